@@ -1,0 +1,17 @@
+/**
+ * The one mesh type: an indexed triangle mesh in mm.
+ * `positions` holds x, y, z of vertex i at 3i; `triangles` holds three vertex indices at 3j,
+ * counter-clockwise seen from outside. Closed and 2-manifold: every directed edge occurs once and so does
+ * its reverse. No vertex occurs twice.
+ */
+export interface Mesh {
+  positions: Float64Array;
+  triangles: Uint32Array;
+}
+
+/** One body of a set, in the place where it is printed. */
+export interface Part {
+  /** `sun`, `planet-1` …, `ring`. */
+  name: string;
+  mesh: Mesh;
+}

@@ -1,0 +1,67 @@
+/** One thing wrong with what was asked: which parameter, what it held, the rule it breaks, what would work. */
+export interface Problem {
+  /** Dotted path of the parameter as written in the file, for example `planets.teeth`. */
+  parameter: string;
+  /** The value received, as it was received. */
+  value: unknown;
+  /** The rule that the value breaks, in one short clause. */
+  rule: string;
+  /** The nearest values that would work, best first; empty when none can be named. */
+  nearest: readonly unknown[];
+}
+
+/**
+ * The one error class of the project. Every function that can refuse throws it, with every problem found
+ * collected in `problems`; the first one is also spread onto the error itself.
+ */
+export class Refusal extends Error {
+  readonly parameter: string;
+  readonly value: unknown;
+  readonly rule: string;
+  readonly nearest: readonly unknown[];
+
+  constructor(readonly problems: readonly [Problem, ...Problem[]]) {
+    super(problems.map(describeProblem).join('\n'));
+    this.name = 'Refusal';
+    const [first] = problems;
+    this.parameter = first.parameter;
+    this.value = first.value;
+    this.rule = first.rule;
+    this.nearest = first.nearest;
+  }
+}
+
+/** Throws a `Refusal` holding a single problem. */
+export function refuse(
+  parameter: string,
+  value: unknown,
+  rule: string,
+  nearest: readonly unknown[] = [],
+): never {
+  throw new Refusal([{ parameter, value, rule, nearest }]);
+}
+
+/** One line for one problem: parameter, value, rule, and what would work. */
+export function describeProblem({ parameter, value, rule, nearest }: Problem): string {
+  const offer = nearest.length ? `; nearest that works: ${nearest.map(show).join(', ')}` : '';
+  return `${parameter}: ${show(value)}: ${rule}${offer}`;
+}
+
+const LONGEST_SHOWN = 80;
+
+/** A value as it appears in a message: short, on one line, never an exception of its own. */
+function show(value: unknown): string {
+  if (typeof value === 'string') return clip(value);
+  if (typeof value === 'number' || value === undefined) return String(value);
+  try {
+    return clip(JSON.stringify(value) ?? String(value));
+  } catch {
+    return typeof value;
+  }
+}
+
+function clip(text: string): string {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what must not reach a terminal
+  const oneLine = text.replace(/[\u0000-\u001f\u007f-\u009f]+/g, ' ');
+  return oneLine.length > LONGEST_SHOWN ? `${oneLine.slice(0, LONGEST_SHOWN - 1)}…` : oneLine;
+}

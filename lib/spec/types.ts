@@ -1,0 +1,88 @@
+/**
+ * The parameter file with every default filled in. Lengths in mm, angles in degrees.
+ * `resolveSpec` makes one; every later stage only reads it.
+ */
+export interface Spec {
+  /** Base name of the files written. */
+  name: string;
+  kind: 'planetary';
+  /** Normal module m_n, mm. */
+  module: number;
+  /** Normal pressure angle, degrees. */
+  pressureAngle: number;
+  rack: Rack;
+  helix: Helix;
+  /** Axial length of the teeth of every gear, mm. */
+  faceWidth: number;
+  bevel: Bevel;
+  sun: { teeth: number; profileShift: number; bore: Bore };
+  planets: { teeth: number; count: number; spacing: 'equal'; profileShift: number };
+  /** `rim` is the wall outside the root circle, mm. */
+  ring: { teeth: number; profileShift: number; rim: number };
+  fit: Fit;
+  printer: Printer;
+  carrier: 'none';
+  retention: 'none' | 'herringbone';
+  /** Largest distance of the mesh from the exact surface, mm. */
+  tolerance: number;
+  limits: Limits;
+}
+
+/** Basic rack in units of the normal module (ISO 53: h_aP*, h_fP*, ρ_fP*). */
+export interface Rack {
+  addendum: number;
+  dedendum: number;
+  fillet: number;
+}
+
+export interface Helix {
+  form: 'spur' | 'helical' | 'herringbone';
+  /** Helix angle at the reference cylinder, degrees; 0 for spur. */
+  angle: number;
+  /** Hand of the sun (of its lower half when herringbone); planets and ring have the other one. */
+  hand: 'right' | 'left';
+}
+
+/** Conical cut of the tooth tips at both end faces. */
+export interface Bevel {
+  /** Angle between the cone's generator and the end face, degrees. */
+  angle: number;
+  /** How far the tip is cut back radially at the end face, mm; 0 for none. */
+  size: number;
+}
+
+export type Bore =
+  | { shape: 'none' }
+  | { shape: 'round'; diameter: number }
+  | { shape: 'hexagon'; acrossFlats: number }
+  | { shape: 'square'; acrossFlats: number }
+  /** `acrossFlat`: from the flat to the far side of the circle, mm. */
+  | { shape: 'D'; diameter: number; acrossFlat: number };
+
+export interface Fit {
+  /** Normal distance between neighbouring flanks with every part centred, mm. */
+  gap: number;
+  /** Share of the gap taken from sun and ring (1 = all of it); the rest is taken from the planets. */
+  gapShare: number;
+}
+
+export interface Printer {
+  /** Nozzle diameter, mm. */
+  nozzle: number;
+  /** Layer height, mm. */
+  layer: number;
+  /** Width of one extruded line, mm. */
+  lineWidth: number;
+}
+
+/** Limits of the checks; each one is explained in the schema. */
+export interface Limits {
+  /** Least total contact ratio below which a `should` fails. */
+  contactRatio: number;
+  /** Least tip thickness and root space, mm. */
+  toothFeature: number;
+  /** Least tooth thickness and wall, mm. */
+  wall: number;
+  /** Least ring rim, mm. */
+  rim: number;
+}
