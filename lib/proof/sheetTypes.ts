@@ -1,0 +1,101 @@
+import type { Spec } from '../spec/types.js';
+import type { Check } from './check.js';
+
+/** What is known of a set before printing: the contents of NAME.sheet.json. Lengths in mm, angles in degrees. */
+export interface Sheet {
+  name: string;
+  /** The whole parameter file with its defaults. */
+  resolved: Spec;
+  gears: GearRecord[];
+  meshes: MeshRecord[];
+  train: TrainRecord;
+  checks: Check[];
+  parts: PartRecord[];
+  cautions: string[];
+  /** Changes made to standard teeth so that they run, each in one sentence. */
+  adjustments: string[];
+  /** Version of cogweave that made the sheet. */
+  cogweave: string;
+}
+
+/** One kind of gear of the set. */
+export interface GearRecord {
+  part: 'sun' | 'planet' | 'ring';
+  teeth: number;
+  /** How many of it the set has. */
+  count: number;
+  /** Normal module, mm. */
+  module: number;
+  profileShift: number;
+  pitchDiameter: number;
+  baseDiameter: number;
+  /** As made, after any shortening. */
+  tipDiameter: number;
+  /** As made, after any deepening. */
+  rootDiameter: number;
+  helixAngle: number;
+  /** Hand of the helix (of the lower half when herringbone); `none` for spur. */
+  hand: 'right' | 'left' | 'none';
+  /** Span over (for a spur ring: across) `teethSpanned` teeth; nulls where flat anvils cannot measure it. */
+  baseTangentLength: { teethSpanned: number | null; nominal: number | null; withGap: number | null };
+  /** Over pins or balls (between them, for the ring). */
+  overPins: { pin: number; nominal: number; withGap: number };
+}
+
+/** One kind of mesh of the set. */
+export interface MeshRecord {
+  between: ['sun', 'planet'] | ['planet', 'ring'];
+  centreDistance: number;
+  /** Working transverse pressure angle α_wt, degrees. */
+  workingPressureAngle: number;
+  transverseContactRatio: number;
+  overlapRatio: number;
+  gap: {
+    /** The gap of the file. */
+    asked: number;
+    /** Least gap found while rolling the profiles through a pitch. */
+    rollingLeast: number | null;
+    /** Least distance between the finished meshes, over all mates of this kind. */
+    bodies: number | null;
+  };
+  normalBacklash: number;
+  /** At the working pitch circle. */
+  circumferentialBacklash: number;
+}
+
+export interface TrainRecord {
+  ratios: Ratios;
+  /** Place of each planet's axis and the turn of its body about that axis, degrees. */
+  planets: { angle: number; rotation: number }[];
+  opening: Opening;
+}
+
+/** Turns of the input for one turn of the output; negative when they turn against each other. */
+export interface Ratios {
+  /** Sun in, carrier out. */
+  ringHeld: number;
+  /** Sun in, ring out. */
+  carrierHeld: number;
+  /** Ring in, carrier out. */
+  sunHeld: number;
+}
+
+export interface Opening {
+  /** Widest angle at the set's axis that no planet covers, degrees. */
+  arc: number;
+  /** How far inside the ring's tip circle a straight edge as long as that opening's chord can drop, mm. */
+  drop: number;
+}
+
+/** One kind of part as made. */
+export interface PartRecord {
+  name: string;
+  count: number;
+  /** Of one of them. */
+  triangles: number;
+  /** Of one of them, mm³. */
+  volume: number;
+  watertight: boolean;
+  /** Box around all of them. */
+  bounds: { min: [number, number, number]; max: [number, number, number] };
+}
