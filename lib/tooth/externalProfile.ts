@@ -1,0 +1,83 @@
+import { refuse } from '../spec/refusal.js';
+import { type Gear, gearSizes } from './gear.js';
+import { involute } from './involute.js';
+import type { ProfileCuts, ToothProfile } from './profile.js';
+import { pointOnTrochoid, type RackRoot, rackRoot } from './rackRoot.js';
+import { type Involute, mirrored, rollAt, type Segment, type Trochoid } from './segments.js';
+
+/**
+ * Outline of one external tooth: root land, generated root, involute, tip land, and back down.
+ * @throws Refusal when the tooth comes to a point below its tip circle
+ * Source: ISO 21771 for the involute and its thickness; the root is the envelope of the basic rack (ISO 53).
+ */
+export function externalProfile(gear: Gear, cuts: Required<ProfileCuts>): ToothProfile {
+  const sizes = gearSizes(gear);
+  const { baseRadius } = sizes;
+  const root = rackRoot(gear, cuts.relief, cuts.rootRadius);
+  const start =
+    sizes.halfThicknessAngle +
+    involute(sizes.transversePressureAngle) -
+    cuts.relief / (baseRadius * Math.cos(sizes.baseHelixAngle));
+  const middle = -Math.PI / gear.teeth;
+  const end = rootMeetsFlank(root, baseRadius, start + middle);
+  const formRadius = Math.hypot(...pointOnTrochoid(root, end));
+  const tipRoll = rollAt(baseRadius, cuts.tipRadius);
+  const tipHalfAngle = start - (tipRoll - Math.atan(tipRoll));
+  if (!(tipHalfAngle > 0) || formRadius >= cuts.tipRadius)
+    refuse('module', gear.module, 'a tooth comes to a point below its tip circle');
+
+  const fillet: Trochoid = { kind: 'trochoid', root, middle, mirrored: false, from: 0, to: end };
+  const flank: Involute = {
+    kind: 'involute',
+    baseRadius,
+    start: -start,
+    turn: 1,
+    from: rollAt(baseRadius, formRadius),
+    to: tipRoll,
+  };
+  const landHalfAngle = root.centreAlong / root.cosHelix / root.referenceRadius;
+  const segments: Segment[] = [
+    { kind: 'arc', radius: cuts.rootRadius, from: middle - landHalfAngle, to: middle + landHalfAngle },
+    fillet,
+    flank,
+    { kind: 'arc', radius: cuts.tipRadius, from: -tipHalfAngle, to: tipHalfAngle },
+    mirrored(flank),
+    mirrored(fillet),
+  ];
+  return { gear, sizes, ...cuts, formRadius, undercut: root.flankEndRoll < 0, segments };
+}
+
+/**
+ * Parameter at which the generated root passes into the involute: the tangent end of the rounding, or, when the
+ * root is undercut, the place where the root curve cuts through the involute.
+ * @param footAngle polar angle of the involute's foot counted from the middle of the space (negative), radians
+ */
+function rootMeetsFlank(root: RackRoot, baseRadius: number, footAngle: number): number {
+  if (root.flankEndRoll >= 0) return root.end;
+  // Positive while the root curve lies inside the tooth, that is while the rack cuts the involute away.
+  const cutAway = (t: number) => {
+    const [x, y] = pointOnTrochoid(root, t);
+    const roll = rollAt(baseRadius, Math.hypot(x, y));
+    return Math.atan2(y, x) + footAngle - (roll - Math.atan(roll));
+  };
+  const STEPS = 256;
+  let before = 0;
+  for (let step = 1; step <= STEPS; step++) {
+    const t = (root.end * step) / STEPS;
+    const [x, y] = pointOnTrochoid(root, t);
+    const above = Math.hypot(x, y) > baseRadius;
+    if (above && cutAway(t) <= 0) return bisect(cutAway, before, t);
+    before = t;
+  }
+  return root.end;
+}
+
+/** Zero of `f` between `low` (positive) and `high` (not positive). */
+function bisect(f: (t: number) => number, low: number, high: number): number {
+  for (let step = 0; step < 60; step++) {
+    const middle = (low + high) / 2;
+    if (f(middle) > 0) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}

@@ -1,0 +1,48 @@
+import { externalProfile } from './externalProfile.js';
+import { type Gear, type GearSizes, gearSizes } from './gear.js';
+import { internalProfile } from './internalProfile.js';
+import type { Segment } from './segments.js';
+
+/** What is taken off, or added to, the standard tooth. Lengths in mm. */
+export interface ProfileCuts {
+  /** Normal distance that each flank is set back into its tooth, ≥ 0 [0]. */
+  relief?: number;
+  /** Tip radius [standard for the rack and shift]. */
+  tipRadius?: number;
+  /** Root radius [standard for the rack and shift]. */
+  rootRadius?: number;
+  /** Ring only: radius up to which the mating planet rolls on the flank; the root rounding stays beyond it. */
+  activeRadius?: number;
+}
+
+/** The exact transverse outline of one tooth, centred on +x in the gear's own frame. Lengths in mm, angles in radians. */
+export interface ToothProfile extends Required<ProfileCuts> {
+  gear: Gear;
+  sizes: GearSizes;
+  /** Where the true involute begins (ends, for a ring) next to the root, mm. */
+  formRadius: number;
+  /** True when the rack cuts into the involute. */
+  undercut: boolean;
+  /**
+   * Counter-clockwise: root land, root curve, flank, tip land, flank, root curve. The last one ends where the
+   * next tooth's root land begins.
+   */
+  segments: Segment[];
+}
+
+/**
+ * Outline of one tooth of a gear.
+ * @param gear teeth, module, angles in degrees, rack, shift; `internal` for a ring
+ * @param cuts relief and radii in mm where they differ from the standard tooth
+ * @throws Refusal when the flanks meet before the tip or the root
+ */
+export function toothProfile(gear: Gear, cuts: ProfileCuts = {}): ToothProfile {
+  const { tipRadius, rootRadius } = gearSizes(gear);
+  const full = {
+    relief: cuts.relief ?? 0,
+    tipRadius: cuts.tipRadius ?? tipRadius,
+    rootRadius: cuts.rootRadius ?? rootRadius,
+    activeRadius: cuts.activeRadius ?? gearSizes(gear).referenceRadius,
+  };
+  return gear.internal ? internalProfile(gear, full) : externalProfile(gear, full);
+}

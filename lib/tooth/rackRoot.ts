@@ -1,0 +1,75 @@
+import { type Gear, gearSizes } from './gear.js';
+
+/**
+ * The rounded tip of the basic rack that generates an external gear's root, in the transverse plane.
+ * u runs along the pitch line from the middle of the rack tooth, v radially outward from the reference circle.
+ */
+export interface RackRoot {
+  /** Reference radius of the gear being generated, mm. */
+  referenceRadius: number;
+  /** Place of the rounding's centre in the normal plane: along the pitch line, and outward, mm. */
+  centreAlong: number;
+  centreOut: number;
+  /** Rounding radius in the normal plane, mm. */
+  radius: number;
+  cosHelix: number;
+  /** Rounding parameter where it runs into the straight flank: π/2 − α_n, radians (0 is the rack's tip line). */
+  end: number;
+  /** Roll angle of the involute at which the straight flank ends; negative when the root is undercut. */
+  flankEndRoll: number;
+  /** Radius of the root circle, mm. */
+  rootRadius: number;
+}
+
+/** Least half width of the flat that is kept on the rack's tip, in modules: the root land never vanishes. */
+const LEAST_TIP_FLAT = 0.01;
+
+/**
+ * The rack tip that generates `gear` with its flanks relieved and its root at `rootRadius`.
+ * @param relief normal distance that each flank is set back, mm ≥ 0 (the rack's flanks move out by it)
+ * The rounding is kept at the rack's radius, or made as large as the rack tooth's width leaves room for.
+ * Source: ISO 53 for the rack; a gear is the envelope of its rack rolling on the reference circle (ISO 21771).
+ */
+export function rackRoot(gear: Gear, relief: number, rootRadius: number): RackRoot {
+  const { normalPressureAngle: alpha, referenceRadius, ...sizes } = gearSizes(gear);
+  const shift = gear.profileShift * gear.module;
+  const depth = referenceRadius + shift - rootRadius;
+  const halfWidth = (Math.PI * gear.module) / 4 + relief / Math.cos(alpha);
+  const flatAt = (radius: number) =>
+    halfWidth - (depth - radius) * Math.tan(alpha) - radius / Math.cos(alpha);
+  const flat = LEAST_TIP_FLAT * gear.module;
+  const sharp = flatAt(0);
+  const widest = (sharp - flat) / (1 / Math.cos(alpha) - Math.tan(alpha));
+  const radius = Math.max(0, Math.min(gear.rack.fillet * gear.module, widest));
+  const straightDepth = depth - radius * (1 - Math.sin(alpha)) - shift;
+  const transverse = sizes.transversePressureAngle;
+  return {
+    referenceRadius,
+    centreAlong: flatAt(radius),
+    centreOut: shift - (depth - radius),
+    radius,
+    cosHelix: Math.cos(sizes.helixAngle),
+    end: Math.PI / 2 - alpha,
+    flankEndRoll:
+      (referenceRadius * Math.sin(transverse) - straightDepth / Math.sin(transverse)) / sizes.baseRadius,
+    rootRadius,
+  };
+}
+
+/**
+ * Point of the generated root curve, in a frame whose +x axis is the middle of the tooth space.
+ * @param t angle along the rack's rounding, radians, 0 (root circle) … `root.end` (flank)
+ * The rack point touches the gear when its normal passes through the pitch point; the elliptical rounding of a
+ * helical rack's transverse section is the normal-plane circle stretched by 1/cos β.
+ */
+export function pointOnTrochoid(root: RackRoot, t: number): [number, number] {
+  const along = (root.centreAlong + root.radius * Math.sin(t)) / root.cosHelix;
+  const out = root.centreOut - root.radius * Math.cos(t);
+  const pitchPoint = along + out * Math.tan(t) * root.cosHelix;
+  const turn = pitchPoint / root.referenceRadius;
+  const x = root.referenceRadius + out;
+  const y = along - pitchPoint;
+  const cos = Math.cos(turn);
+  const sin = Math.sin(turn);
+  return [x * cos - y * sin, x * sin + y * cos];
+}
