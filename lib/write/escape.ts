@@ -1,0 +1,22 @@
+/**
+ * Text made safe for XML and HTML, in element content and in quoted attributes alike. Tabs and line ends
+ * become spaces (as a reader makes of them in an attribute). Characters that XML does not allow at all (other
+ * control characters, lone surrogates, U+FFFE, U+FFFF) become U+FFFD.
+ * Source: XML 1.0, production [2] Char and sections 2.4, 3.3.3 and 4.6. Only the five named entities are used:
+ * some readers of 3MF refuse numbered ones.
+ */
+export function escapeText(text: string): string {
+  return text
+    .replace(/[\t\n\r]+/g, ' ')
+    .replace(FORBIDDEN, '\ufffd')
+    .replace(/[&<>"']/g, (character) => ENTITIES[character]);
+}
+
+const FORBIDDEN = /[\p{Cc}\p{Surrogate}\ufffe\uffff]/gu;
+const ENTITIES: Record<string, string> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&apos;',
+};
