@@ -1,0 +1,79 @@
+import type { ToothProfile } from '../../tooth/profile.js';
+import { type Sweep, untwist } from './helix.js';
+import { cornerOf, type Patch, type PitchMesh, pitchMesh } from './pitchMesh.js';
+import { type Allowance, stepsFor } from './steps.js';
+
+/** A flank may spend half the tolerance, so that two mating flanks together stay within it. */
+const FLANK_SHARE = 0.5;
+const MOST_ROUNDS = 12;
+/** Rounds spent on shedding triangles once a division is within tolerance. */
+const THRIFTY_ROUNDS = 5;
+
+/**
+ * The pitch of a gear divided until its measured distance from the exact surface is within tolerance: half of it
+ * on flanks. Each round sets the steps of every kind of patch from what the last one measured, coarser or finer,
+ * and the division with the fewest triangles that is within tolerance is kept.
+ * @param tolerance mm
+ * @throws Error when it does not come within tolerance, which no tested input does
+ */
+export function adaptivePitch(profile: ToothProfile, sweep: Sweep, tolerance: number): PitchMesh {
+  const allowed: Allowance = { flank: tolerance * FLANK_SHARE, land: tolerance, root: tolerance };
+  const spent: Allowance = { ...allowed };
+  let best: PitchMesh | null = null;
+  for (let round = 0; round < MOST_ROUNDS && !(best && round >= THRIFTY_ROUNDS); round++) {
+    const mesh = pitchMesh(profile, sweep, stepsFor(profile, spent));
+    const measured = deviations(mesh, profile, sweep);
+    const within = KINDS.every((kind) => measured[kind] <= allowed[kind]);
+    if (within && (!best || mesh.triangles.length < best.triangles.length)) best = mesh;
+    for (const kind of KINDS) {
+      const ratio = allowed[kind] / Math.max(measured[kind], 1e-12);
+      if (ratio < 1 || !best) spent[kind] *= Math.max(0.3, Math.min(ratio < 1 ? 0.95 * ratio : 1, 1));
+      if (ratio > 1) spent[kind] *= Math.min(1.5, 1 + 0.5 * (ratio - 1));
+    }
+  }
+  if (!best) throw new Error('the toothed surface does not come within tolerance');
+  return best;
+}
+
+const KINDS = ['flank', 'land', 'root'] as const;
+
+/** Largest distance from its exact surface of each kind of patch, sampled on every triangle, mm. */
+export function deviations(mesh: PitchMesh, profile: ToothProfile, sweep: Sweep): Allowance {
+  const worst: Allowance = { flank: 0, land: 0, root: 0 };
+  for (const patch of mesh.patches)
+    worst[patch.kind] = Math.max(worst[patch.kind], deviation(mesh, patch, profile, sweep));
+  return worst;
+}
+
+function deviation(mesh: PitchMesh, patch: Patch, profile: ToothProfile, sweep: Sweep): number {
+  const pitch = (2 * Math.PI) / profile.gear.teeth;
+  const corner = (id: number) => cornerOf(mesh, id, pitch);
+  let worst = 0;
+  for (let t = patch.from; t < patch.to; t++) {
+    const a = corner(mesh.triangles[3 * t]);
+    const b = corner(mesh.triangles[3 * t + 1]);
+    const c = corner(mesh.triangles[3 * t + 2]);
+    for (const [u, v, w] of SAMPLES) {
+      const [x, y, z] = untwist(
+        profile,
+        sweep,
+        u * a[0] + v * b[0] + w * c[0],
+        u * a[1] + v * b[1] + w * c[1],
+        u * a[2] + v * b[2] + w * c[2],
+      );
+      const off = patch.surface(x, y, z);
+      if (off > worst) worst = off;
+    }
+  }
+  return worst;
+}
+
+/** Barycentric grid over a triangle, its edges included. */
+export const SAMPLES: readonly (readonly [number, number, number])[] = barycentricGrid(7);
+
+function barycentricGrid(order: number): [number, number, number][] {
+  const points: [number, number, number][] = [];
+  for (let i = 0; i <= order; i++)
+    for (let j = 0; j <= order - i; j++) points.push([i / order, j / order, (order - i - j) / order]);
+  return points;
+}

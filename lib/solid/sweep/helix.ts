@@ -1,0 +1,47 @@
+import type { ToothProfile } from '../../tooth/profile.js';
+
+/** How a transverse tooth outline is carried along the axis. Lengths in mm, angles in radians. */
+export interface Sweep {
+  form: 'spur' | 'helical' | 'herringbone';
+  faceWidth: number;
+  hand: 'right' | 'left';
+  /** Radial cut-back of the tips at the end faces, and the cone's angle from the end face. */
+  bevelSize: number;
+  bevelAngle: number;
+}
+
+/** Turn of the outline for one mm along the axis, radians per mm, without sign: tan β / r. */
+export function twistRate(profile: ToothProfile, sweep: Sweep): number {
+  return sweep.form === 'spur' ? 0 : Math.tan(profile.sizes.helixAngle) / profile.sizes.referenceRadius;
+}
+
+/** Axial height of the bevel, mm. */
+export function bevelHeight(sweep: Sweep): number {
+  return sweep.bevelSize * Math.tan(sweep.bevelAngle);
+}
+
+/** Turn of the outline at height z against the one at z = 0, radians, with the sign of the hand. */
+export function turnAt(profile: ToothProfile, sweep: Sweep, z: number): number {
+  const climb = sweep.form === 'herringbone' ? Math.min(z, sweep.faceWidth - z) : z;
+  return (sweep.hand === 'right' ? 1 : -1) * twistRate(profile, sweep) * climb;
+}
+
+/**
+ * Turns a point of the right-handed body back into the pitch of the tooth on +x at z = 0.
+ * @returns [x, y, z from the nearer end face]
+ */
+export function untwist(
+  profile: ToothProfile,
+  sweep: Sweep,
+  x: number,
+  y: number,
+  z: number,
+): [number, number, number] {
+  const fromFace = Math.min(z, sweep.faceWidth - z);
+  const turned = twistRate(profile, sweep) * (sweep.form === 'herringbone' ? fromFace : z);
+  const pitch = (2 * Math.PI) / profile.gear.teeth;
+  const angle = Math.atan2(y, x) - turned;
+  const within = angle - Math.round(angle / pitch) * pitch;
+  const radius = Math.hypot(x, y);
+  return [radius * Math.cos(within), radius * Math.sin(within), fromFace];
+}
