@@ -44,15 +44,17 @@ export function refuse(
 /** One line for one problem: parameter, value, rule, and what would work. */
 export function describeProblem({ parameter, value, rule, nearest }: Problem): string {
   const offer = nearest.length ? `; nearest that works: ${nearest.map(show).join(', ')}` : '';
-  return `${parameter}: ${show(value)}: ${rule}${offer}`;
+  return `${clip(parameter)}: ${show(value)}: ${clip(rule, LONGEST_RULE)}${offer}`;
 }
 
 const LONGEST_SHOWN = 80;
+const LONGEST_RULE = 300;
 
 /** A value as it appears in a message: short, on one line, never an exception of its own. */
 function show(value: unknown): string {
-  if (typeof value === 'string') return clip(value);
-  if (typeof value === 'number' || value === undefined) return String(value);
+  if (value === undefined) return 'missing';
+  if (typeof value === 'string') return value.trim() === '' ? JSON.stringify(clip(value)) : clip(value);
+  if (typeof value === 'number') return String(value);
   try {
     return clip(JSON.stringify(value) ?? String(value));
   } catch {
@@ -60,8 +62,10 @@ function show(value: unknown): string {
   }
 }
 
-function clip(text: string): string {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what must not reach a terminal
-  const oneLine = text.replace(/[\u0000-\u001f\u007f-\u009f]+/g, ' ');
-  return oneLine.length > LONGEST_SHOWN ? `${oneLine.slice(0, LONGEST_SHOWN - 1)}…` : oneLine;
+/** Control characters, line breaks of any script, and marks that turn the direction of writing. */
+const UNSHOWN = /[\p{Cc}\p{Cs}\u2028-\u202e\u2066-\u2069\ufeff]+/gu;
+
+function clip(text: string, longest = LONGEST_SHOWN): string {
+  const short = text.length > longest ? `${text.slice(0, longest - 1)}…` : text;
+  return short.replace(UNSHOWN, ' ');
 }

@@ -1,0 +1,59 @@
+import { formsOf, type Guide } from './guide.js';
+import { nearestName } from './name.js';
+import { clamp, closest, numberMeant } from './nearest.js';
+
+/** What a parameter must be, as words that follow `must be`. */
+export function describeGuide(node: Guide): string {
+  const forms = formsOf(node);
+  if (forms.length > 1) {
+    const words = forms.flatMap(wordsOf);
+    const shapes = forms.flatMap((form) => form.properties?.shape?.const ?? []);
+    const mapping = forms.find((form) => form.properties);
+    const keys = shapes.length ? `the shape ${either(shapes)}` : keysOf(mapping);
+    return [...(words.length ? [either(words)] : []), `a mapping with ${keys}`].join(', or ');
+  }
+  const words = wordsOf(node);
+  if (words.length) return either(words);
+  const unit = node.unit ? ` ${node.unit}` : '';
+  switch (node.type) {
+    case 'integer':
+      return `a whole number from ${node.minimum} to ${node.maximum}${unit}`;
+    case 'number':
+      return `a number from ${node.minimum} to ${node.maximum}${unit}`;
+    case 'string':
+      return 'a name of letters, digits, space, . _ - (at most 100, no dot or space at its ends)';
+    default:
+      return `a mapping with ${keysOf(node)}`;
+  }
+}
+
+/** The nearest values that a parameter could hold in place of `value`; empty where none can be named. */
+export function nearestTo(node: Guide, value: unknown): unknown[] {
+  const words = formsOf(node).flatMap(wordsOf);
+  const usual = node.default ?? node.examples?.[0];
+  if (words.length) {
+    if (typeof value === 'string') return [closest(value, words)];
+    return [usual ?? words[0]];
+  }
+  if (node.type === 'number' || node.type === 'integer') {
+    const meant = numberMeant(value);
+    if (Number.isNaN(meant)) return [usual ?? node.minimum];
+    return [clamp(node.type === 'integer' ? Math.round(meant) : meant, node.minimum!, node.maximum!)];
+  }
+  if (node.type === 'string') return [typeof value === 'string' ? nearestName(value) : usual];
+  return usual === undefined ? [] : [usual];
+}
+
+function wordsOf(form: Guide): string[] {
+  return form.enum ?? (form.const === undefined ? [] : [form.const]);
+}
+
+function keysOf(form: Guide | undefined): string {
+  const keys = Object.keys(form?.properties ?? {});
+  return `the ${keys.length === 1 ? 'key' : 'keys'} ${keys.join(', ')}`;
+}
+
+function either(words: readonly string[]): string {
+  const last = words[words.length - 1];
+  return words.length > 1 ? `${words.slice(0, -1).join(', ')} or ${last}` : last;
+}

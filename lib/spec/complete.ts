@@ -1,0 +1,80 @@
+import { ROUNDING } from './nearest.js';
+import { standardRack } from './racks.js';
+import type { FileSpec } from './schema.js';
+import type { Rack, Spec } from './types.js';
+
+/** Rim and tooth depth go together by this factor. Common practice. */
+const RIM_PER_DEPTH = 1.2;
+
+/**
+ * Fills in every default that follows from other values. Lengths in mm, angles in degrees.
+ * @param file values each in its own range; `module` or `transverseModule` given
+ * @param name base name where the file gives none
+ */
+export function complete(file: FileSpec, name: string): Spec {
+  const helix = { ...file.helix, angle: file.helix.angle ?? usualAngle[file.helix.form] };
+  const module = file.module ?? normalModule(file.transverseModule!, helix.angle);
+  const rack: Rack =
+    typeof file.rack === 'string' ? standardRack(file.rack, radians(file.pressureAngle)) : file.rack;
+  const bore = file.sun.bore === 'none' ? { shape: 'none' as const } : file.sun.bore;
+  const { nozzle } = file.printer;
+  const lineWidth = file.printer.lineWidth ?? 1.125 * nozzle;
+  const sturdyRim = RIM_PER_DEPTH * (rack.addendum + rack.dedendum) * module;
+  return {
+    name: file.name ?? name,
+    kind: file.kind,
+    module,
+    pressureAngle: file.pressureAngle,
+    rack,
+    helix,
+    faceWidth: file.faceWidth,
+    bevel: {
+      angle: file.bevel.angle,
+      size: file.bevel.size ?? Math.min(rack.addendum * module + file.fit.gap, file.faceWidth / 8),
+    },
+    sun: { ...file.sun, bore },
+    planets: { ...file.planets },
+    ring: {
+      teeth: file.ring.teeth ?? usualRingTeeth(file),
+      profileShift: file.ring.profileShift ?? usualRingShift(file),
+      rim: file.ring.rim ?? Math.max(3, sturdyRim),
+    },
+    fit: { ...file.fit },
+    printer: { nozzle, layer: file.printer.layer ?? Math.min(0.2, nozzle / 2), lineWidth },
+    carrier: file.carrier,
+    retention: file.retention ?? (helix.form === 'herringbone' ? 'herringbone' : 'none'),
+    tolerance: file.tolerance,
+    limits: {
+      contactRatio: file.limits.contactRatio,
+      toothFeature: file.limits.toothFeature ?? lineWidth,
+      wall: file.limits.wall ?? 2 * lineWidth,
+      rim: file.limits.rim ?? sturdyRim,
+    },
+  };
+}
+
+const usualAngle = { herringbone: 30, helical: 20, spur: 0 } as const;
+
+function usualRingTeeth(file: FileSpec): number {
+  return file.sun.teeth + 2 * file.planets.teeth;
+}
+
+/**
+ * With z_ring = z_sun + 2 z_planet both meshes have one centre distance when x_ring = x_sun + 2 x_planet:
+ * the two tooth sums are equal, and so are then the two shift sums x_sun + x_planet and x_ring − x_planet.
+ */
+function usualRingShift(file: FileSpec): number {
+  const teeth = file.ring.teeth ?? usualRingTeeth(file);
+  return teeth === usualRingTeeth(file) ? file.sun.profileShift + 2 * file.planets.profileShift : 0;
+}
+
+/** m_n = m_t cos β; a result that misses a round figure only by the rounding of doubles is that figure. */
+function normalModule(transverseModule: number, helixAngle: number): number {
+  const module = transverseModule * Math.cos(radians(helixAngle));
+  const round = Math.round(module * 1e6) / 1e6;
+  return Math.abs(module - round) < ROUNDING ? round : module;
+}
+
+function radians(degrees: number): number {
+  return (degrees * Math.PI) / 180;
+}

@@ -1,0 +1,37 @@
+import * as z from 'zod';
+
+/** What is said of a parameter beside its type: it reaches the JSON Schema word for word. */
+export interface FieldNotes {
+  description: string;
+  /** `mm`, `deg`, or left out for a pure number or a word. */
+  unit?: string;
+  /** Where default and limits come from: a standard, or `common practice`. */
+  source: string;
+  /** How the default is worked out when it is not one fixed value. */
+  defaultRule?: string;
+  /** Values that work, the first one offered where a required value is missing. */
+  examples?: unknown[];
+}
+
+/** A number from `least` to `most`, both included. */
+export function number(least: number, most: number, notes: FieldNotes) {
+  return z
+    .number()
+    .min(least)
+    .max(most)
+    .meta({ ...notes });
+}
+
+/** A whole number from `least` to `most`, both included. */
+export function whole(least: number, most: number, notes: FieldNotes) {
+  return z
+    .int()
+    .min(least)
+    .max(most)
+    .meta({ ...notes });
+}
+
+/** One of a few words. */
+export function word<const T extends readonly [string, ...string[]]>(words: T, notes: FieldNotes) {
+  return z.enum(words).meta({ ...notes });
+}

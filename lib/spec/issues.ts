@@ -1,0 +1,97 @@
+import type * as z from 'zod';
+import { describeGuide, nearestTo } from './advice.js';
+import { formFor, formsOf, type Guide, guide, guideAt, knownPaths } from './guide.js';
+import { closest } from './nearest.js';
+import { isMapping } from './plainData.js';
+import type { Problem } from './refusal.js';
+
+/** A problem together with the place in the data where it stands. */
+export interface Finding extends Problem {
+  path: string[];
+  /** True where the key itself is the problem. */
+  unknownKey?: boolean;
+}
+
+type Issue = z.core.$ZodIssue;
+
+/**
+ * The problems behind what zod found, one for each place: parameter, value, rule and what would work, all taken
+ * from the schema, so that messages and schema cannot disagree.
+ * @param data plain data that was parsed
+ */
+export function findingsOf(issues: readonly Issue[], data: unknown): Finding[] {
+  const found = new Map<string, Finding>();
+  const add = (finding: Finding) => {
+    if (!found.has(finding.parameter)) found.set(finding.parameter, finding);
+  };
+  for (const issue of issues) for (const finding of expand(issue, [], data)) add(finding);
+  return [...found.values()];
+}
+
+function expand(issue: Issue, base: readonly string[], data: unknown): Finding[] {
+  const path = [...base, ...issue.path.map(String)];
+  if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknownKey([...path, key], data));
+  if (issue.code === 'invalid_union') {
+    // The form that was meant is the one whose faults lie inside it; with none, the value itself is the fault.
+    const meant = issue.errors.find((errors) =>
+      errors.every((e) => e.path.length || e.code === 'unrecognized_keys'),
+    );
+    if (meant) return meant.flatMap((inner) => expand(inner as Issue, path, data));
+  }
+  return [wrongValue(path, data)];
+}
+
+function wrongValue(path: string[], data: unknown): Finding {
+  const value = valueAt(path, data);
+  const node = guideAt(path, data) ?? guide();
+  const required = value === undefined ? 'is required: ' : 'must be ';
+  const nearest = offersFor(path, node, value, data);
+  return { path, parameter: path.join('.') || 'file', value, rule: required + describeGuide(node), nearest };
+}
+
+/** A shape is better guessed from the sizes beside it than from its own spelling. */
+function offersFor(path: string[], node: Guide, value: unknown, data: unknown): unknown[] {
+  if (value !== undefined || path[path.length - 1] !== 'shape') return nearestTo(node, value);
+  const beside = Object.keys((valueAt(path.slice(0, -1), data) as object) ?? {});
+  const forms = formsOf(guideAt(path.slice(0, -1), data)!).filter((form) => form.properties);
+  const fits = forms.filter((form) => beside.every((key) => Object.hasOwn(form.properties!, key)));
+  return fits.length ? fits.map((form) => form.properties!.shape.const) : nearestTo(node, value);
+}
+
+function unknownKey(path: string[], data: unknown): Finding {
+  const key = path[path.length - 1];
+  const group = path.slice(0, -1);
+  const prefix = group.map((part) => `${part}.`).join('');
+  const node = guideAt(group, data) ?? guide();
+  const form = formFor(node, valueAt(group, data)) ?? node;
+  // The right key in the wrong group is moved rather than renamed.
+  const elsewhere = knownPaths().filter(
+    (known) => known !== prefix + key && (known === key || known.endsWith(`.${key}`)),
+  );
+  const near = closest(key, Object.keys(form.properties ?? {}));
+  const nearest = elsewhere.length ? elsewhere.slice(0, 3) : near === undefined ? [] : [prefix + near];
+  return {
+    path,
+    parameter: path.join('.'),
+    value: valueAt(path, data),
+    rule: key.includes('.') ? 'unknown key (write groups as nested mappings)' : 'unknown key',
+    nearest,
+    unknownKey: true,
+  };
+}
+
+/** The findings to show: a required parameter that is only misspelt is one problem, not two. */
+export function withoutMisspelt(findings: readonly Finding[]): Finding[] {
+  const meant = new Set(findings.filter((f) => f.unknownKey).map((f) => f.nearest[0]));
+  return findings.filter((f) => f.unknownKey || f.value !== undefined || !meant.has(f.parameter));
+}
+
+/** The value at `path`, own keys only; undefined where there is none. */
+export function valueAt(path: readonly string[], data: unknown): unknown {
+  let value = data;
+  for (const key of path) {
+    if (typeof value !== 'object' || value === null || !Object.hasOwn(value, key)) return undefined;
+    value = (value as Record<string, unknown>)[key];
+  }
+  return isMapping(value) || Array.isArray(value) ? structuredClone(value) : value;
+}

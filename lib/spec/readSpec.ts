@@ -1,0 +1,89 @@
+import { type Document, isAlias, isScalar, LineCounter, parseAllDocuments, visit } from 'yaml';
+import { type Problem, Refusal, refuse } from './refusal.js';
+import { resolveSpec } from './resolveSpec.js';
+import { guardText } from './textGuards.js';
+import type { Spec } from './types.js';
+
+/** References (`*name`) that a file may use. */
+const MOST_ALIASES = 20;
+/** Faults of the notation itself that are listed: later ones mostly follow from the first. */
+const MOST_FAULTS = 5;
+
+/**
+ * A parameter file, YAML or JSON, checked and with every default filled in. Lengths in mm, angles in degrees.
+ * @param text at most 1 MB
+ * @param fallbackName base name where the file gives none, usually the file's own [planetary-set]
+ * @throws Refusal with every problem found; `file` is the parameter where the text itself is the problem
+ * @example readSpec('{ kind: planetary, module: 1.5, faceWidth: 20, sun: { teeth: 15 }, planets: { teeth: 15, count: 5 } }')
+ */
+export function readSpec(text: string, fallbackName?: string): Spec {
+  return resolveSpec(readData(text), fallbackName);
+}
+
+/**
+ * The data in a YAML or JSON text.
+ * @throws Refusal for text that is empty, binary, over 1 MB or nested too deeply, faults of the notation, several
+ * documents, keys given twice, tags, and more than a few references
+ */
+export function readData(text: string): unknown {
+  const body = text.replace(/^\ufeff/, '');
+  guardText(body);
+  const lines = new LineCounter();
+  const documents = parseAllDocuments(body, {
+    lineCounter: lines,
+    logLevel: 'silent',
+    prettyErrors: false,
+    // Ours below takes time in proportion to the keys; the reader's own compares each with each.
+    uniqueKeys: false,
+  });
+  if (!Array.isArray(documents) || documents.length === 0) refuse('file', '', 'is empty');
+  const [document, second] = documents;
+  const problems = [...faultsOf(document, lines), ...structureFaults(document, lines)];
+  if (second)
+    problems.push({
+      parameter: 'file',
+      value: `${documents.length} documents`,
+      rule: 'must hold one document: leave out the lines of ---',
+      nearest: [],
+    });
+  const [first, ...rest] = problems.slice(0, MOST_FAULTS);
+  if (first) throw new Refusal([first, ...rest]);
+  try {
+    return document.toJS({ maxAliasCount: MOST_ALIASES });
+  } catch {
+    refuse('file', 'references', 'refer to themselves, to nothing, or to too much');
+  }
+}
+
+function faultsOf(document: Document, lines: LineCounter): Problem[] {
+  return [...document.errors, ...document.warnings].map(({ message, pos: [at] }) => ({
+    parameter: 'file',
+    value: `line ${lines.linePos(at).line}`,
+    rule: `is neither YAML nor JSON: ${message.split('\n')[0]}`,
+    nearest: [],
+  }));
+}
+
+function structureFaults(document: Document, lines: LineCounter): Problem[] {
+  const problems: Problem[] = [];
+  const report = (at: number | undefined, rule: string) =>
+    problems.push({ parameter: 'file', value: `line ${lines.linePos(at ?? 0).line}`, rule, nearest: [] });
+  let aliases = 0;
+  visit(document, {
+    Node(_, node) {
+      if (isAlias(node) && ++aliases === MOST_ALIASES + 1)
+        report(node.range?.[0], `holds more than ${MOST_ALIASES} references`);
+    },
+    Map(_, map) {
+      const seen = new Set<unknown>();
+      for (const { key } of map.items) {
+        const name = isScalar(key) ? String(key.value) : undefined;
+        const at = isScalar(key) ? key.range?.[0] : map.range?.[0];
+        if (name === undefined) report(at, 'has a key that is no word');
+        else if (seen.has(name)) report(at, `gives the key ${name} twice`);
+        seen.add(name);
+      }
+    },
+  });
+  return problems;
+}

@@ -1,0 +1,100 @@
+import { complete } from './complete.js';
+import { type Finding, findingsOf, withoutMisspelt } from './issues.js';
+import { nearestName } from './name.js';
+import { isMapping, plainData } from './plainData.js';
+import { type Problem, Refusal } from './refusal.js';
+import { repaired } from './repair.js';
+import { rules } from './rules.js';
+import { type FileSpec, fileSchema } from './schema.js';
+import type { Spec } from './types.js';
+import { variantFindings } from './variants.js';
+
+/** More problems than this are only counted. */
+const MOST_PROBLEMS = 100;
+
+/**
+ * A parameter file's content, checked and with every default filled in. Lengths in mm, angles in degrees.
+ * Resolving what was resolved changes nothing. `variants` are checked and left out.
+ * @param object plain data with the keys that `specJsonSchema` lists; unknown keys are refused
+ * @param fallbackName base name where the file gives none; characters that cannot stand in a name are replaced
+ * [planetary-set]
+ * @throws Refusal with every problem found: parameter, value, rule, nearest values that work
+ * @example resolveSpec({ kind: 'planetary', module: 1.5, faceWidth: 20, sun: { teeth: 15 }, planets: { teeth: 15, count: 5 } })
+ */
+export function resolveSpec(object: unknown, fallbackName = ''): Spec {
+  const data = plainData(object);
+  const parsed = fileSchema.safeParse(data);
+  const findings = [
+    ...findingsOf(parsed.error?.issues ?? [], data),
+    ...(isMapping(data) ? [...moduleFindings(data), ...variantFindings(data.variants)] : []),
+  ];
+  const file = findings.length ? fileWithOffers(data, findings) : parsed.data;
+  const spec = file && complete(file, nearestName(fallbackName));
+  const problems: Problem[] = withoutMisspelt(findings).map(({ parameter, value, rule, nearest }) => ({
+    parameter,
+    value,
+    rule,
+    nearest,
+  }));
+  if (file && spec) problems.push(...ruleProblems(spec, file, findings));
+  if (problems.length) throw new Refusal(shortened(problems));
+  return spec!;
+}
+
+/**
+ * The file with an offer in place of each faulty value. Offers that break a rule with other values are replaced,
+ * in the findings too, by what that rule offers.
+ */
+function fileWithOffers(data: unknown, findings: Finding[]): FileSpec | undefined {
+  for (let round = 0; ; round++) {
+    const file = fileSchema.safeParse(repaired(data, findings)).data;
+    if (!file || round === OFFER_ROUNDS) return file;
+    const broken = ruleProblems(complete(file, ''), file, []);
+    for (const finding of findings) {
+      const better = broken.find(({ parameter }) => parameter === finding.parameter);
+      if (better && !finding.unknownKey) finding.nearest = better.nearest;
+    }
+    if (!broken.length) return file;
+  }
+}
+
+/** Enough for a change in one offer to reach the others that depend on it. */
+const OFFER_ROUNDS = 4;
+
+/** Rules are left out where a parameter they read has a problem of its own, of the schema or of an earlier rule. */
+function ruleProblems(spec: Spec, file: FileSpec, findings: readonly Finding[]): Problem[] {
+  const bad = findings.filter((f) => !f.unknownKey).map((f) => f.parameter);
+  const touched = (need: string) =>
+    bad.some((path) => path === need || path.startsWith(`${need}.`) || need.startsWith(`${path}.`));
+  const problems: Problem[] = [];
+  for (const { needs, find } of rules) {
+    if (bad.includes('transverseModule')) bad.push('module');
+    if (needs.some(touched)) continue;
+    const found = find(spec, file);
+    problems.push(...found);
+    bad.push(...found.map(({ parameter }) => parameter));
+  }
+  return problems;
+}
+
+/** The module is given once: as normal or as transverse module. */
+function moduleFindings(data: Record<string, unknown>): Finding[] {
+  const { module, transverseModule } = data;
+  if (module === undefined && transverseModule === undefined) {
+    const rule = 'is required: a number from 0.2 to 20 mm (or transverseModule in its place)';
+    return [{ path: ['module'], parameter: 'module', value: undefined, rule, nearest: [1.5] }];
+  }
+  if (module === undefined || transverseModule === undefined) return [];
+  const rule = 'must be left out where module is given';
+  return [
+    { path: ['transverseModule'], parameter: 'transverseModule', value: transverseModule, rule, nearest: [] },
+  ];
+}
+
+function shortened(problems: Problem[]): [Problem, ...Problem[]] {
+  const [first, ...rest] = problems.slice(0, MOST_PROBLEMS);
+  const left = problems.length - MOST_PROBLEMS;
+  if (left > 0)
+    rest.push({ parameter: 'file', value: `${left} more`, rule: 'problems are not listed', nearest: [] });
+  return [first, ...rest];
+}

@@ -1,0 +1,21 @@
+import { boreWall, outerDiameter, planetRoot, ringTeeth, sunRoot } from './rules/gears.js';
+import { helixAngle, retentionForm, transverseModule } from './rules/helix.js';
+import { rackShape } from './rules/rack.js';
+import type { Rule } from './rules/rule.js';
+import { bevelSize, gapOfModule, layerOfNozzle } from './rules/sizes.js';
+
+/** Every rule between parameters, each after those whose parameters it reads. */
+export const rules: readonly Rule[] = [
+  helixAngle,
+  retentionForm,
+  transverseModule,
+  rackShape,
+  gapOfModule,
+  layerOfNozzle,
+  bevelSize,
+  sunRoot,
+  planetRoot,
+  ringTeeth,
+  boreWall,
+  outerDiameter,
+];

@@ -1,0 +1,51 @@
+import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
+import type { Rule } from './rule.js';
+
+const LEAST_ANGLE = 1;
+
+/** Spur teeth have no helix angle; helices have one that is worth the name. */
+export const helixAngle: Rule = {
+  needs: ['helix'],
+  find({ helix: { form, angle } }) {
+    const problem = (rule: string, nearest: number) => [
+      { parameter: 'helix.angle', value: angle, rule, nearest: [nearest] },
+    ];
+    if (form === 'spur') return angle === 0 ? [] : problem('must be 0 where helix.form is spur', 0);
+    if (angle >= LEAST_ANGLE) return [];
+    return problem(`must be from ${LEAST_ANGLE} to 45 deg where helix.form is ${form}`, LEAST_ANGLE);
+  },
+};
+
+/** Only herringbone teeth hold their mates along the axis. */
+export const retentionForm: Rule = {
+  needs: ['helix', 'retention'],
+  find({ helix: { form }, retention }) {
+    if (retention !== 'herringbone' || form === 'herringbone') return [];
+    return [
+      {
+        parameter: 'retention',
+        value: retention,
+        rule: `must be none where helix.form is ${form}: its teeth hold nothing along the axis`,
+        nearest: ['none'],
+      },
+    ];
+  },
+};
+
+/** The normal module that a transverse module gives has the range of a normal module. */
+export const transverseModule: Rule = {
+  needs: ['transverseModule', 'helix'],
+  find({ module, helix }, { transverseModule: given }) {
+    if (given === undefined || (module >= 0.2 - ROUNDING && module <= 20 + ROUNDING)) return [];
+    const cos = Math.cos((helix.angle * Math.PI) / 180);
+    const [least, most] = [ceilThousandth(0.2 / cos), floorThousandth(20 / cos)];
+    return [
+      {
+        parameter: 'transverseModule',
+        value: given,
+        rule: `must be from ${least} to ${most} mm at this helix angle: the normal module is from 0.2 to 20`,
+        nearest: [module < 1 ? least : most],
+      },
+    ];
+  },
+};

@@ -1,0 +1,51 @@
+import { clamp, floorThousandth, ROUNDING } from '../nearest.js';
+import { largestFillet, pointedDepth, type RackName, standardRacks } from '../racks.js';
+import type { Problem } from '../refusal.js';
+import type { Rule } from './rule.js';
+
+/** Room kept between addendum and pointed depth, for a dedendum in between, in modules. */
+const LEAST_CLEARANCE = 0.05;
+/** Bottom clearance of the standard profiles A, B and C (ISO 53). */
+const USUAL_CLEARANCE = 0.25;
+
+/** The basic rack can exist: its teeth do not come to a point, there is clearance, and the fillet fits. */
+export const rackShape: Rule = {
+  needs: ['rack', 'pressureAngle'],
+  find({ rack, pressureAngle }, file) {
+    const alpha = (pressureAngle * Math.PI) / 180;
+    const deepest = Math.min(2, floorThousandth(pointedDepth(alpha)));
+    if (typeof file.rack === 'string') return namedProblems(file.rack, rack.dedendum, deepest);
+
+    const highest = floorThousandth(deepest - LEAST_CLEARANCE);
+    if (rack.addendum > highest + ROUNDING)
+      return [
+        problem('addendum', rack.addendum, `must be at most ${highest} at this pressure angle`, highest),
+      ];
+    if (rack.dedendum <= rack.addendum) {
+      const next = clamp(rack.addendum + USUAL_CLEARANCE, 0, deepest);
+      const rule = `must be more than rack.addendum, ${rack.addendum}`;
+      return [problem('dedendum', rack.dedendum, rule, floorThousandth(next))];
+    }
+    if (rack.dedendum > deepest + ROUNDING) {
+      const rule = `must be at most ${deepest}: deeper rack teeth come to a point`;
+      return [problem('dedendum', rack.dedendum, rule, deepest)];
+    }
+    const largest = largestFillet(rack, alpha);
+    if (rack.fillet <= largest + ROUNDING) return [];
+    const most = floorThousandth(largest);
+    return [problem('fillet', rack.fillet, `must be at most ${most}: no larger one fits this rack`, most)];
+  },
+};
+
+function namedProblems(name: RackName, dedendum: number, deepest: number): Problem[] {
+  if (dedendum <= deepest) return [];
+  const nearest = (Object.keys(standardRacks) as RackName[]).filter(
+    (other) => standardRacks[other].dedendum <= deepest,
+  );
+  const rule = `its teeth come to a point at this pressure angle: dedendum at most ${deepest}`;
+  return [{ parameter: 'rack', value: name, rule, nearest }];
+}
+
+function problem(key: string, value: number, rule: string, nearest: number): Problem {
+  return { parameter: `rack.${key}`, value, rule, nearest: [nearest] };
+}

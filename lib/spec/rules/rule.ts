@@ -1,0 +1,23 @@
+import type { Problem } from '../refusal.js';
+import type { FileSpec } from '../schema.js';
+import type { Spec } from '../types.js';
+
+/** A rule between parameters that are each in their own range. */
+export interface Rule {
+  /** Parameters the rule reads; it is left out where one of them has a problem of its own. */
+  needs: readonly string[];
+  /**
+   * What breaks the rule.
+   * @param spec the file with its defaults
+   * @param file the values as they were given
+   */
+  find(spec: Spec, file: FileSpec): Problem[];
+}
+
+/** Parameters that size the teeth of every gear. */
+export const toothSizes = ['module', 'pressureAngle', 'rack', 'helix'] as const;
+
+/** The parameter that gives the module in this file. */
+export function moduleParameter(file: FileSpec): 'module' | 'transverseModule' {
+  return file.module === undefined ? 'transverseModule' : 'module';
+}

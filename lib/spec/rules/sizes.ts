@@ -1,0 +1,45 @@
+import { floorThousandth, ROUNDING } from '../nearest.js';
+import type { Rule } from './rule.js';
+
+/** A larger gap would leave the teeth hardly any engagement. Common practice. */
+const MOST_GAP_PER_MODULE = 0.6;
+/** Both bevels together leave at least a fifth of the face. Common practice. */
+const MOST_BEVEL_SHARE = 0.4;
+
+/** The gap fits the size of the teeth. */
+export const gapOfModule: Rule = {
+  needs: ['module', 'helix', 'fit.gap'],
+  find({ module, fit: { gap } }) {
+    const most = floorThousandth(MOST_GAP_PER_MODULE * module);
+    if (gap <= MOST_GAP_PER_MODULE * module + ROUNDING) return [];
+    const rule = `must be at most ${most} mm: ${MOST_GAP_PER_MODULE} × module`;
+    return [{ parameter: 'fit.gap', value: gap, rule, nearest: [most] }];
+  },
+};
+
+/** A nozzle lays no layer higher than its own width. Common practice. */
+export const layerOfNozzle: Rule = {
+  needs: ['printer.nozzle', 'printer.layer'],
+  find({ printer: { nozzle, layer } }) {
+    if (layer <= nozzle) return [];
+    const rule = `must be at most ${nozzle} mm: printer.nozzle`;
+    return [{ parameter: 'printer.layer', value: layer, rule, nearest: [nozzle] }];
+  },
+};
+
+/** A bevel cuts no deeper than the tooth stands out, and leaves a face between the two ends. */
+export const bevelSize: Rule = {
+  needs: ['module', 'helix', 'rack', 'pressureAngle', 'fit.gap', 'faceWidth', 'bevel'],
+  find({ module, rack, fit, faceWidth, bevel }) {
+    const byTooth = rack.addendum * module + fit.gap;
+    const byFace = (MOST_BEVEL_SHARE * faceWidth) / Math.tan((bevel.angle * Math.PI) / 180);
+    if (bevel.size <= Math.min(byTooth, byFace) + ROUNDING) return [];
+    const most = floorThousandth(Math.min(byTooth, byFace));
+    const why =
+      byTooth <= byFace
+        ? 'rack.addendum × module + fit.gap'
+        : `at this angle a bevel is then ${MOST_BEVEL_SHARE} × faceWidth high`;
+    const rule = `must be at most ${most} mm: ${why}`;
+    return [{ parameter: 'bevel.size', value: bevel.size, rule, nearest: [most] }];
+  },
+};

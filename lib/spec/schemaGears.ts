@@ -1,0 +1,104 @@
+import * as z from 'zod';
+import { number, whole, word } from './fields.js';
+
+/** Opening in the sun for a shaft. */
+const boreSize = (description: string) =>
+  number(0.5, 2000, { description, unit: 'mm', source: 'range by common practice', examples: [6.6] });
+
+const bore = z
+  .union([
+    z.literal('none'),
+    z.discriminatedUnion('shape', [
+      z.strictObject({ shape: z.literal('none') }),
+      z.strictObject({ shape: z.literal('round'), diameter: boreSize('Diameter of the bore') }),
+      z.strictObject({ shape: z.literal('hexagon'), acrossFlats: boreSize('Width across flats') }),
+      z.strictObject({ shape: z.literal('square'), acrossFlats: boreSize('Width across flats') }),
+      z.strictObject({
+        shape: z.literal('D'),
+        diameter: boreSize('Diameter of the round side'),
+        acrossFlat: boreSize('From the flat to the far side: half the diameter to 0.98 × the diameter'),
+      }),
+    ]),
+  ])
+  .default({ shape: 'none' })
+  .meta({
+    description: 'Opening for a shaft; at least two lines of wall stay inside the root circle',
+    source: 'common practice',
+  });
+
+const teeth = (part: string) =>
+  whole(5, 400, {
+    description: `Number of teeth of ${part}`,
+    source: 'range by common practice',
+    examples: [15],
+  });
+
+const shift = (description: string) =>
+  number(-1, 1.5, { description, source: 'ISO 21771; 0 is the standard tooth' }).default(0);
+
+/** The gear in the middle. */
+export const sun = z
+  .strictObject({
+    teeth: teeth('the sun'),
+    profileShift: shift('Profile shift coefficient x of the sun, in normal modules'),
+    bore,
+  })
+  .meta({ description: 'The gear in the middle', examples: [{ teeth: 15 }] });
+
+/** The gears between sun and ring. */
+export const planets = z
+  .strictObject({
+    teeth: teeth('each planet'),
+    count: whole(2, 12, {
+      description: 'How many planets',
+      source: 'range by common practice',
+      examples: [3],
+    }),
+    spacing: word(['equal'], { description: 'Planets at equal angles', source: 'this version' }).default(
+      'equal',
+    ),
+    profileShift: shift('Profile shift coefficient x of the planets, in normal modules'),
+  })
+  .meta({ description: 'The gears between sun and ring', examples: [{ teeth: 15, count: 3 }] });
+
+/** The outer gear. */
+export const ring = z
+  .strictObject({
+    teeth: whole(10, 1000, {
+      description: 'Number of teeth of the ring, more than a planet has',
+      source: 'one centre distance for both meshes, ISO 21771',
+      defaultRule: 'sun.teeth + 2 × planets.teeth',
+      examples: [45],
+    }).optional(),
+    profileShift: number(-3, 4.5, {
+      description:
+        'Profile shift coefficient x of the ring, in normal modules; positive moves its teeth outward',
+      source: 'one centre distance for both meshes, ISO 21771',
+      defaultRule:
+        'sun.profileShift + 2 × planets.profileShift where ring.teeth is sun.teeth + 2 × planets.teeth, else 0',
+      examples: [0],
+    }).optional(),
+    rim: number(0.4, 100, {
+      description: 'Wall outside the root circle of the ring',
+      unit: 'mm',
+      source: 'common practice: 1.2 times the tooth depth, 3 mm at least',
+      defaultRule: 'the greater of 3 and 1.2 × (rack.addendum + rack.dedendum) × module',
+      examples: [5],
+    }).optional(),
+  })
+  .prefault({})
+  .meta({ description: 'The outer gear' });
+
+/** What carries the planets. */
+export const carrier = word(['none'], {
+  description: 'none: the planets run free between sun and ring',
+  source: 'this version',
+}).default('none');
+
+/** What keeps the parts together along the axis. */
+export const retention = word(['none', 'herringbone'], {
+  description: 'What holds the parts together along the axis; herringbone needs helix.form herringbone',
+  source: 'common practice',
+  defaultRule: 'herringbone where helix.form is herringbone, else none',
+  examples: ['none'],
+}).optional();

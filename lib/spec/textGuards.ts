@@ -1,0 +1,53 @@
+import { Lexer } from 'yaml';
+import { refuse } from './refusal.js';
+
+/** Bounds of a parameter file: far above any real one, low enough that nothing can hang or exhaust memory. */
+const LONGEST_TEXT = 1_000_000;
+const MOST_TOKENS = 20_000;
+const DEEPEST_BRACKETS = 16;
+const MOST_MARKS_A_LINE = 8;
+const MOST_INDENT = 100;
+
+/** Characters that no text file holds: control characters but tab and line ends, lone surrogates, non-characters. */
+const NOT_TEXT = /(?![\t\n\r\u0085])[\p{Cc}\p{Cs}\ufffd-\uffff]/u;
+
+/**
+ * Refuses text that is no parameter file before any of it is understood: empty, over 1 MB, binary, or so nested or
+ * so full of marks that reading it could take long.
+ * @throws Refusal
+ */
+export function guardText(text: string): void {
+  if (text.length > LONGEST_TEXT) refuse('file', `${text.length} characters`, 'is more than 1 MB');
+  if (text.trim() === '') refuse('file', text, 'is empty');
+  const strange = NOT_TEXT.exec(text);
+  if (strange)
+    refuse(
+      'file',
+      `line ${lineOf(text, strange.index)}`,
+      'is not text: it holds characters that no text has',
+    );
+  // Deep indentation makes the YAML reader's own patterns explode, so it is met before that reader runs.
+  const indented = new RegExp(`^[ \\t]{${MOST_INDENT + 1}}`, 'm').exec(text);
+  if (indented)
+    refuse('file', `line ${lineOf(text, indented.index)}`, `is indented more than ${MOST_INDENT} columns`);
+  guardTokens(text);
+}
+
+function guardTokens(text: string): void {
+  let tokens = 0;
+  let depth = 0;
+  let marks = 0;
+  for (const token of new Lexer().lex(text)) {
+    if (++tokens > MOST_TOKENS) refuse('file', `${text.length} characters`, 'holds too many entries');
+    if (token === '[' || token === '{') depth++;
+    else if (token === ']' || token === '}') depth--;
+    else if (token === '-' || token === '?') marks++;
+    else if (token === '\n' || token === '\r\n') marks = 0;
+    if (depth > DEEPEST_BRACKETS || marks > MOST_MARKS_A_LINE)
+      refuse('file', `${text.length} characters`, `is nested more than ${DEEPEST_BRACKETS} levels deep`);
+  }
+}
+
+function lineOf(text: string, index: number): number {
+  return text.slice(0, index).split('\n').length;
+}
