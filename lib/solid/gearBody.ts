@@ -4,7 +4,8 @@ import { fillPlane } from './cap.js';
 import type { Mesh } from './mesh.js';
 import { adaptivePitch } from './sweep/adaptivePitch.js';
 import type { Sweep } from './sweep/helix.js';
-import { NEXT, type PitchMesh } from './sweep/pitchMesh.js';
+import type { PitchMesh } from './sweep/pitchMesh.js';
+import { NEXT } from './sweep/pitchVertices.js';
 
 /** What bounds a gear body on the side away from its teeth. Lengths in mm. */
 export type Wall =

@@ -14,10 +14,7 @@ export function externalProfile(gear: Gear, cuts: Required<ProfileCuts>): ToothP
   const sizes = gearSizes(gear);
   const { baseRadius } = sizes;
   const root = rackRoot(gear, cuts.relief, cuts.rootRadius);
-  const start =
-    sizes.halfThicknessAngle +
-    involute(sizes.transversePressureAngle) -
-    cuts.relief / (baseRadius * Math.cos(sizes.baseHelixAngle));
+  const start = flankFoot(gear, cuts.relief);
   const middle = -Math.PI / gear.teeth;
   const end = rootMeetsFlank(root, baseRadius, start + middle);
   const formRadius = Math.hypot(...pointOnTrochoid(root, end));
@@ -45,6 +42,27 @@ export function externalProfile(gear: Gear, cuts: Required<ProfileCuts>): ToothP
     mirrored(fillet),
   ];
   return { gear, sizes, ...cuts, formRadius, undercut: root.flankEndRoll < 0, segments };
+}
+
+/**
+ * Radius at which the true involute of an external gear begins, mm, for a tooth that may be pointed.
+ * @param relief normal distance that each flank is set back, mm
+ */
+export function generatedFormRadius(gear: Gear, relief: number, rootRadius: number): number {
+  const root = rackRoot(gear, relief, rootRadius);
+  const { baseRadius } = gearSizes(gear);
+  const end = rootMeetsFlank(root, baseRadius, flankFoot(gear, relief) - Math.PI / gear.teeth);
+  return Math.hypot(...pointOnTrochoid(root, end));
+}
+
+/** Half the angle of the relieved tooth on its base circle, radians. */
+function flankFoot(gear: Gear, relief: number): number {
+  const sizes = gearSizes(gear);
+  return (
+    sizes.halfThicknessAngle +
+    involute(sizes.transversePressureAngle) -
+    relief / (sizes.baseRadius * Math.cos(sizes.baseHelixAngle))
+  );
 }
 
 /**

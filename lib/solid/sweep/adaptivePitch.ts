@@ -1,13 +1,15 @@
 import type { ToothProfile } from '../../tooth/profile.js';
 import { type Sweep, untwist } from './helix.js';
-import { cornerOf, type Patch, type PitchMesh, pitchMesh } from './pitchMesh.js';
+import { type PitchMesh, pitchMesh } from './pitchMesh.js';
+import { type Patch, placeOf } from './pitchVertices.js';
 import { type Allowance, stepsFor } from './steps.js';
 
 /** A flank may spend half the tolerance, so that two mating flanks together stay within it. */
 const FLANK_SHARE = 0.5;
 const MOST_ROUNDS = 12;
 /** Rounds spent on shedding triangles once a division is within tolerance. */
-const THRIFTY_ROUNDS = 5;
+const THRIFTY_ROUNDS = 6;
+const KINDS = ['flank', 'land', 'root'] as const;
 
 /**
  * The pitch of a gear divided until its measured distance from the exact surface is within tolerance: half of it
@@ -26,16 +28,13 @@ export function adaptivePitch(profile: ToothProfile, sweep: Sweep, tolerance: nu
     const within = KINDS.every((kind) => measured[kind] <= allowed[kind]);
     if (within && (!best || mesh.triangles.length < best.triangles.length)) best = mesh;
     for (const kind of KINDS) {
-      const ratio = allowed[kind] / Math.max(measured[kind], 1e-12);
-      if (ratio < 1 || !best) spent[kind] *= Math.max(0.3, Math.min(ratio < 1 ? 0.95 * ratio : 1, 1));
-      if (ratio > 1) spent[kind] *= Math.min(1.5, 1 + 0.5 * (ratio - 1));
+      const aim = (0.9 * allowed[kind]) / Math.max(measured[kind], 1e-12);
+      spent[kind] *= Math.min(1.6, Math.max(0.3, aim));
     }
   }
   if (!best) throw new Error('the toothed surface does not come within tolerance');
   return best;
 }
-
-const KINDS = ['flank', 'land', 'root'] as const;
 
 /** Largest distance from its exact surface of each kind of patch, sampled on every triangle, mm. */
 export function deviations(mesh: PitchMesh, profile: ToothProfile, sweep: Sweep): Allowance {
@@ -46,8 +45,7 @@ export function deviations(mesh: PitchMesh, profile: ToothProfile, sweep: Sweep)
 }
 
 function deviation(mesh: PitchMesh, patch: Patch, profile: ToothProfile, sweep: Sweep): number {
-  const pitch = (2 * Math.PI) / profile.gear.teeth;
-  const corner = (id: number) => cornerOf(mesh, id, pitch);
+  const corner = (id: number) => placeOf(mesh, id);
   let worst = 0;
   for (let t = patch.from; t < patch.to; t++) {
     const a = corner(mesh.triangles[3 * t]);

@@ -1,7 +1,7 @@
 import type { ToothProfile } from '../../tooth/profile.js';
 import { sampleSegment } from '../../tooth/sample.js';
 import { type Involute, rollAt, type Segment } from '../../tooth/segments.js';
-import type { Patch } from './pitchMesh.js';
+import type { Patch } from './pitchVertices.js';
 
 /** Largest distance from the exact surface that each kind of patch may have, mm. */
 export type Allowance = Record<Patch['kind'], number>;
@@ -33,14 +33,29 @@ export function stepsFor(profile: ToothProfile, allowance: Allowance): Steps {
   const outer = Math.max(profile.tipRadius, profile.rootRadius);
   const steepest = rollAt(baseRadius, Math.max(profile.formRadius, profile.tipRadius));
   const arc = (radius: number) => Math.sqrt((8 * allowance.land) / radius);
+  const turn = Math.min(
+    arc(outer),
+    Math.sqrt((8 * allowance.flank) / (baseRadius * steepest * cosBase)),
+    Math.sqrt((8 * allowance.root * (1 - ROOT_ACROSS)) / profile.rootRadius),
+  );
   return {
-    turn: Math.min(
-      arc(outer),
-      Math.sqrt((8 * allowance.flank) / (baseRadius * steepest * cosBase)),
-      Math.sqrt((8 * allowance.root * (1 - ROOT_ACROSS)) / profile.rootRadius),
-    ),
+    turn,
     arc,
-    flankRolls: (flank, from, to) => sampleSegment({ ...flank, from, to }, allowance.flank / cosBase),
+    flankRolls: (flank, from, to) =>
+      noLongerThan(turn, sampleSegment({ ...flank, from, to }, allowance.flank / cosBase)),
     rootPoints: (segment) => sampleSegment(segment, allowance.root * ROOT_ACROSS),
   };
+}
+
+/**
+ * Splits what is longer than `step`. Near the base circle curvature alone would allow steps of roll far longer
+ * than the levels' turn, and generators from the form column would find no partner in the end face.
+ */
+function noLongerThan(step: number, values: readonly number[]): number[] {
+  return values.flatMap((value, i) => {
+    if (i === 0) return [value];
+    const before = values[i - 1];
+    const count = Math.max(1, Math.ceil(Math.abs(value - before) / step - 1e-9));
+    return Array.from({ length: count }, (_, j) => before + ((value - before) * (j + 1)) / count);
+  });
 }

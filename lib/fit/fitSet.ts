@@ -1,0 +1,93 @@
+import type { Spec } from '../spec/types.js';
+import { type ToothProfile, toothProfile } from '../tooth/profile.js';
+import { rollAt } from '../tooth/segments.js';
+import { planetPlaces } from '../train/assembly.js';
+import { type PairSizes, pairSizes } from '../train/pair.js';
+import { phases } from '../train/phases.js';
+import { type SetGears, setGears } from '../train/setGears.js';
+import { reliefs } from './reliefs.js';
+import { type SetRadii, setRadii } from './setRadii.js';
+
+/** The gears of a set with their gap and their places at z = 0. Lengths in mm, angles in radians. */
+export interface FittedSet {
+  gears: SetGears;
+  radii: SetRadii;
+  profiles: { sun: ToothProfile; planet: ToothProfile; ring: ToothProfile };
+  /** Sun (1) and planet (2), sizes as made. */
+  inner: PairSizes;
+  /** Planet (1) and ring (2), sizes as made. */
+  outer: PairSizes;
+  /** Sun to planet: where the planets are put. */
+  centreDistance: number;
+  /** Direction of each planet's axis, and the angle of one of its tooth centres. */
+  planets: { angle: number; rotation: number }[];
+  /** Angle of one of the ring's tooth centres. The sun has a tooth at angle 0. */
+  ringRotation: number;
+}
+
+/**
+ * Teeth with their relief, and every gear in the place where all meshes meet at once.
+ * A set that breaks the assembly rule is placed all the same, each planet by its own mesh with the sun and the
+ * ring by the first planet: the checks say what is wrong with it.
+ * @throws Refusal when a tooth comes to a point or a pair has no working pressure angle
+ */
+export function fitSet(spec: Spec): FittedSet {
+  const gears = setGears(spec);
+  const radii = setRadii(spec, gears);
+  const relief = reliefs(spec.fit);
+  const sun = toothProfile(gears.sun, {
+    relief: relief.sun,
+    tipRadius: radii.sun.tip,
+    rootRadius: radii.sun.root,
+  });
+  const planet = toothProfile(gears.planet, {
+    relief: relief.planet,
+    tipRadius: radii.planet.tip,
+    rootRadius: radii.planet.root,
+  });
+  const nominalOuter = pairSizes(gears.planet, gears.ring);
+  const ring = toothProfile(gears.ring, {
+    relief: relief.ring,
+    tipRadius: radii.ring.tip,
+    rootRadius: radii.ring.root,
+    activeRadius: activeRingRadius(nominalOuter, radii.planet.tip, spec.fit.gap),
+  });
+  const inner = pairSizes(gears.sun, gears.planet, {
+    tipRadius1: sun.tipRadius,
+    tipRadius2: planet.tipRadius,
+    formRadius1: sun.formRadius,
+    formRadius2: planet.formRadius,
+  });
+  const outer = pairSizes(gears.planet, gears.ring, {
+    tipRadius1: planet.tipRadius,
+    tipRadius2: ring.tipRadius,
+    formRadius1: planet.formRadius,
+    formRadius2: ring.formRadius,
+  });
+  const teeth = {
+    sunTeeth: spec.sun.teeth,
+    planetTeeth: spec.planets.teeth,
+    ringTeeth: spec.ring.teeth,
+  };
+  const places = planetPlaces(spec.sun.teeth, spec.ring.teeth, spec.planets.count);
+  const turns = places.map((place) => phases(teeth, [place]));
+  return {
+    gears,
+    radii,
+    profiles: { sun, planet, ring },
+    inner,
+    outer,
+    centreDistance: inner.centreDistance,
+    planets: places.map((place, i) => ({ angle: (place * Math.PI) / 180, rotation: turns[i].planets[0] })),
+    ringRotation: turns[0].ringTooth,
+  };
+}
+
+/**
+ * Radius on the ring that a planet's tip reaches on the line of action, and the gap beyond it: a tip that stands
+ * off by the gap has its nearest point that much farther out on the ring's flank. mm.
+ */
+function activeRingRadius(pair: PairSizes, planetTip: number, gap: number): number {
+  const line = pair.centreDistance * Math.sin(pair.workingPressureAngle);
+  return Math.hypot(pair.baseRadius2, line + pair.baseRadius1 * rollAt(pair.baseRadius1, planetTip) + gap);
+}

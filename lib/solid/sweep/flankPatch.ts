@@ -1,0 +1,86 @@
+import { type Involute, pointOn, rollAt } from '../../tooth/segments.js';
+import { sweptSurface } from './exactSurface.js';
+import { bevelHeight } from './helix.js';
+import { addVertex, addZipped, idsOf, type PitchDraft } from './pitchVertices.js';
+import type { RimVertex } from './zip.js';
+
+/** What a flank shares with its neighbours. */
+export interface FlankEdges {
+  /** Ids along the end faces from the root column (left out) to the bevel, in the order of angle. */
+  bottom: number[];
+  top: number[];
+  /** Ids along the bevel's cut from the end face to the tip column, both included. */
+  cutBottom: number[];
+  cutTop: number[];
+}
+
+/**
+ * The involute flank between its root column and its tip column, corners cut off by the bevels, zipped along its
+ * straight generators.
+ * @param side 'up' when the root is at the smaller angle, 'down' when the tip is
+ * @param flank from the root column's roll to the tip's for 'up', the other way round for 'down'
+ */
+export function flankPatch(
+  draft: PitchDraft,
+  flank: Involute,
+  rootColumn: readonly number[],
+  tipColumn: readonly number[],
+  side: 'up' | 'down',
+): FlankEdges {
+  const { sweep, steps, rate, length, levels, tipLevels, bevelTop } = draft;
+  const [rootRoll, tipRoll] = side === 'up' ? [flank.from, flank.to] : [flank.to, flank.from];
+  const ruling = (roll: number, z: number) => flank.start + flank.turn * roll + rate * z;
+  const at = (roll: number, z: number): RimVertex => ({
+    id: addVertex(draft, pointOn(flank, roll), z),
+    ruling: ruling(roll, z),
+  });
+
+  const bevelled = sweep.bevelSize > 0;
+  const outward = draft.profile.gear.internal ? -1 : 1;
+  const cutRadius = draft.profile.tipRadius - outward * sweep.bevelSize;
+  const cutRoll = bevelled ? rollAt(flank.baseRadius, cutRadius) : tipRoll;
+  const cutRolls = bevelled ? steps.flankRolls(flank, cutRoll, tipRoll) : [tipRoll];
+  const depth = (roll: number) =>
+    (Math.abs(flank.baseRadius * Math.sqrt(1 + roll * roll) - cutRadius) * bevelHeight(sweep)) /
+    sweep.bevelSize;
+
+  const tipRim = tipColumn.map((id, j) => ({ id, ruling: ruling(tipRoll, tipLevels[j]) }));
+  const cut = (heightOf: (roll: number) => number, tip: RimVertex) => [
+    ...cutRolls.slice(0, -1).map((roll) => at(roll, heightOf(roll))),
+    tip,
+  ];
+  const cutBottom = cut(depth, tipRim[0]);
+  const lastTip = tipRim[tipRim.length - 1];
+  const cutTop = bevelTop ? cut((roll) => length - depth(roll), lastTip) : [lastTip];
+
+  const inside = (z: number, bevelHere: boolean) =>
+    steps
+      .flankRolls(flank, rootRoll, bevelHere ? cutRoll : tipRoll)
+      .slice(1, -1)
+      .map((roll) => at(roll, z));
+  const bottom = inside(0, true);
+  const top = inside(length, bevelTop);
+  const rootRim = rootColumn.map((id, j) => ({ id, ruling: ruling(rootRoll, levels[j]) }));
+  const tipInside = tipRim.slice(1, -1);
+  // Counter-clockwise as seen from the space for 'up'; for 'down' root and tip change sides.
+  const rim = [
+    ...bottom,
+    ...cutBottom,
+    ...tipInside,
+    ...cutTop.toReversed(),
+    ...top.toReversed(),
+    ...rootRim.toReversed(),
+  ];
+  addZipped(draft, 'flank', sweptSurface(draft.profile, flank), side === 'up' ? rim : rim.toReversed());
+
+  const along = (interior: RimVertex[], cutEdge: RimVertex[]) => {
+    const ids = [...idsOf(interior), cutEdge[0].id];
+    return side === 'up' ? ids : ids.toReversed();
+  };
+  return {
+    bottom: along(bottom, cutBottom),
+    top: along(top, cutTop),
+    cutBottom: idsOf(cutBottom),
+    cutTop: idsOf(cutTop),
+  };
+}

@@ -1,0 +1,135 @@
+import type { ToothProfile } from '../../tooth/profile.js';
+import type { SurfaceDistance } from './exactSurface.js';
+import { bevelHeight, type Sweep, twistRate } from './helix.js';
+import type { Steps } from './steps.js';
+import { type RimVertex, zipPatch } from './zip.js';
+
+/** Ids from here on mean the vertex `id − NEXT` of the following pitch. */
+export const NEXT = 1 << 24;
+
+/** A run of triangles of one pitch: which exact surface it stands for, and which of the step sizes governs it. */
+export interface Patch {
+  kind: 'flank' | 'land' | 'root';
+  surface: SurfaceDistance;
+  /** First triangle, and one past the last. */
+  from: number;
+  to: number;
+}
+
+/** One pitch while it is being built: right-handed, over one helix. Lengths in mm, angles in radians. */
+export interface PitchDraft {
+  profile: ToothProfile;
+  sweep: Sweep;
+  steps: Steps;
+  /** Turn for one mm along the axis. */
+  rate: number;
+  /** Axial length built: the face width, or half of it when herringbone. */
+  length: number;
+  /** Heights of the vertices along every helix, and of those along the tip edges, which the bevels shorten. */
+  levels: number[];
+  tipLevels: number[];
+  /** True when the upper end is an end face too, with its own bevel. */
+  bevelTop: boolean;
+  positions: number[];
+  triangles: number[];
+  patches: Patch[];
+}
+
+/** An empty draft with its levels laid out. */
+export function startPitch(profile: ToothProfile, sweep: Sweep, steps: Steps): PitchDraft {
+  const rate = twistRate(profile, sweep);
+  const herringbone = sweep.form === 'herringbone';
+  const length = herringbone ? sweep.faceWidth / 2 : sweep.faceWidth;
+  const bevel = bevelHeight(sweep);
+  const count = rate === 0 ? 1 : Math.max(1, Math.ceil((rate * length) / steps.turn - 1e-9));
+  const levels = Array.from({ length: count + 1 }, (_, j) => (length * j) / count);
+  const tipLevels = levelsBetween(levels, bevel, herringbone ? length : length - bevel);
+  return {
+    profile,
+    sweep,
+    steps,
+    rate,
+    length,
+    levels,
+    tipLevels,
+    bevelTop: !herringbone,
+    positions: [],
+    triangles: [],
+    patches: [],
+  };
+}
+
+/** The levels inside [low, high], with both ends, none nearer to an end than a quarter of a step. */
+function levelsBetween(levels: readonly number[], low: number, high: number): number[] {
+  const margin = (levels[1] - levels[0]) / 4;
+  return [low, ...levels.filter((z) => z > low + margin && z < high - margin), high];
+}
+
+/** A new vertex: a point of the outline, turned to height z. */
+export function addVertex(draft: PitchDraft, [x, y]: readonly [number, number], z: number): number {
+  const cos = Math.cos(draft.rate * z);
+  const sin = Math.sin(draft.rate * z);
+  return draft.positions.push(x * cos - y * sin, x * sin + y * cos, z) / 3 - 1;
+}
+
+/** New vertices along the helix of one point of the outline. */
+export function addColumn(
+  draft: PitchDraft,
+  point: readonly [number, number],
+  heights: readonly number[],
+): number[] {
+  return heights.map((z) => addVertex(draft, point, z));
+}
+
+/** Place of a vertex, one of the following pitch included, mm. */
+export function placeOf(
+  { positions, profile }: Pick<PitchDraft, 'positions' | 'profile'>,
+  id: number,
+): [number, number, number] {
+  const own = id >= NEXT ? id - NEXT : id;
+  const x = positions[3 * own];
+  const y = positions[3 * own + 1];
+  const z = positions[3 * own + 2];
+  if (id === own) return [x, y, z];
+  const pitch = (2 * Math.PI) / profile.gear.teeth;
+  const cos = Math.cos(pitch);
+  const sin = Math.sin(pitch);
+  return [x * cos - y * sin, x * sin + y * cos, z];
+}
+
+/** Records the triangles that `fill` emits as one patch. */
+export function addPatch(
+  draft: PitchDraft,
+  kind: Patch['kind'],
+  surface: SurfaceDistance,
+  fill: (emit: (a: number, b: number, c: number) => void) => void,
+): void {
+  const from = draft.triangles.length / 3;
+  fill((a, b, c) => void draft.triangles.push(a, b, c));
+  draft.patches.push({ kind, surface, from, to: draft.triangles.length / 3 });
+}
+
+/** A patch zipped along its straight generators: see `zipPatch`. */
+export function addZipped(
+  draft: PitchDraft,
+  kind: Patch['kind'],
+  surface: SurfaceDistance,
+  rim: readonly RimVertex[],
+): void {
+  addPatch(draft, kind, surface, (emit) => zipPatch(rim, emit));
+}
+
+/** A column as rim vertices, upward; `angle` is the ruling angle of its outline point. */
+export function rimOf(
+  draft: PitchDraft,
+  ids: readonly number[],
+  heights: readonly number[],
+  angle: number,
+): RimVertex[] {
+  return ids.map((id, j) => ({ id, ruling: angle + draft.rate * heights[j] }));
+}
+
+/** The vertex ids of a rim. */
+export function idsOf(rim: readonly RimVertex[]): number[] {
+  return rim.map((vertex) => vertex.id);
+}

@@ -1,0 +1,50 @@
+import { pointOn, type Segment } from '../../tooth/segments.js';
+import { type SurfaceDistance, sweptSurface } from './exactSurface.js';
+import { addColumn, addPatch, type PitchDraft, placeOf } from './pitchVertices.js';
+
+/**
+ * A surface that is not developable, or not well so: a grid of columns between `first` and `last`, each quad split
+ * along the diagonal that stays nearer to the exact surface.
+ * @returns every column, both ends included, in the order of angle
+ */
+export function rootPatch(draft: PitchDraft, segment: Segment, first: number[], last: number[]): number[][] {
+  const surface = sweptSurface(draft.profile, segment);
+  const parameters = draft.steps.rootPoints(segment);
+  const columns = parameters.map((t, i) =>
+    i === 0
+      ? first
+      : i === parameters.length - 1
+        ? last
+        : addColumn(draft, pointOn(segment, t), draft.levels),
+  );
+  addPatch(draft, 'root', surface, (emit) => {
+    for (let i = 0; i + 1 < columns.length; i++) {
+      const left = columns[i];
+      const right = columns[i + 1];
+      // All quads between two columns are alike, so one of them decides for all.
+      const rising =
+        midpointError(draft, left[0], right[1], surface) <= midpointError(draft, right[0], left[1], surface);
+      for (let j = 0; j + 1 < left.length; j++)
+        if (rising) {
+          emit(left[j], right[j], right[j + 1]);
+          emit(left[j], right[j + 1], left[j + 1]);
+        } else {
+          emit(left[j], right[j], left[j + 1]);
+          emit(right[j], right[j + 1], left[j + 1]);
+        }
+    }
+  });
+  return columns;
+}
+
+/** Distance from the exact surface of the middle of the edge between two vertices, mm. */
+function midpointError(draft: PitchDraft, a: number, b: number, surface: SurfaceDistance): number {
+  const p = placeOf(draft, a);
+  const q = placeOf(draft, b);
+  const z = (p[2] + q[2]) / 2;
+  const x = (p[0] + q[0]) / 2;
+  const y = (p[1] + q[1]) / 2;
+  const cos = Math.cos(draft.rate * z);
+  const sin = Math.sin(draft.rate * z);
+  return surface(x * cos + y * sin, -x * sin + y * cos, z);
+}
