@@ -15,25 +15,20 @@ export interface RimVertex {
  */
 export function zipPatch(rim: readonly RimVertex[], emit: (a: number, b: number, c: number) => void): void {
   const [right, left] = splitRim(rim);
-  let i = 0;
-  let j = 0;
-  while (i < right.length - 1 || j < left.length - 1) {
-    const rightNext = i < right.length - 1 ? right[i + 1].ruling : Number.POSITIVE_INFINITY;
-    const leftNext = j < left.length - 1 ? left[j + 1].ruling : Number.POSITIVE_INFINITY;
-    // The last step of either side meets at the shared end vertex: never make a triangle with it twice.
+  const lastRight = right.length - 1;
+  const lastLeft = left.length - 1;
+  // Both sides leave the shared first vertex at once and reach the shared last one at once: three vertices of one
+  // side lie nearly on a line, and a triangle between them could stand on the wrong side of it.
+  let i = Math.min(1, lastRight - 1);
+  let j = Math.min(1, lastLeft - 1);
+  if (i === 1 && j === 1) emit(right[0].id, right[1].id, left[1].id);
+  while (i < lastRight - 1 || j < lastLeft - 1) {
     const advanceRight =
-      j === left.length - 1 ||
-      (i < right.length - 1 && (rightNext < leftNext || (rightNext === leftNext && i <= j)));
-    if (advanceRight) {
-      if (right[i + 1].id !== left[j].id && right[i].id !== left[j].id)
-        emit(right[i].id, right[i + 1].id, left[j].id);
-      i++;
-    } else {
-      if (left[j + 1].id !== right[i].id && right[i].id !== left[j].id)
-        emit(right[i].id, left[j + 1].id, left[j].id);
-      j++;
-    }
+      j >= lastLeft - 1 || (i < lastRight - 1 && right[i + 1].ruling <= left[j + 1].ruling);
+    if (advanceRight) emit(right[i].id, right[++i].id, left[j].id);
+    else emit(right[i].id, left[j + 1].id, left[j++].id);
   }
+  emit(right[i].id, right[lastRight].id, left[j].id);
 }
 
 /** How far a side may run backwards: rounding of angles, radians. */
