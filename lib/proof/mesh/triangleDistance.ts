@@ -33,6 +33,7 @@ export function lowerToFacets(a: Facets, p: number, b: Facets, q: number, found:
   const a1 = height(b, q, a, p + 3);
   const a2 = height(b, q, a, p + 6);
   if (apart(a0, a1, a2, found[SQUARE])) return;
+  if (boxesApart(a, p, b, q, found[SQUARE])) return;
   cornerToFace(b, q, a, p, b0, found, 3);
   cornerToFace(b, q + 3, a, p, b1, found, 3);
   cornerToFace(b, q + 6, a, p, b2, found, 3);
@@ -70,6 +71,24 @@ function apart(h0: number, h1: number, h2: number, square: number): boolean {
   if (least > 0) return least * least >= square;
   const greatest = Math.max(h0, h1, h2);
   return greatest < 0 && greatest * greatest >= square;
+}
+
+/** True when the boxes of two facets are not nearer than the root of `square`. */
+function boxesApart(a: Facets, p: number, b: Facets, q: number, square: number): boolean {
+  let sum = 0;
+  for (let axis = 0; axis < 3; axis++) {
+    const a0 = a[p + axis];
+    const a1 = a[p + 3 + axis];
+    const a2 = a[p + 6 + axis];
+    const b0 = b[q + axis];
+    const b1 = b[q + 3 + axis];
+    const b2 = b[q + 6 + axis];
+    const under = Math.min(b0, b1, b2) - Math.max(a0, a1, a2);
+    const over = Math.min(a0, a1, a2) - Math.max(b0, b1, b2);
+    const gap = Math.max(under, over, 0);
+    sum += gap * gap;
+  }
+  return sum >= square;
 }
 
 function straddles(h0: number, h1: number, h2: number): boolean {

@@ -22,8 +22,8 @@ export interface TriangleTree {
   shellPoints: [number, number, number][];
 }
 
-/** A leaf holds at most this many triangles; smaller leaves measured slower, larger ones too. */
-const LEAF = 4;
+/** A leaf holds at most this many triangles, and more than half as many; 1 and 8 measured slower. */
+const LEAF = 3;
 
 /**
  * Builds the tree: ranges are halved at the median centroid along the axis on which centroids spread widest.
