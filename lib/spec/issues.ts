@@ -15,17 +15,12 @@ export interface Finding extends Problem {
 type Issue = z.core.$ZodIssue;
 
 /**
- * The problems behind what zod found, one for each place: parameter, value, rule and what would work, all taken
+ * The problems behind what zod found, perhaps several for one place: parameter, value, rule and what would work, all taken
  * from the schema, so that messages and schema cannot disagree.
  * @param data plain data that was parsed
  */
 export function findingsOf(issues: readonly Issue[], data: unknown): Finding[] {
-  const found = new Map<string, Finding>();
-  const add = (finding: Finding) => {
-    if (!found.has(finding.parameter)) found.set(finding.parameter, finding);
-  };
-  for (const issue of issues) for (const finding of expand(issue, [], data)) add(finding);
-  return [...found.values()];
+  return issues.flatMap((issue) => expand(issue, [], data));
 }
 
 function expand(issue: Issue, base: readonly string[], data: unknown): Finding[] {

@@ -24,10 +24,11 @@ const MOST_PROBLEMS = 100;
 export function resolveSpec(object: unknown, fallbackName = ''): Spec {
   const data = plainData(object);
   const parsed = fileSchema.safeParse(data);
-  const findings = [
+  const findings = onePerPlace([
+    ...(isMapping(data) ? moduleFindings(data) : []),
     ...findingsOf(parsed.error?.issues ?? [], data),
-    ...(isMapping(data) ? [...moduleFindings(data), ...variantFindings(data.variants)] : []),
-  ];
+    ...(isMapping(data) ? variantFindings(data.variants) : []),
+  ]);
   const file = findings.length ? fileWithOffers(data, findings) : parsed.data;
   const spec = file && complete(file, nearestName(fallbackName));
   const problems: Problem[] = withoutMisspelt(findings).map(({ parameter, value, rule, nearest }) => ({
@@ -75,6 +76,12 @@ function ruleProblems(spec: Spec, file: FileSpec, findings: readonly Finding[]):
     bad.push(...found.map(({ parameter }) => parameter));
   }
   return problems;
+}
+
+function onePerPlace(findings: readonly Finding[]): Finding[] {
+  const places = new Map<string, Finding>();
+  for (const finding of findings) if (!places.has(finding.parameter)) places.set(finding.parameter, finding);
+  return [...places.values()];
 }
 
 /** The module is given once: as normal or as transverse module. */

@@ -2,8 +2,8 @@ import * as z from 'zod';
 import { number, whole, word } from './fields.js';
 
 /** Opening in the sun for a shaft. */
-const boreSize = (description: string) =>
-  number(0.5, 2000, { description, unit: 'mm', source: 'range by common practice', examples: [6.6] });
+const boreSize = (description: string, least = 0.5) =>
+  number(least, 2000, { description, unit: 'mm', source: 'range by common practice', examples: [6.6] });
 
 const bore = z
   .union([
@@ -16,7 +16,7 @@ const bore = z
       z.strictObject({
         shape: z.literal('D'),
         diameter: boreSize('Diameter of the round side'),
-        acrossFlat: boreSize('From the flat to the far side: half the diameter to 0.98 × the diameter'),
+        acrossFlat: boreSize('From the flat to the far side: half the diameter to 0.98 × the diameter', 0.25),
       }),
     ]),
   ])

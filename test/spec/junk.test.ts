@@ -1,0 +1,160 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { knownPaths } from '../../lib/spec/guide.js';
+import { readSpec } from '../../lib/spec/readSpec.js';
+import { describeProblem } from '../../lib/spec/refusal.js';
+import { resolveSpec } from '../../lib/spec/resolveSpec.js';
+import { type File, problemsOf, spinner, withValue } from './table.js';
+
+const paths = knownPaths().filter((path) => !path.startsWith('variants') && !path.startsWith('sun.bore.'));
+const anything = fc.anything({ withBigInt: true, withDate: true, withMap: true, withNullPrototype: true });
+const value = fc.oneof(
+  fc.double(),
+  fc.integer(),
+  fc.string(),
+  fc.constantFrom('spur', 'helical', 'left', 'none', 'D', 0, -1, 1e9, '12', null, true),
+  fc.record({ shape: fc.constantFrom('round', 'hexagon', 'D', 'oval'), diameter: fc.double() }),
+  anything,
+);
+const change = fc.tuple(fc.oneof(fc.constantFrom(...paths), fc.stringMatching(/^[a-zA-Z]{1,12}$/)), value);
+
+const changed = (changes: [string, unknown][]) =>
+  changes.reduce((file, [path, to]) => {
+    try {
+      return withValue(path, structuredClone(to), file);
+    } catch {
+      return file; // An earlier change put a plain value where this one looks for a group.
+    }
+  }, spinner());
+
+describe('whatever comes in', () => {
+  it('objects: resolves or throws a Refusal whose every problem reads on one line', () => {
+    fc.assert(
+      fc.property(
+        fc.oneof(anything, fc.array(change, { minLength: 1, maxLength: 4 }).map(changed)),
+        (object) => {
+          for (const problem of problemsOf(object)) {
+            const line = describeProblem(problem);
+            expect(line).not.toMatch(/[\p{Cc}\u2028]/u);
+            expect(line.length).toBeLessThan(1000);
+          }
+        },
+      ),
+      { numRuns: 2000 },
+    );
+  });
+
+  it('text: reads or throws a Refusal', () => {
+    const line = fc.oneof(
+      fc.string(),
+      fc.string({ unit: 'grapheme' }),
+      fc.constantFrom(
+        'module: 1',
+        '- ',
+        '? ',
+        '&a ',
+        '*a',
+        '!!set',
+        '{',
+        '[',
+        '"',
+        "'",
+        '|',
+        '>',
+        '%YAML 1.1',
+        '---',
+        '<<: *a',
+      ),
+      fc.json(),
+    );
+    fc.assert(
+      fc.property(fc.array(line, { maxLength: 8 }), fc.constantFrom('\n', ' ', ': '), (lines, joint) => {
+        problemsOf(lines.join(joint), readSpec);
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  it('bytes read as text: refused or read', () => {
+    fc.assert(
+      fc.property(fc.uint8Array({ maxLength: 200 }), (bytes) => {
+        problemsOf(new TextDecoder().decode(bytes), readSpec);
+      }),
+    );
+  });
+});
+
+/** Whether `path` can be set: mappings, or nothing yet, all the way to it. */
+const isFree = (path: string, file: File) => {
+  let at: unknown = file;
+  for (const key of path.split('.').slice(0, -1)) {
+    at = (at as File)[key];
+    if (at === undefined) return true;
+    if (typeof at !== 'object' || at === null || Array.isArray(at)) return false;
+  }
+  return true;
+};
+
+describe('offers', () => {
+  it('each one, put in place of the refused value, removes that problem', () => {
+    let tried = 0;
+    fc.assert(
+      fc.property(fc.array(change, { minLength: 1, maxLength: 3 }), (changes) => {
+        for (const problem of problemsOf(changed(changes))) {
+          for (const offer of problem.nearest) {
+            if (problem.rule.startsWith('unknown key (')) continue; // Its dots are no path.
+            const unknown = problem.rule === 'unknown key';
+            const file = changed(changes);
+            if (unknown) {
+              withValue(problem.parameter, undefined, file);
+              if (!isFree(String(offer), file)) continue; // A plain value stands where the key would go.
+              withValue(String(offer), structuredClone(problem.value), file);
+            } else withValue(problem.parameter, structuredClone(offer), file);
+            tried++;
+            const left = problemsOf(file).map(({ parameter }) => parameter);
+            expect(left).not.toContain(problem.parameter);
+          }
+        }
+      }),
+      { numRuns: 3000 },
+    );
+    expect(tried).toBeGreaterThan(1000);
+  });
+});
+
+describe('resolving again', () => {
+  it('changes nothing', () => {
+    const range = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+    const file = fc.record(
+      {
+        module: range(0.6, 3),
+        pressureAngle: range(14, 26),
+        rack: fc.constantFrom('A', 'B', 'C', 'D'),
+        helix: fc.oneof(
+          fc.constant({ form: 'spur' }),
+          fc.record({ form: fc.constantFrom('helical', 'herringbone'), angle: range(1, 45) }),
+        ),
+        faceWidth: range(1, 300),
+        sun: fc.record({ teeth: fc.integer({ min: 8, max: 60 }), profileShift: range(-0.5, 1) }),
+        planets: fc.record({
+          teeth: fc.integer({ min: 8, max: 60 }),
+          count: fc.integer({ min: 2, max: 12 }),
+          profileShift: range(-0.5, 1),
+        }),
+        printer: fc.record({ nozzle: range(0.1, 2) }),
+        bevel: fc.record({ angle: range(30, 60) }),
+      },
+      { requiredKeys: ['module', 'sun', 'planets', 'faceWidth'] },
+    );
+    fc.assert(
+      fc.property(file, fc.boolean(), (part, transverse) => {
+        const { module, ...rest } = part;
+        const given = transverse ? { transverseModule: module } : { module };
+        const once = resolveSpec({ kind: 'planetary', ...rest, ...given });
+        expect(resolveSpec(once)).toEqual(once);
+        expect(resolveSpec(JSON.parse(JSON.stringify(once)))).toEqual(once);
+      }),
+      { numRuns: 500 },
+    );
+  });
+});
