@@ -1,0 +1,67 @@
+import type { Sheet } from '../proof/sheetTypes.js';
+import { escapeText } from './escape.js';
+import { checksSection, verdict } from './sheetPage/checks.js';
+import { gearsSection, meshesSection } from './sheetPage/gears.js';
+import { list, section } from './sheetPage/html.js';
+import { STYLE } from './sheetPage/style.js';
+import { partsSection, trainSection } from './sheetPage/train.js';
+
+/** The page may load nothing from anywhere: it holds all it shows. */
+const POLICY = "default-src 'none'; style-src 'unsafe-inline'";
+
+/**
+ * The sheet as one HTML page that needs nothing but itself: verdict, drawing, every check with its figure
+ * against its limit, gear and mesh data, readings for calipers and pins, ratios, parts, cautions and
+ * adjustments. Readable on a screen of 400 px, by day and by night, and on paper.
+ * @param sheet what is known of the set; every text in it is escaped
+ * @param drawing an SVG document as `drawSet` makes it, put in as it stands
+ */
+export function sheetPage(sheet: Sheet, drawing: string): string {
+  const name = escapeText(sheet.name);
+  return [
+    '<!doctype html>',
+    '<html lang="en">',
+    '<head>',
+    '<meta charset="utf-8">',
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    `<meta http-equiv="Content-Security-Policy" content="${POLICY}">`,
+    `<title>${name}: sheet</title>`,
+    `<style>${STYLE}</style>`,
+    '</head>',
+    '<body>',
+    '<header>',
+    `<h1>${name}</h1>`,
+    verdict(sheet.checks),
+    '</header>',
+    '<main>',
+    section('Cautions', list(sheet.cautions)),
+    figureOf(drawing),
+    checksSection(sheet.checks),
+    section('Adjustments', list(sheet.adjustments)),
+    gearsSection(sheet.gears),
+    meshesSection(sheet.meshes),
+    trainSection(sheet.train),
+    partsSection(sheet.parts),
+    section('Parameters', parameters(sheet)),
+    '</main>',
+    `<footer><p>Lengths in mm, angles in degrees. Made by cogweave ${escapeText(sheet.cogweave)}.</p></footer>`,
+    '</body>',
+    '</html>\n',
+  ]
+    .filter(Boolean)
+    .join('\n');
+}
+
+function figureOf(drawing: string): string {
+  const caption = 'Shrunk to the width of this page; the drawing file prints to scale.';
+  return section(
+    'Drawing',
+    `<figure>\n<div>${drawing.trim()}</div>\n<figcaption>${caption}</figcaption>\n</figure>`,
+  );
+}
+
+/** The whole parameter file with its defaults, so that the page alone is enough to make the set again. */
+function parameters({ resolved }: Sheet): string {
+  const lines = JSON.stringify(resolved, null, 2).split('\n').map(escapeText);
+  return `<details>\n<summary>The parameter file with every default filled in</summary>\n<pre>${lines.join('\n')}</pre>\n</details>`;
+}
