@@ -1,0 +1,67 @@
+import { assemblyStep, neighbourClearance } from './assembly.js';
+import { ratioDeparture } from './merit.js';
+import { byMerit, type Candidate } from './planRow.js';
+import type { ResolvedWanted } from './planWanted.js';
+
+/** What a set can miss by a little and still be worth showing. */
+export type Rule = 'assembly' | 'neighbours' | 'engagement' | 'opening' | 'ratio' | 'outerDiameter';
+
+/** A rule that is missed, and by what share of the figure asked for. */
+export interface Miss {
+  rule: Rule;
+  share: number;
+}
+
+/** What a set has missed so far: nothing, one rule by a little, or too much to be shown. */
+export type Missed = null | Miss | 'too much';
+
+/** A candidate that keeps every rule, or every one but the one it names. */
+export interface Judged extends Candidate {
+  miss: Miss | null;
+}
+
+/** A set that misses a figure by more than this share of it is no near miss. */
+const NEAR = 0.1;
+/** Shares below this are the rounding of doubles: the rule holds. */
+const ROUNDING = 1e-9;
+
+/** Adds one rule to what was missed before; a second miss, or a wide one, is too much. */
+export function alsoMissed(missed: Missed, rule: Rule, share: number): Missed {
+  if (missed === 'too much' || !(share > ROUNDING)) return missed;
+  return missed !== null || share > NEAR ? 'too much' : { rule, share };
+}
+
+/** Order of near misses: the smaller share first, then as rows. Never calls two equal. */
+export function nearer(a: Judged, b: Judged): number {
+  return (a.miss?.share ?? 0) - (b.miss?.share ?? 0) || byMerit(a, b);
+}
+
+/** The rule that is missed and by how much, in one clause. */
+export function sayMiss({ set, planets, module, ...found }: Judged, wanted: ResolvedWanted): string {
+  const { sunTeeth, ringTeeth, planetTipRadius, centreDistance } = set;
+  switch (found.miss!.rule) {
+    case 'assembly': {
+      const step = assemblyStep(sunTeeth, ringTeeth);
+      return `assembly: (${sunTeeth} + ${ringTeeth}) / ${planets} is not whole, planets sit at multiples of ${show(step)}°`;
+    }
+    case 'neighbours': {
+      const clear = neighbourClearance(centreDistance * module, planets, planetTipRadius * module);
+      return `neighbours: ${show(clear)} mm between planets, at least ${show(wanted.gap)} wanted`;
+    }
+    case 'engagement':
+      return `engagement: contact ratio ${show(set.engagement)}, at least ${show(wanted.engagement)} wanted`;
+    case 'opening':
+      return `opening: ${show(found.opening.arc)}°, at most ${show(wanted.opening!)} wanted`;
+    case 'ratio': {
+      const { value, tolerance, held } = wanted.ratio!;
+      const off = show(ratioDeparture(found.ratios, wanted));
+      return `ratio: with the ${held} held it is ${off} away from ${show(value)}, at most ${show(tolerance)} wanted`;
+    }
+    case 'outerDiameter':
+      return `outerDiameter: ${show(found.outerDiameter)} mm, at most ${show(wanted.outerDiameter!)} wanted`;
+  }
+}
+
+function show(value: number): string {
+  return String(Number(value.toPrecision(5)));
+}

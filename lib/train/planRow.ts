@@ -1,0 +1,70 @@
+import type { UnshiftedSet } from './unshiftedSet.js';
+
+/** One set that a search offers. Lengths in mm, angles in degrees. */
+export interface PlanRow {
+  sunTeeth: number;
+  planetTeeth: number;
+  ringTeeth: number;
+  planets: number;
+  /** Normal module. */
+  module: number;
+  spacing: 'equal';
+  profileShifts: { sun: number; planet: number; ring: number };
+  /** Of the whole set, rim included. */
+  outerDiameter: number;
+  /** As `opening` defines them; with the ring's tips cut back where they must be. */
+  opening: { arc: number; drop: number };
+  ratios: { ringHeld: number; carrierHeld: number; sunHeld: number };
+  /** The lesser transverse contact ratio of the two meshes, teeth without gap. */
+  engagement: number;
+  /** As `merit` defines it, 0 … 1. */
+  merit: number;
+}
+
+/** A set that keeps every rule and wish but one, which it misses by little. */
+export interface NearMiss extends PlanRow {
+  /** Name of the rule or wish, and by how much it is missed. */
+  fails: string;
+}
+
+/** A set, a planet count and a module while the search compares it with others. */
+export interface Candidate {
+  set: UnshiftedSet;
+  planets: number;
+  module: number;
+  /** mm, rim included. */
+  outerDiameter: number;
+  /** At a module of 1 mm. */
+  opening: { arc: number; drop: number };
+  ratios: PlanRow['ratios'];
+  merit: number;
+}
+
+/** The row that shows a candidate. */
+export function planRow({ set, planets, module, opening, ...found }: Candidate): PlanRow {
+  return {
+    sunTeeth: set.sunTeeth,
+    planetTeeth: set.planetTeeth,
+    ringTeeth: set.ringTeeth,
+    planets,
+    module,
+    spacing: 'equal',
+    profileShifts: { sun: 0, planet: 0, ring: 0 },
+    outerDiameter: found.outerDiameter,
+    opening: { arc: opening.arc, drop: opening.drop * module },
+    ratios: found.ratios,
+    engagement: set.engagement,
+    merit: found.merit,
+  };
+}
+
+/** Order of rows: merit, then more planets, fewer teeth, larger module. Never calls two rows equal. */
+export function byMerit(a: Candidate, b: Candidate): number {
+  return (
+    b.merit - a.merit ||
+    b.planets - a.planets ||
+    a.set.ringTeeth - b.set.ringTeeth ||
+    a.set.sunTeeth - b.set.sunTeeth ||
+    b.module - a.module
+  );
+}
