@@ -27,7 +27,7 @@ const AROUND = 16;
  * @throws Refusal when the teeth cannot be made
  */
 export function drawSet(spec: Spec): string {
-  const gears = setOutlines(spec);
+  const gears = setOutlines({ ...spec, tolerance: drawnTolerance(spec) });
   const outer = Math.max(...gears.map((gear) => gear.outer ?? gear.radii.tip));
   const table = gearTableSize(spec);
   const gap = gapOf(spec, gears);
@@ -62,6 +62,12 @@ export function drawSet(spec: Spec): string {
     titleBlock([right - TITLE_WIDTH, bottom - titleHeight(title)], title),
     '</svg>\n',
   ].join('\n');
+}
+
+/** Chords that stay within 0.05 mm of the true outline on paper, enlarged detail included. */
+function drawnTolerance(spec: Spec): number {
+  const { transverseModule } = gearSizes(setGears(spec).sun);
+  return Math.min(spec.tolerance, 0.05 / detailScale(transverseModule));
 }
 
 function titleOf(spec: Spec, sheet: string): Title {

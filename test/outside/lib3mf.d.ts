@@ -1,20 +1,23 @@
 /** The few functions of the 3MF Consortium's reader that the tests call; the package ships no types. */
 declare module '@3mfconsortium/lib3mf' {
-  interface Iterator {
-    MoveNext(): boolean;
-    Count(): bigint;
+  /** What lives in the reader's own memory and must be let go there. */
+  interface Held {
+    delete(): void;
   }
-  interface Vertex {
+  interface Iterator extends Held {
+    MoveNext(): boolean;
+  }
+  interface Vertex extends Held {
     get_Coordinates0(): number;
     get_Coordinates1(): number;
     get_Coordinates2(): number;
   }
-  interface Triangle {
+  interface Triangle extends Held {
     get_Indices0(): number;
     get_Indices1(): number;
     get_Indices2(): number;
   }
-  interface MeshObject {
+  interface MeshObject extends Held {
     GetName(): string;
     GetVertexCount(): number;
     GetTriangleCount(): number;
@@ -24,34 +27,40 @@ declare module '@3mfconsortium/lib3mf' {
     IsValid(): boolean;
     GetType(): unknown;
   }
-  interface ComponentsObject {
+  interface Component extends Held {
+    GetObjectResourceID(): number;
+    HasTransform(): boolean;
+  }
+  interface ComponentsObject extends Held {
     GetName(): string;
     GetComponentCount(): number;
-    GetComponent(index: number): { GetObjectResourceID(): number; HasTransform(): boolean };
+    GetComponent(index: number): Component;
   }
-  interface BuildItem {
+  type Transform = Held & Record<`get_Fields_${0 | 1 | 2 | 3}_${0 | 1 | 2}`, () => number>;
+  interface BuildItem extends Held {
     GetObjectResourceID(): number;
-    GetObjectTransform(): Record<`get_Fields_${0 | 1 | 2 | 3}_${0 | 1 | 2}`, () => number>;
+    GetObjectTransform(): Transform;
   }
-  interface Reader {
+  interface MetaData extends Held {
+    GetName(): string;
+    GetValue(): string;
+  }
+  interface Reader extends Held {
     SetStrictModeActive(active: boolean): void;
     ReadFromFile(path: string): void;
     GetWarningCount(): number;
   }
-  interface Model {
+  interface Model extends Held {
     QueryReader(kind: '3mf'): Reader;
     GetUnit(): unknown;
     GetMeshObjects(): Iterator & { GetCurrentMeshObject(): MeshObject };
     GetComponentsObjects(): Iterator & { GetCurrentComponentsObject(): ComponentsObject };
     GetBuildItems(): Iterator & { GetCurrent(): BuildItem };
-    GetMetaDataGroup(): {
-      GetMetaDataCount(): number;
-      GetMetaData(index: number): { GetName(): string; GetValue(): string };
-    };
+    GetMetaDataGroup(): Held & { GetMetaDataCount(): number; GetMetaData(index: number): MetaData };
   }
   interface Lib3mf {
     FS: { writeFile(path: string, bytes: Uint8Array): void };
-    CWrapper: new () => { CreateModel(): Model };
+    CWrapper: new () => Held & { CreateModel(): Model };
     eModelUnit: { MilliMeter: unknown };
     eObjectType: { Model: unknown };
   }

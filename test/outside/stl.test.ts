@@ -3,9 +3,11 @@
 import { geometries } from '@jscad/modeling';
 import { serialize } from '@jscad/stl-serializer';
 import { describe, expect, test } from 'vitest';
+import { buildSet } from '../../lib/solid/buildSet.js';
 import type { Mesh, Part } from '../../lib/solid/mesh.js';
 import { encodeStl, stlChunks } from '../../lib/write/stl.js';
 import { ball, box, moved, twistedPrism } from '../write/meshes.js';
+import { spinner } from '../write/sheets.js';
 
 interface Facet {
   normal: number[];
@@ -55,6 +57,12 @@ describe('binary STL', () => {
     const facets = readStl(encodeStl(parts));
     expect(facets.map(({ corners }) => corners)).toEqual(parts.flatMap(({ mesh }) => cornersOf(mesh)));
     expect(facets.every(({ attribute }) => attribute === 0)).toBe(true);
+  });
+
+  test('holds the reference set of 15, 15 and 45 teeth with five planets', () => {
+    const set = buildSet({ ...spinner(), tolerance: 0.05 });
+    const corners = readStl(encodeStl(set)).map((facet) => facet.corners);
+    expect(corners).toEqual(set.flatMap(({ mesh }) => cornersOf(mesh)));
   });
 
   test('normals have unit length and point outward', () => {

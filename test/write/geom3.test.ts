@@ -4,10 +4,12 @@ import { booleans, geometries, primitives, transforms } from '@jscad/modeling';
 import fc from 'fast-check';
 import Module, { type ManifoldToplevel } from 'manifold-3d';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { buildSet } from '../../lib/solid/buildSet.js';
 import type { Mesh } from '../../lib/solid/mesh.js';
 import { Refusal } from '../../lib/spec/refusal.js';
 import { fromGeom3, type Geom3, toGeom3 } from '../../lib/write/geom3.js';
 import { ball, box, openEdges, twistedPrism, volumeOf } from './meshes.js';
+import { spinner } from './sheets.js';
 
 let kernel: ManifoldToplevel;
 beforeAll(async () => {
@@ -50,15 +52,19 @@ function expectSound(mesh: Mesh): void {
   expect(kernelVolume(mesh) / volumeOf(mesh)).toBeCloseTo(1, 5);
 }
 
+const reference = buildSet({ ...spinner(), tolerance: 0.05 });
+
 const meshes: [string, Mesh][] = [
   ['box', box([-1.1, 2.2, 0], [3.3, 4.4, 5.5])],
   ['twisted prism', twistedPrism(17, 12.34, 20, 0.9, 30)],
   ['ball', ball(1 / 3, 50)],
+  ['sun of the reference set', reference[0].mesh],
+  ['ring of the reference set', reference[6].mesh],
   ['sub-micron box', box([0, 0, 0], [1e-7, 2e-7, 3e-7])],
 ];
 
 describe('toGeom3', () => {
-  test.each(meshes.slice(0, 3))('makes a geometry that @jscad/modeling finds valid: %s', (_, mesh) => {
+  test.each(meshes.slice(0, 5))('makes a geometry that @jscad/modeling finds valid: %s', (_, mesh) => {
     const solid = toGeom3(mesh, 'sun');
     expect(geometries.geom3.isA(solid)).toBe(true);
     expect(solid.name).toBe('sun');
@@ -178,6 +184,19 @@ describe('fromGeom3', () => {
       },
     );
     fc.assert(run, { numRuns: 60, seed: 20240607 });
+  });
+
+  test('reads back closed a ring with a hanger joined to its rim', () => {
+    const ring = reference[6].mesh;
+    const [outer, height] = [45.846, 20];
+    const eye = booleans.subtract(
+      primitives.cylinder({ radius: 6, height: 4, segments: 32, center: [0, outer + 3, height / 2] }),
+      primitives.cylinder({ radius: 3, height: 5, segments: 32, center: [0, outer + 3, height / 2] }),
+    );
+    const joined = fromGeom3(booleans.union(toGeom3(ring), eye));
+    expectSound(joined);
+    expect(volumeOf(joined)).toBeGreaterThan(volumeOf(ring) + 100);
+    expect(volumeOf(joined)).toBeCloseTo(kernelBoolean('union', ring, fromGeom3(eye)), 0);
   });
 
   test('names what is open', () => {
