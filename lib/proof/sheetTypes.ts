@@ -37,9 +37,15 @@ export interface GearRecord {
   /** Hand of the helix (of the lower half when herringbone); `none` for spur. */
   hand: 'right' | 'left' | 'none';
   /** Span over (for a spur ring: across) `teethSpanned` teeth; nulls where flat anvils cannot measure it. */
-  baseTangentLength: { teethSpanned: number | null; nominal: number | null; withGap: number | null };
-  /** Over pins or balls (between them, for the ring). */
-  overPins: { pin: number; nominal: number; withGap: number };
+  baseTangentLength: {
+    teethSpanned: number | null;
+    nominal: number | null;
+    withGap: number | null;
+    /** False where the teeth are too narrow for the anvils to reach across the span (W sin β_b). */
+    measurable: boolean;
+  };
+  /** Over pins or balls (between them, for the ring); nulls where no pin in tenths of a millimetre fits. */
+  overPins: { pin: number | null; nominal: number | null; withGap: number | null };
 }
 
 /** One kind of mesh of the set. */
@@ -81,9 +87,12 @@ export interface Ratios {
 }
 
 export interface Opening {
-  /** Widest angle at the set's axis that no planet covers, degrees. */
+  /** Widest angle at the set's axis between the tip circles of neighbouring planets, degrees. */
   arc: number;
-  /** How far inside the ring's tip circle a straight edge as long as that opening's chord can drop, mm. */
+  /**
+   * How far inside the ring's tip circle a straight edge comes to lie that is moved inward between two planets
+   * until it rests on both of them (or on the sun), mm.
+   */
   drop: number;
 }
 

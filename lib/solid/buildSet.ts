@@ -3,8 +3,8 @@ import type { Spec } from '../spec/types.js';
 import { radians } from '../tooth/gear.js';
 import type { ToothProfile } from '../tooth/profile.js';
 import { boreOutline } from './bore.js';
-import { gearBody } from './gearBody.js';
-import type { Mesh, Part } from './mesh.js';
+import { gearBody, type Wall } from './gearBody.js';
+import type { Part } from './mesh.js';
 import { placed } from './place.js';
 import type { Sweep } from './sweep/helix.js';
 
@@ -19,29 +19,68 @@ export function buildSet(spec: Spec): Part[] {
 
 /** `buildSet` for a set that is already fitted. */
 export function buildFitted(spec: Spec, set: FittedSet): Part[] {
-  const bodies = setBodies(spec, set);
+  const [sun, planet, ring] = gearKinds(spec, set).map(({ profile, sweep, wall }) =>
+    gearBody(profile, sweep, wall, spec.tolerance),
+  );
   return [
-    { name: 'sun', mesh: bodies.sun },
+    { name: 'sun', mesh: sun },
     ...set.planets.map(({ angle, rotation }, i) => ({
       name: `planet-${i + 1}`,
-      mesh: placed(bodies.planet, rotation, [
-        set.centreDistance * Math.cos(angle),
-        set.centreDistance * Math.sin(angle),
-      ]),
+      mesh: placed(planet, rotation, onCircle(set.centreDistance, angle)),
     })),
-    { name: 'ring', mesh: placed(bodies.ring, set.ringRotation, [0, 0]) },
+    { name: 'ring', mesh: placed(ring, set.ringRotation, [0, 0]) },
   ];
 }
 
-/** One body of each kind, in its own frame. */
-function setBodies(spec: Spec, { profiles }: FittedSet): { sun: Mesh; planet: Mesh; ring: Mesh } {
-  const body = (part: 'sun' | 'planet' | 'ring', wall: Parameters<typeof gearBody>[2]) =>
-    gearBody(profiles[part], sweepOf(spec, profiles[part], part), wall, spec.tolerance);
-  return {
-    sun: body('sun', { bore: boreOutline(spec.sun.bore, spec.tolerance) }),
-    planet: body('planet', { bore: [] }),
-    ring: body('ring', { rimRadius: rimRadius(spec, profiles.ring) }),
-  };
+/** One kind of gear of a set: its teeth, its sweep, its wall, and where the first part of that kind is put. */
+export interface GearKind {
+  /** Name of the first part of this kind. */
+  first: 'sun' | 'planet-1' | 'ring';
+  profile: ToothProfile;
+  sweep: Sweep;
+  wall: Wall;
+  /** Turn about its own axis, radians. */
+  rotation: number;
+  /** Place of its axis, mm. */
+  centre: [number, number];
+}
+
+/** Sun, planet and ring, in this order. */
+export function gearKinds(
+  spec: Spec,
+  { profiles, planets, centreDistance, ringRotation }: FittedSet,
+): GearKind[] {
+  const { sun, planet, ring } = profiles;
+  return [
+    {
+      first: 'sun',
+      profile: sun,
+      sweep: sweepOf(spec, sun, 'sun'),
+      wall: { bore: boreOutline(spec.sun.bore, spec.tolerance) },
+      rotation: 0,
+      centre: [0, 0],
+    },
+    {
+      first: 'planet-1',
+      profile: planet,
+      sweep: sweepOf(spec, planet, 'planet'),
+      wall: { bore: [] },
+      rotation: planets[0].rotation,
+      centre: onCircle(centreDistance, planets[0].angle),
+    },
+    {
+      first: 'ring',
+      profile: ring,
+      sweep: sweepOf(spec, ring, 'ring'),
+      wall: { rimRadius: rimRadius(spec, ring) },
+      rotation: ringRotation,
+      centre: [0, 0],
+    },
+  ];
+}
+
+function onCircle(radius: number, angle: number): [number, number] {
+  return [radius * Math.cos(angle), radius * Math.sin(angle)];
 }
 
 /** Outer radius of the ring, mm. */

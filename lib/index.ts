@@ -1,0 +1,21 @@
+/** The public surface of cogweave: flat, named, typed. Lengths in mm, angles in degrees, z up, bed at z = 0. */
+
+export type { Check, Level } from './proof/check.js';
+export { inspectSet, type Proved, proveSet } from './proof/proveSet.js';
+export type { Sheet } from './proof/sheetTypes.js';
+export { buildSet } from './solid/buildSet.js';
+export type { Mesh, Part } from './solid/mesh.js';
+export { specJsonSchema } from './spec/jsonSchema.js';
+export { readSpec } from './spec/readSpec.js';
+export { type Problem, Refusal } from './spec/refusal.js';
+export { resolveSpec } from './spec/resolveSpec.js';
+export type { Spec } from './spec/types.js';
+export type { Gear } from './tooth/gear.js';
+export { type ProfileCuts, type ToothProfile, toothProfile } from './tooth/profile.js';
+export { type Plan, planSets } from './train/planSets.js';
+export type { WantedSets } from './train/planWanted.js';
+export { version } from './version.js';
+export { drawSet } from './write/drawing.js';
+export { fromGeom3, toGeom3 } from './write/geom3.js';
+export { encodeStl, stlChunks } from './write/stl.js';
+export { encode3mf } from './write/threemf.js';

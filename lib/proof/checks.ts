@@ -1,0 +1,35 @@
+import type { Check } from './check.js';
+import { assembly } from './checks/assembly.js';
+import { bodyGap } from './checks/bodyGap.js';
+import { coaxial } from './checks/coaxial.js';
+import { contactRatio } from './checks/contactRatio.js';
+import { helixAccuracy } from './checks/helixAccuracy.js';
+import { involuteInterference } from './checks/involuteInterference.js';
+import { lineWidth } from './checks/lineWidth.js';
+import { neighbours } from './checks/neighbours.js';
+import { rim } from './checks/rim.js';
+import { rolling } from './checks/rolling.js';
+import { rootSpace } from './checks/rootSpace.js';
+import { selfIntersection } from './checks/selfIntersection.js';
+import { tipThickness } from './checks/tipThickness.js';
+import { trochoidInterference } from './checks/trochoidInterference.js';
+import { undercut } from './checks/undercut.js';
+import { watertight } from './checks/watertight.js';
+import type { AllFindings, PlanFindings, ToothFindings } from './findings.js';
+
+/** Checks on numbers alone. */
+export function planChecks(found: PlanFindings): Check[] {
+  return [coaxial, assembly, neighbours, undercut, tipThickness, lineWidth, rim].map((check) => check(found));
+}
+
+/** Checks on the outlines of the teeth. */
+export function toothChecks(found: ToothFindings): Check[] {
+  return [rootSpace, involuteInterference, trochoidInterference, contactRatio, rolling].map((check) =>
+    check(found),
+  );
+}
+
+/** Checks on the finished meshes. */
+export function bodyChecks(found: AllFindings): Check[] {
+  return [bodyGap, watertight, selfIntersection, helixAccuracy].map((check) => check(found));
+}

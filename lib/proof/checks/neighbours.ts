@@ -1,0 +1,24 @@
+import { neighbourClearance } from '../../train/assembly.js';
+import type { Check } from '../check.js';
+import type { PlanFindings } from '../findings.js';
+import { refusalOffer } from '../offer.js';
+
+/**
+ * Neighbouring planets keep at least the gap between their tip circles.
+ * Source: neighbour condition of handbooks, 2 a sin(π/N) > d_a (from memory); the gap on top is ours.
+ */
+export function neighbours({ spec, inner, radii }: PlanFindings): Check {
+  const clearance = neighbourClearance(inner.centreDistance, spec.planets.count, radii.planet.tip);
+  const holds = clearance >= spec.fit.gap;
+  return {
+    id: 'neighbours',
+    holds,
+    level: 'must',
+    value: Number.isFinite(clearance) ? clearance : null,
+    limit: spec.fit.gap,
+    unit: 'mm',
+    says: holds
+      ? `neighbouring planets pass each other at ${clearance.toFixed(3)} mm`
+      : `planets.count ${spec.planets.count}: tip circles of neighbouring planets are ${clearance.toFixed(3)} mm apart and must keep the gap. ${refusalOffer(spec)}`,
+  };
+}

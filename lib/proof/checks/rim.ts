@@ -1,0 +1,24 @@
+import type { Check } from '../check.js';
+import type { PlanFindings } from '../findings.js';
+
+/**
+ * Wall of the ring outside its root circle against the limit.
+ * Source of the default limit: 1.2 × tooth depth, from which on AGMA 2001 takes a rim as solid (from memory; given
+ * there for external gears).
+ */
+export function rim({ spec }: PlanFindings): Check {
+  const { rim: value } = spec.ring;
+  const { rim: limit } = spec.limits;
+  const holds = value >= limit;
+  return {
+    id: 'rim',
+    holds,
+    level: 'should',
+    value,
+    limit,
+    unit: 'mm',
+    says: holds
+      ? `the ring's rim is ${value.toFixed(2)} mm`
+      : `ring.rim ${value}: a rim thinner than ${limit.toFixed(2)} mm may flex until a tooth skips; ${limit.toFixed(2)} mm or more works`,
+  };
+}

@@ -1,0 +1,27 @@
+import { pointOn } from '../../tooth/segments.js';
+import type { Check } from '../check.js';
+import type { ToothFindings } from '../findings.js';
+
+/**
+ * Width of the tooth space next to its root, where the root rounding ends: a space narrower than an extruded line
+ * fills up. Measured as the chord between the two roundings of a space at the form circle.
+ */
+export function rootSpace({ spec, set }: ToothFindings): Check {
+  const spaces = (['sun', 'planet', 'ring'] as const).map((part) => {
+    const { segments, gear } = set.profiles[part];
+    const [x, y] = pointOn(segments[2], segments[2].from);
+    const half = Math.PI / gear.teeth - Math.abs(Math.atan2(y, x));
+    return { part, width: 2 * Math.hypot(x, y) * Math.sin(half) };
+  });
+  const narrowest = spaces.reduce((a, b) => (b.width < a.width ? b : a));
+  const limit = spec.limits.toothFeature;
+  return {
+    id: 'root-space',
+    holds: narrowest.width >= limit,
+    level: 'should',
+    value: narrowest.width,
+    limit,
+    unit: 'mm',
+    says: `the narrowest tooth space at its root is ${narrowest.width.toFixed(3)} mm (${narrowest.part})`,
+  };
+}

@@ -1,0 +1,20 @@
+import type { Spec } from '../spec/types.js';
+import type { Gear } from '../tooth/gear.js';
+import { overlapRatio, transverseContactRatio } from '../train/contactRatio.js';
+import type { PairSizes } from '../train/pair.js';
+
+/**
+ * Contact ratios of one mesh as made. A herringbone's overlap is that of one half, over which its helix runs one
+ * way.
+ */
+export function meshContact(
+  spec: Spec,
+  gear: Gear,
+  pair: PairSizes,
+): { transverse: number; overlap: number } {
+  const oneWay = spec.helix.form === 'herringbone' ? spec.faceWidth / 2 : spec.faceWidth;
+  return {
+    transverse: transverseContactRatio(pair),
+    overlap: overlapRatio(gear, oneWay),
+  };
+}

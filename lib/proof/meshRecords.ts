@@ -1,0 +1,44 @@
+import { degrees, gearSizes } from '../tooth/gear.js';
+import type { BodyGap } from './bodies.js';
+import { meshContact } from './contact.js';
+import type { AllFindings, PlanFindings, ToothFindings } from './findings.js';
+import type { MeshRecord } from './sheetTypes.js';
+
+/** The sheet's record of each kind of mesh; what was not measured is null. */
+export function meshRecords(found: PlanFindings & Partial<ToothFindings & AllFindings>): MeshRecord[] {
+  const { spec, gears, inner, outer, rolling, bodies } = found;
+  const record = (
+    between: MeshRecord['between'],
+    pair: typeof inner,
+    rollingLeast: number | undefined,
+    measured: readonly BodyGap[] | undefined,
+  ): MeshRecord => {
+    const { transverse, overlap } = meshContact(spec, gears.planet, pair);
+    const { baseHelixAngle } = gearSizes(gears.planet);
+    return {
+      between,
+      centreDistance: pair.centreDistance,
+      workingPressureAngle: degrees(pair.workingPressureAngle),
+      transverseContactRatio: transverse,
+      overlapRatio: overlap,
+      gap: {
+        asked: spec.fit.gap,
+        rollingLeast: rollingLeast ?? null,
+        bodies: measured ? leastOf(measured) : null,
+      },
+      normalBacklash: 2 * spec.fit.gap,
+      // ISO 21771: j_bn = j_wt cos α_wt cos β_b.
+      circumferentialBacklash:
+        (2 * spec.fit.gap) / (Math.cos(pair.workingPressureAngle) * Math.cos(baseHelixAngle)),
+    };
+  };
+  return [
+    record(['sun', 'planet'], inner, rolling?.inner.least, bodies?.sunPlanet),
+    record(['planet', 'ring'], outer, rolling?.outer.least, bodies?.planetRing),
+  ];
+}
+
+function leastOf(gaps: readonly BodyGap[]): number | null {
+  const distances = gaps.map(({ distance }) => distance).filter((distance) => distance !== null);
+  return distances.length ? Math.min(...distances) : null;
+}

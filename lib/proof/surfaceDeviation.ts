@@ -1,0 +1,133 @@
+import type { Mesh } from '../solid/mesh.js';
+import type { SurfaceDistance } from '../solid/sweep/exactSurface.js';
+import { type Sweep, turnAt } from '../solid/sweep/helix.js';
+import { toothedSurfaces } from '../solid/sweep/surfaces.js';
+import type { ToothProfile } from '../tooth/profile.js';
+
+/** A gear's mesh held against the exact surfaces it stands for. */
+export interface SurfaceDeviation {
+  /** Largest distance of any sampled point of a toothed triangle from its surface, mm. */
+  worst: number;
+  /** Where, in the gear's own frame, mm. */
+  at: [number, number, number];
+  /** Triangles on the toothed side that were measured. */
+  measured: number;
+  /** Triangles on the toothed side whose corners lie on no one exact surface. */
+  astray: number;
+}
+
+/** A corner counts as lying on a surface within this distance, mm: rounding of doubles, far below any tolerance. */
+const ON_SURFACE = 1e-7;
+/** Samples along a triangle's side. */
+const ORDER = 7;
+
+/**
+ * Measures a gear body against its exact helicoids, lands, root surfaces and bevel cones, sampled densely on every
+ * triangle, edges included. Knows nothing of how the mesh was made: a triangle belongs to the surface on which all
+ * three corners lie. End faces (corners at one height, 0 or the face width) and the wall away from the teeth are
+ * left out.
+ * @param mesh in the gear's own frame, as `gearBody` makes it
+ */
+export function surfaceDeviation(mesh: Mesh, profile: ToothProfile, sweep: Sweep): SurfaceDeviation {
+  const surfaces = toothedSurfaces(profile, sweep);
+  const local = toothFrame(profile, sweep);
+  const { positions, triangles } = mesh;
+  const found: SurfaceDeviation = { worst: 0, at: [0, 0, 0], measured: 0, astray: 0 };
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [3 * triangles[t], 3 * triangles[t + 1], 3 * triangles[t + 2]];
+    if (isFace(positions, a, b, c, sweep) || isWall(positions, a, b, c, profile)) continue;
+    found.measured++;
+    local.chooseTooth(positions, a, b, c);
+    const own = surfaces.filter((surface) =>
+      [a, b, c].every(
+        (i) => local.distance(surface, positions[i], positions[i + 1], positions[i + 2]) < ON_SURFACE,
+      ),
+    );
+    if (own.length === 0) found.astray++;
+    else measure(positions, a, b, c, own, local, found);
+  }
+  return found;
+}
+
+/** Where a triangle's corners lie on two surfaces (along their common edge), the nearer surface counts. */
+function measure(
+  p: Float64Array,
+  a: number,
+  b: number,
+  c: number,
+  surfaces: readonly SurfaceDistance[],
+  local: ToothFrame,
+  found: SurfaceDeviation,
+): void {
+  let least = Number.POSITIVE_INFINITY;
+  let place: [number, number, number] = [0, 0, 0];
+  for (const surface of surfaces) {
+    let worst = 0;
+    let at: [number, number, number] = [0, 0, 0];
+    for (let i = 0; i <= ORDER; i++)
+      for (let j = 0; j <= ORDER - i; j++) {
+        const [u, v, w] = [i / ORDER, j / ORDER, (ORDER - i - j) / ORDER];
+        const x = u * p[a] + v * p[b] + w * p[c];
+        const y = u * p[a + 1] + v * p[b + 1] + w * p[c + 1];
+        const z = u * p[a + 2] + v * p[b + 2] + w * p[c + 2];
+        const off = local.distance(surface, x, y, z);
+        if (off > worst) {
+          worst = off;
+          at = [x, y, z];
+        }
+      }
+    if (worst < least) {
+      least = worst;
+      place = at;
+    }
+  }
+  if (least > found.worst) {
+    found.worst = least;
+    found.at = place;
+  }
+}
+
+function isFace(p: Float64Array, a: number, b: number, c: number, { faceWidth }: Sweep): boolean {
+  const z = p[a + 2];
+  return z === p[b + 2] && z === p[c + 2] && (z === 0 || z === faceWidth);
+}
+
+function isWall(
+  p: Float64Array,
+  a: number,
+  b: number,
+  c: number,
+  { gear, rootRadius }: ToothProfile,
+): boolean {
+  const beyond = (i: number) => {
+    const radius = Math.hypot(p[i], p[i + 1]);
+    return gear.internal ? radius > rootRadius + ON_SURFACE : radius < rootRadius - ON_SURFACE;
+  };
+  return beyond(a) && beyond(b) && beyond(c);
+}
+
+/** Carries points back to z = 0 and into the pitch of the tooth on +x. */
+interface ToothFrame {
+  /** Chooses the tooth that a triangle belongs to, so that all its points are carried to the same pitch. */
+  chooseTooth(p: Float64Array, a: number, b: number, c: number): void;
+  distance(surface: SurfaceDistance, x: number, y: number, z: number): number;
+}
+
+function toothFrame(profile: ToothProfile, sweep: Sweep): ToothFrame {
+  const pitch = (2 * Math.PI) / profile.gear.teeth;
+  let tooth = 0;
+  return {
+    chooseTooth(p, a, b, c) {
+      const z = (p[a + 2] + p[b + 2] + p[c + 2]) / 3;
+      const angle =
+        Math.atan2(p[a + 1] + p[b + 1] + p[c + 1], p[a] + p[b] + p[c]) - turnAt(profile, sweep, z);
+      tooth = Math.round(angle / pitch) * pitch;
+    },
+    distance(surface, x, y, z) {
+      const turn = tooth + turnAt(profile, sweep, z);
+      const cos = Math.cos(turn);
+      const sin = Math.sin(turn);
+      return surface(x * cos + y * sin, y * cos - x * sin, Math.min(z, sweep.faceWidth - z));
+    },
+  };
+}
