@@ -1,0 +1,75 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { Refusal } from '../../lib/spec/refusal.js';
+import {
+  baseTangentContactRadius,
+  baseTangentFaceWidth,
+  baseTangentLength,
+  teethSpanned,
+} from '../../lib/tooth/baseTangent.js';
+import { gearSizes } from '../../lib/tooth/gear.js';
+import { transverseThickness } from '../../lib/tooth/thickness.js';
+import { gear, ring } from './gears.js';
+
+const anyGear = fc
+  .record({
+    teeth: fc.integer({ min: 8, max: 200 }),
+    helixAngle: fc.double({ min: 0, max: 40, noNaN: true }),
+    profileShift: fc.double({ min: -0.3, max: 0.8, noNaN: true }),
+    module: fc.double({ min: 0.5, max: 5, noNaN: true }),
+  })
+  .map(({ teeth, ...changes }) => gear(teeth, changes));
+
+describe('base tangent length', () => {
+  it('is a tooth and whole pitches on the base circle, relief or not', () => {
+    fc.assert(
+      fc.property(anyGear, fc.double({ min: 0, max: 0.1, noNaN: true }), (measured, relief) => {
+        const { baseRadius, baseHelixAngle } = gearSizes(measured);
+        const spanned = teethSpanned(measured);
+        const pitch = (2 * Math.PI * baseRadius) / measured.teeth;
+        const onBase = transverseThickness(measured, baseRadius, relief) + (spanned - 1) * pitch;
+        expect(baseTangentLength(measured, spanned, relief)).toBeCloseTo(
+          onBase * Math.cos(baseHelixAngle),
+          9,
+        );
+      }),
+    );
+  });
+
+  it('spans the teeth that put the anvils nearest to the circle d + 2 x m', () => {
+    fc.assert(
+      fc.property(anyGear, (measured) => {
+        const { referenceRadius } = gearSizes(measured);
+        const wanted = referenceRadius + measured.profileShift * measured.module;
+        const off = (spanned: number) => Math.abs(baseTangentContactRadius(measured, spanned) - wanted);
+        const spanned = teethSpanned(measured);
+        if (spanned === 2) return;
+        // The rule rounds along the tangent, not the radius; a tenth of a module covers the difference.
+        const room = 0.1 * measured.module;
+        expect(off(spanned)).toBeLessThan(off(spanned - 1) + room);
+        expect(off(spanned)).toBeLessThan(off(spanned + 1) + room);
+      }),
+    );
+  });
+
+  it('across the spaces of a spur ring it is that of the same external gear, and grows with relief', () => {
+    const [outer, same] = [ring(45, { profileShift: 0.2 }), gear(45, { profileShift: 0.2 })];
+    const spanned = teethSpanned(outer);
+    expect(spanned).toBe(teethSpanned(same));
+    expect(baseTangentLength(outer, spanned)).toBe(baseTangentLength(same, spanned));
+    expect(baseTangentLength(outer, spanned, 0.1) - baseTangentLength(outer, spanned)).toBeCloseTo(0.2, 12);
+    const contact = baseTangentContactRadius(outer, spanned);
+    expect(contact).toBeGreaterThan(gearSizes(outer).tipRadius);
+    expect(contact).toBeLessThan(gearSizes(outer).rootRadius);
+  });
+
+  it('asks for no face width on a spur gear', () => {
+    expect(baseTangentFaceWidth(gear(20), 3)).toBe(0);
+  });
+
+  it('refuses an internal helical gear', () => {
+    const helical = ring(45, { helixAngle: 30 });
+    expect(() => teethSpanned(helical)).toThrow(Refusal);
+    expect(() => baseTangentLength(helical, 3)).toThrow(/flat anvils/);
+  });
+});

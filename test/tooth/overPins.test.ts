@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest';
+import { Refusal } from '../../lib/spec/refusal.js';
+import { type Gear, gearSizes } from '../../lib/tooth/gear.js';
+import { idealPin, overPins, pinContactRadius, practicalPin } from '../../lib/tooth/overPins.js';
+import { distanceToFlank } from './flanks.js';
+import { gear, ring } from './gears.js';
+
+const samples: [string, Gear][] = [
+  ['spur', gear(20)],
+  ['spur odd, shifted', gear(17, { module: 2, profileShift: 0.2 })],
+  ['spur, 25°', gear(31, { pressureAngle: 25 })],
+  ['helical', gear(24, { module: 1.5, helixAngle: 30 })],
+  ['helical odd, shifted', gear(15, { module: 1.5, helixAngle: 30, profileShift: 0.3 })],
+  ['ring', ring(40)],
+  ['ring odd', ring(45, { module: 1.5 })],
+  ['helical ring', ring(45, { module: 1.5, helixAngle: 30 })],
+];
+
+/** Radius of the pin's centre, from the size over or between two of them. */
+function centreRadius(measured: Gear, pin: number, size: number): number {
+  const across = measured.teeth % 2 === 0 ? 1 : Math.cos(Math.PI / (2 * measured.teeth));
+  return (size + (measured.internal ? pin : -pin)) / 2 / across;
+}
+
+describe('over and between pins', () => {
+  it.each(samples)('%s: the pin touches the flank, and no more', (_, measured) => {
+    const pin = practicalPin(measured);
+    const centre = centreRadius(measured, pin, overPins(measured, pin));
+    const zRange = measured.helixAngle ? measured.module : 0;
+    expect(distanceToFlank(measured, [centre, 0, 0], zRange)).toBeCloseTo(pin / 2, 6);
+  });
+
+  it.each(samples)('%s: with a relief the pin comes closer to the nominal flank by it', (_, measured) => {
+    const pin = practicalPin(measured);
+    const relief = 0.05;
+    const centre = centreRadius(measured, pin, overPins(measured, pin, relief));
+    const zRange = measured.helixAngle ? measured.module : 0;
+    expect(distanceToFlank(measured, [centre, 0, 0], zRange)).toBeCloseTo(pin / 2 - relief, 6);
+  });
+
+  it.each(samples)('%s: the ideal pin touches on the circle d + 2 x m', (_, measured) => {
+    const shifted = gearSizes(measured).referenceRadius + measured.profileShift * measured.module;
+    const contact = pinContactRadius(measured, idealPin(measured));
+    // Exact for spur gears; the equivalent spur gear of a helical one is a handbook approximation.
+    expect(Math.abs(contact - shifted)).toBeLessThan(measured.helixAngle ? 0.05 * measured.module : 1e-9);
+  });
+
+  it('refuses pins that fall through or do not go in, naming one that works', () => {
+    expect(() => overPins(gear(20), 0.9)).toThrow(Refusal);
+    try {
+      overPins(ring(40), 3);
+      expect.unreachable();
+    } catch (error) {
+      const refusal = error as Refusal;
+      expect(refusal.parameter).toBe('pin');
+      expect(() => overPins(ring(40), refusal.nearest[0] as number)).not.toThrow();
+    }
+  });
+});
+
+describe('practical pin', () => {
+  it.each(samples)('%s: a tenth of a millimetre, standing out beyond the tips', (_, measured) => {
+    const pin = practicalPin(measured);
+    expect(Number.isInteger(Math.round(pin * 1e9) / 1e8)).toBe(true);
+    const size = overPins(measured, pin);
+    const { tipRadius } = gearSizes(measured);
+    const contact = pinContactRadius(measured, pin);
+    if (measured.internal) {
+      expect(size).toBeLessThan(2 * tipRadius);
+      expect(contact).toBeGreaterThan(tipRadius);
+    } else {
+      expect(size).toBeGreaterThan(2 * tipRadius * Math.cos(Math.PI / (2 * measured.teeth)));
+      expect(contact).toBeLessThan(tipRadius);
+    }
+    expect(Math.abs(pin - idealPin(measured))).toBeLessThan(0.25 * measured.module);
+  });
+
+  it('moves away from the ideal pin where the limits ask for it', () => {
+    const usual = practicalPin(gear(20, { module: 3 }));
+    expect(usual).toBe(5.2);
+    const high = practicalPin(gear(20, { module: 3 }), { formRadius: 31, tipRadius: 33 });
+    expect(high).toBeGreaterThan(usual);
+    expect(pinContactRadius(gear(20, { module: 3 }), high)).toBeGreaterThanOrEqual(31);
+  });
+
+  it('refuses teeth too small for any', () => {
+    expect(() => practicalPin(gear(20, { module: 0.02 }))).toThrow(Refusal);
+  });
+});
