@@ -63,6 +63,7 @@ describe('sheetPage', () => {
 
   test('shows every figure of gears, meshes, train and parts', () => {
     expect(rowOf(page, 'Base tangent length, as drawn')).toEqual(['100.016 mm', '200.016 mm', '–']);
+    expect(rowOf(page, 'Base tangent: anvils reach across the span')).toEqual(['yes', 'yes', 'no']);
     expect(rowOf(page, 'Over pins, without gap')).toEqual(['100.018 mm', '200.018 mm', '300.018 mm']);
     expect(rowOf(page, 'Tip diameter, as made')).toEqual(['100.013 mm', '200.013 mm', '300.013 mm']);
     expect(rowOf(page, 'Least distance of the finished bodies')).toEqual(['0.251 mm', '–']);

@@ -38,7 +38,7 @@ export function inventedSheet(): Sheet {
     rootDiameter: at + 0.014,
     helixAngle: 30,
     hand: part === 'sun' ? 'right' : 'left',
-    baseTangentLength: { teethSpanned: 3, nominal: at + 0.015, withGap: at + 0.016 },
+    baseTangentLength: { teethSpanned: 3, nominal: at + 0.015, withGap: at + 0.016, measurable: true },
     overPins: { pin: at + 0.017, nominal: at + 0.018, withGap: at + 0.019 },
   });
   return {
@@ -49,7 +49,7 @@ export function inventedSheet(): Sheet {
       gear('planet', 16, 200),
       {
         ...gear('ring', 45, 300),
-        baseTangentLength: { teethSpanned: null, nominal: null, withGap: null },
+        baseTangentLength: { teethSpanned: null, nominal: null, withGap: null, measurable: false },
       },
     ],
     meshes: [

@@ -41,6 +41,10 @@ export function gearsSection(gears: readonly GearRecord[]): string {
       ['Base tangent: teeth spanned', ({ baseTangentLength: w }) => w.teethSpanned],
       ['Base tangent length, without gap', ({ baseTangentLength: w }) => withUnits(w.nominal)],
       ['Base tangent length, as drawn', ({ baseTangentLength: w }) => withUnits(w.withGap)],
+      [
+        'Base tangent: anvils reach across the span',
+        ({ baseTangentLength: w }) => (w.measurable ? 'yes' : 'no'),
+      ],
       ['Pin diameter', ({ overPins: m }) => withUnits(m.pin)],
       ['Over pins, without gap', ({ overPins: m }) => withUnits(m.nominal)],
       ['Over pins, as drawn', ({ overPins: m }) => withUnits(m.withGap)],
