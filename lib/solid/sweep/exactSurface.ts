@@ -43,30 +43,37 @@ export function bevelSurface(profile: ToothProfile, sweep: Sweep): SurfaceDistan
   return (x, y, z) => Math.abs(Math.hypot(x, y) - radiusAtFace - slope * z) * sine;
 }
 
-/** Chords of the root curve fine enough to stand for it: their sagitta is far below any tolerance asked for. */
-const FINE = 256;
+/** Points that a root curve is searched on before its exact nearest point is taken. */
+const FINE = 128;
+/** Step to a neighbouring point that gives the tangent, in points. */
+const TANGENT = 1e-3;
 
+/**
+ * Distance to a generated root curve: the nearest of many points on it, then the foot on the curve itself.
+ * Halving strides find the nearest point because distance has one minimum along so short and round a curve.
+ */
 function trochoidDistance(segment: Trochoid): SurfaceDistance {
-  const points = Array.from({ length: FINE + 1 }, (_, i) =>
-    pointOn(segment, segment.from + ((segment.to - segment.from) * i) / FINE),
-  );
+  const parameter = (i: number) => segment.from + ((segment.to - segment.from) * i) / FINE;
+  const points = Array.from({ length: FINE + 1 }, (_, i) => pointOn(segment, parameter(i)));
   const toPoint = (i: number, x: number, y: number) => (points[i][0] - x) ** 2 + (points[i][1] - y) ** 2;
   return (x, y) => {
     let nearest = 0;
     for (let i = 16; i <= FINE; i += 16) if (toPoint(i, x, y) < toPoint(nearest, x, y)) nearest = i;
-    for (let stride = 8; stride >= 1; stride >>= 1)
-      for (const i of [nearest - stride, nearest + stride])
-        if (i >= 0 && i <= FINE && toPoint(i, x, y) < toPoint(nearest, x, y)) nearest = i;
-    return Math.min(
-      nearest > 0 ? segmentDistance(points[nearest - 1], points[nearest], x, y) : Number.POSITIVE_INFINITY,
-      nearest < FINE ? segmentDistance(points[nearest], points[nearest + 1], x, y) : Number.POSITIVE_INFINITY,
-    );
+    for (let stride = 8; stride >= 1; stride >>= 1) {
+      const [before, after] = [nearest - stride, nearest + stride];
+      if (before >= 0 && toPoint(before, x, y) < toPoint(nearest, x, y)) nearest = before;
+      else if (after <= FINE && toPoint(after, x, y) < toPoint(nearest, x, y)) nearest = after;
+    }
+    const [ax, ay] = points[Math.max(0, nearest - 1)];
+    const [bx, by] = points[Math.min(FINE, nearest + 1)];
+    const [dx, dy] = [bx - ax, by - ay];
+    const along = ((x - points[nearest][0]) * dx + (y - points[nearest][1]) * dy) / (dx * dx + dy * dy);
+    const span = Math.min(FINE, nearest + 1) - Math.max(0, nearest - 1);
+    const at = Math.min(FINE, Math.max(0, nearest + along * span));
+    const [px, py] = pointOn(segment, parameter(at));
+    if (at === 0 || at === FINE) return Math.hypot(x - px, y - py);
+    // The foot is found only nearly, so what is left along the tangent is taken off.
+    const [qx, qy] = pointOn(segment, parameter(at + TANGENT));
+    return Math.abs((x - px) * (qy - py) - (y - py) * (qx - px)) / Math.hypot(qx - px, qy - py);
   };
-}
-
-function segmentDistance(a: [number, number], b: [number, number], x: number, y: number): number {
-  const dx = b[0] - a[0];
-  const dy = b[1] - a[1];
-  const t = Math.min(1, Math.max(0, ((x - a[0]) * dx + (y - a[1]) * dy) / (dx * dx + dy * dy)));
-  return Math.hypot(x - a[0] - t * dx, y - a[1] - t * dy);
 }
