@@ -55,7 +55,11 @@ describe('sheetPage', () => {
     const sheet = inventedSheet();
     sheet.checks[0].holds = false;
     expect(wordsOf(sheetPage(sheet, DRAWING))).toContain(
-      'Do not print: 1 of the checks that must hold fail (coaxial).',
+      'Do not print: a check that must hold fails (coaxial).',
+    );
+    sheet.checks[1].holds = false;
+    expect(wordsOf(sheetPage(sheet, DRAWING))).toContain(
+      'Do not print: checks that must hold fail (coaxial, neighbours).',
     );
     for (const check of sheet.checks) check.holds = true;
     expect(wordsOf(sheetPage(sheet, DRAWING))).toContain('So does every check that should.');
