@@ -8,10 +8,8 @@ export function verdict(checks: readonly Check[]): string {
     checks.filter((check) => check.level === level && !check.holds).map(({ id }) => id);
   const [musts, shoulds] = [failed('must'), failed('should')];
   if (musts.length > 0) {
-    return mark(
-      'fails',
-      `Do not print: ${musts.length} of the checks that must hold fail (${musts.join(', ')}).`,
-    );
+    const what = musts.length === 1 ? 'a check that must hold fails' : 'checks that must hold fail';
+    return mark('fails', `Do not print: ${what} (${musts.join(', ')}).`);
   }
   const held = 'Every check that must hold does.';
   return shoulds.length > 0
