@@ -21,8 +21,11 @@ export function flankPoint(gear: Gear, roll: number, z = 0): [number, number, nu
   return [x * Math.cos(turn) - y * Math.sin(turn), x * Math.sin(turn) + y * Math.cos(turn), z];
 }
 
-/** Least distance from a point to the flank of `flankPoint`, by narrowing a grid; helical when `zRange` > 0. */
-export function distanceToFlank(gear: Gear, from: readonly [number, number, number], zRange: number): number {
+/**
+ * Least distance from a point to the flank of `flankPoint`, and the radius of the nearest point, by narrowing a
+ * grid; helical when `zRange` > 0.
+ */
+export function nearestOnFlank(gear: Gear, from: readonly [number, number, number], zRange: number) {
   const { baseRadius } = gearSizes(gear);
   let best = { roll: 0.4, z: 0, distance: Number.POSITIVE_INFINITY };
   let rollStep = 0.05;
@@ -40,5 +43,10 @@ export function distanceToFlank(gear: Gear, from: readonly [number, number, numb
     rollStep *= 0.5;
     zStep *= 0.5;
   }
-  return best.distance;
+  return { distance: best.distance, radius: baseRadius * Math.hypot(1, best.roll) };
+}
+
+/** The distance alone. */
+export function distanceToFlank(gear: Gear, from: readonly [number, number, number], zRange: number): number {
+  return nearestOnFlank(gear, from, zRange).distance;
 }

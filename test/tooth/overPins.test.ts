@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../lib/spec/refusal.js';
 import { type Gear, gearSizes } from '../../lib/tooth/gear.js';
 import { idealPin, overPins, pinContactRadius, practicalPin } from '../../lib/tooth/overPins.js';
-import { distanceToFlank } from './flanks.js';
+import { distanceToFlank, nearestOnFlank } from './flanks.js';
 import { gear, ring } from './gears.js';
 
 const samples: [string, Gear][] = [
@@ -27,7 +27,9 @@ describe('over and between pins', () => {
     const pin = practicalPin(measured);
     const centre = centreRadius(measured, pin, overPins(measured, pin));
     const zRange = measured.helixAngle ? measured.module : 0;
-    expect(distanceToFlank(measured, [centre, 0, 0], zRange)).toBeCloseTo(pin / 2, 6);
+    const nearest = nearestOnFlank(measured, [centre, 0, 0], zRange);
+    expect(nearest.distance).toBeCloseTo(pin / 2, 6);
+    expect(pinContactRadius(measured, pin)).toBeCloseTo(nearest.radius, 3);
   });
 
   it.each(samples)('%s: with a relief the pin comes closer to the nominal flank by it', (_, measured) => {

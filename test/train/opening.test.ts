@@ -47,6 +47,7 @@ describe('the widest opening', () => {
     ['three even planets', even(3), 60],
     ['three planets as near to even as 20/80 lets them', [0, 118.8, 241.2], 180],
     ['four planets, two of them moved', [0, 92.3077, 180, 272.3077], 46.15385],
+    ['planets of which none is at 0°', [40, 150, 260], 330],
     ['planets in any order, past a turn', [540, 0, 272.3077, 92.3077], 46.15385],
   ])('%s: arc by rays, drop by points', (_, places, middle) => {
     const found = opening(places, sizes);

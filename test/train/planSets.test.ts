@@ -19,7 +19,7 @@ interface Wish {
   modules: number[];
   sun: [number, number];
   planet: [number, number];
-  mostRing: number;
+  ring: [number, number];
   planets: [number, number];
   gap: number;
   outer: number;
@@ -34,7 +34,7 @@ function bruteForce(wish: Wish): string[] {
   for (const m of wish.modules)
     for (let zs = wish.sun[0]; zs <= wish.sun[1]; zs++)
       for (let zp = wish.planet[0]; zp <= wish.planet[1]; zp++)
-        for (let zr = 1; zr <= wish.mostRing; zr++)
+        for (let zr = wish.ring[0]; zr <= wish.ring[1]; zr++)
           for (let n = wish.planets[0]; n <= wish.planets[1]; n++) {
             if (zr !== zs + 2 * zp || Math.round((zs + zr) / n) * n !== zs + zr) continue;
             const a = (m * mt * (zs + zp)) / 2;
@@ -62,7 +62,7 @@ const wishes: [string, Wish][] = [
       modules: [1, 2],
       sun: [8, 24],
       planet: [8, 24],
-      mostRing: 64,
+      ring: [10, 64],
       planets: [2, 8],
       gap: 0.25,
       outer: 2000,
@@ -77,7 +77,7 @@ const wishes: [string, Wish][] = [
       modules: [1, 1.25, 1.5],
       sun: [9, 36],
       planet: [7, 30],
-      mostRing: 80,
+      ring: [10, 80],
       planets: [3, 7],
       gap: 0.4,
       outer: 100,
@@ -92,7 +92,7 @@ const wishes: [string, Wish][] = [
       modules: [0.8],
       sun: [6, 40],
       planet: [6, 30],
-      mostRing: 90,
+      ring: [35, 90],
       planets: [3, 12],
       gap: 0,
       outer: 80,
@@ -111,7 +111,7 @@ function asked(wish: Wish): WantedSets {
     module: wish.modules,
     sunTeeth: span(wish.sun),
     planetTeeth: span(wish.planet),
-    ringTeeth: { least: 10, most: wish.mostRing },
+    ringTeeth: span(wish.ring),
     planets: span(wish.planets),
     gap: wish.gap,
     outerDiameter: wish.outer,
@@ -203,6 +203,15 @@ describe('figures of a row', () => {
       };
       expect(row.outerDiameter).toBeCloseTo(2 * (gearSizes(ring).rootRadius + spec.ring.rim), 9);
     }
+  });
+
+  it('drop is measured from the ring tips after they are cut back for the planet', () => {
+    const [row] = planSets({ module: 1, sunTeeth: 15, planetTeeth: 15, planets: 5, helixAngle: 0 }).rows;
+    const outer = pairSizes(gear(15, { rack: B }), { ...gear(45, { rack: B }), internal: true });
+    const tip = leastRingTipRadius({ ...outer, formRadius1: toothProfile(gear(15, { rack: B })).formRadius });
+    expect(tip).toBeGreaterThan(21.7);
+    // Outer common tangent of two planets 36° to either side: a cos 36° + r_a from the axis.
+    expect(row.opening.drop).toBeCloseTo(tip - (15 * Math.cos(Math.PI / 5) + 8.5), 12);
   });
 
   it('drop grows with the module as every length does', () => {
