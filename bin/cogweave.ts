@@ -1,0 +1,164 @@
+#!/usr/bin/env node
+import yargs from 'yargs';
+import type { Check } from '../lib/proof/check.js';
+import { proveSet } from '../lib/proof/proveSet.js';
+import { specJsonSchema } from '../lib/spec/jsonSchema.js';
+import { refuse } from '../lib/spec/refusal.js';
+import { withTolerance } from '../lib/spec/withTolerance.js';
+import { version } from '../lib/version.js';
+import { blockingChecks } from '../lib/write/blocking.js';
+import { readFormats } from '../lib/write/formats.js';
+import { makeSet } from '../lib/write/makeSet.js';
+import { summaryText } from '../lib/write/summary.js';
+import { complain, fail, MADE, note, print, STOPPED, streamFault } from './output.js';
+import { readSpecFile } from './specFile.js';
+import { type Arguments, checkUsage, fileOf, unknownCommand, usageRefusal } from './usage.js';
+
+const commands = ['make', 'inspect', 'schema'];
+
+const file = { type: 'string', describe: 'parameter file, YAML or JSON' } as const;
+const inspectFlags = {
+  tolerance: {
+    type: 'string',
+    requiresArg: true,
+    describe: 'largest distance of the mesh from the exact surface, mm; in place of the file’s',
+  },
+  strict: { type: 'boolean', describe: 'let checks that should hold stop the job too' },
+  json: { type: 'boolean', describe: 'print one JSON document and nothing else' },
+} as const;
+const makeFlags = {
+  out: { type: 'string', requiresArg: true, describe: 'folder for the files (required)' },
+  format: {
+    type: 'string',
+    requiresArg: true,
+    describe: 'formats of the parts [stl,3mf]; drawing and sheets are always written',
+  },
+  force: { type: 'boolean', describe: 'write even though checks fail' },
+  ...inspectFlags,
+} as const;
+
+async function run(words: string[]): Promise<number> {
+  let status = MADE;
+  await yargs(words)
+    .scriptName('cogweave')
+    .usage('$0 <command>\n\nPrint-in-place planetary gear sets from a parameter file.')
+    .parserConfiguration({
+      'camel-case-expansion': false,
+      'dot-notation': false,
+      'parse-positional-numbers': false,
+    })
+    .detectLocale(false)
+    .exitProcess(false)
+    .version(version)
+    .fail((message, error) => {
+      throw error && error.name !== 'YError' ? error : usageRefusal(message);
+    })
+    .command(
+      'make [FILE]',
+      'build, prove and write a set',
+      (y) => y.positional('FILE', file).options(makeFlags),
+      async (argv: MakeArguments) => {
+        checkUsage(argv, Object.keys(makeFlags), 2);
+        status = await make(argv);
+      },
+    )
+    .command(
+      'inspect [FILE]',
+      'build and prove a set, and print its sheet',
+      (y) => y.positional('FILE', file).options(inspectFlags),
+      (argv: InspectArguments) => {
+        checkUsage(argv, Object.keys(inspectFlags), 2);
+        status = inspect(argv);
+      },
+    )
+    .command(
+      'schema',
+      'print the JSON Schema of the parameter file',
+      (y) => y,
+      (argv: Arguments) => {
+        checkUsage(argv, [], 1);
+        print(JSON.stringify(specJsonSchema(), null, 2));
+      },
+    )
+    .command(
+      '$0',
+      false,
+      (y) => y,
+      (argv: Arguments) => {
+        throw unknownCommand(argv._[0], commands);
+      },
+    )
+    .parseAsync();
+  return status;
+}
+
+interface InspectArguments extends Arguments {
+  tolerance?: string;
+  strict?: boolean;
+  json?: boolean;
+}
+
+interface MakeArguments extends InspectArguments {
+  out?: string;
+  format?: string;
+  force?: boolean;
+}
+
+async function make(argv: MakeArguments): Promise<number> {
+  const formats = readFormats(argv.format);
+  if (argv.out === undefined) refuse('out', undefined, 'is required: the folder for the files');
+  const spec = specOf(argv);
+  note(`building and proving ${spec.name} …`);
+  const { files, sheet, blocking } = await makeSet(spec, {
+    folder: argv.out,
+    formats,
+    force: argv.force ?? false,
+    strict: argv.strict ?? false,
+    signal: stopSignal,
+  });
+  if (argv.json) print(JSON.stringify({ files, sheet }));
+  else print([summaryText(sheet), '', ...files.map((file) => `wrote ${file}`)].join('\n').trimEnd());
+  return verdict(blocking, files.length > 0);
+}
+
+function inspect(argv: InspectArguments): number {
+  const spec = specOf(argv);
+  note(`building and proving ${spec.name} …`);
+  const { sheet } = proveSet(spec);
+  print(argv.json ? JSON.stringify(sheet) : summaryText(sheet));
+  return verdict(blockingChecks(sheet.checks, argv.strict ?? false), false);
+}
+
+/** Ends the writing tidily when the command is interrupted; before that, an interruption just ends the command. */
+function stopSignal(): AbortSignal {
+  const stop = new AbortController();
+  process.once('SIGINT', () => stop.abort()).once('SIGTERM', () => stop.abort());
+  return stop.signal;
+}
+
+function specOf(argv: InspectArguments) {
+  const spec = readSpecFile(fileOf(argv));
+  return argv.tolerance === undefined ? spec : withTolerance(spec, argv.tolerance);
+}
+
+/** Says why a job stopped, or was made all the same, and gives its status. */
+function verdict(blocking: readonly Check[], written: boolean): number {
+  if (!blocking.length) return MADE;
+  const ids = blocking.map(({ id }) => id).join(', ');
+  complain(
+    written ? `written all the same, though these checks fail: ${ids}` : `stopped by failing checks: ${ids}`,
+  );
+  return written ? MADE : STOPPED;
+}
+
+for (const stream of [process.stdout, process.stderr])
+  stream.on('error', (error: Error) => process.exit(streamFault(error)));
+
+run(process.argv.slice(2)).then(
+  (status) => {
+    process.exitCode = status;
+  },
+  (error) => {
+    process.exitCode = fail(error);
+  },
+);

@@ -1,0 +1,53 @@
+import { describeProblem, Refusal } from '../lib/spec/refusal.js';
+import { plainReason } from '../lib/write/plainReason.js';
+
+/** Exit status: made. */
+export const MADE = 0;
+/** Exit status: stopped by a check. */
+export const STOPPED = 1;
+/** Exit status: bad input or usage. */
+const REFUSED = 2;
+/** Exit status: a fault of cogweave itself. */
+const FAULT = 3;
+/** Exit status: interrupted, as shells have it. */
+const INTERRUPTED = 130;
+
+/** Results go to stdout. */
+export function print(text: string): void {
+  process.stdout.write(`${text}\n`);
+}
+
+/** Everything else goes to stderr. */
+export function complain(text: string): void {
+  process.stderr.write(`cogweave: ${text}\n`);
+}
+
+/** Progress is for people: only on a terminal. */
+export function note(text: string): void {
+  if (process.stderr.isTTY) complain(text);
+}
+
+/** Says what ended the command, one line for each problem and never a stack trace, and gives its exit status. */
+export function fail(error: unknown): number {
+  if (error instanceof Refusal) {
+    for (const problem of error.problems) complain(describeProblem(problem));
+    return REFUSED;
+  }
+  if (error instanceof Error && error.name === 'AbortError') {
+    complain('interrupted: nothing written');
+    return INTERRUPTED;
+  }
+  const what = error instanceof Error ? error.message : String(error);
+  complain(`internal error: ${what.split('\n')[0]} (a fault of cogweave, not of the file; please report it)`);
+  return FAULT;
+}
+
+/**
+ * Exit status after stdout or stderr failed; undefined leaves it as it is. A reader that closes early (`| head`)
+ * is no fault.
+ */
+export function streamFault(error: NodeJS.ErrnoException): number | undefined {
+  if (error.code === 'EPIPE') return undefined;
+  const rule = `cannot be written: ${plainReason(error) ?? error.message}`;
+  return fail(new Refusal([{ parameter: 'output', value: 'stream', rule, nearest: [] }]));
+}

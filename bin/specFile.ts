@@ -1,0 +1,46 @@
+import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
+import { parse } from 'node:path';
+import { readSpec } from '../lib/spec/readSpec.js';
+import { refuse } from '../lib/spec/refusal.js';
+import type { Spec } from '../lib/spec/types.js';
+import { plainReason } from '../lib/write/plainReason.js';
+
+/** As in lib/spec: more than this is not even read. */
+const MOST_BYTES = 1_000_000;
+
+/**
+ * The parameter file at a path, checked and with every default filled in; named after the file where it gives no
+ * name.
+ * @throws Refusal where there is no such file, or its contents are refused
+ */
+export function readSpecFile(path: string): Spec {
+  const bytes = readBytes(path);
+  let text: string;
+  try {
+    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    refuse('file', path, 'is not text (UTF-8)');
+  }
+  if (text.trim() === '') refuse('file', path, 'is empty');
+  return readSpec(text, parse(path).name);
+}
+
+function readBytes(path: string): Uint8Array {
+  let handle: number | undefined;
+  try {
+    handle = openSync(path, 'r');
+    if (fstatSync(handle).isDirectory()) refuse('file', path, 'is a folder, not a file');
+    const bytes = new Uint8Array(MOST_BYTES + 1);
+    let length = 0;
+    for (let read = 1; read > 0 && length < bytes.length; length += read)
+      read = readSync(handle, bytes, length, bytes.length - length, null);
+    if (length > MOST_BYTES) refuse('file', path, 'is more than 1 MB');
+    return bytes.subarray(0, length);
+  } catch (error) {
+    const reason = plainReason(error);
+    if (reason) refuse('file', path, `cannot be read: ${reason}`);
+    throw error;
+  } finally {
+    if (handle !== undefined) closeSync(handle);
+  }
+}

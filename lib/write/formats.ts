@@ -1,0 +1,29 @@
+import { closest } from '../spec/nearest.js';
+import { type Problem, Refusal } from '../spec/refusal.js';
+
+/** Formats that a set's parts can be written in. */
+export const formats = ['stl', '3mf'] as const;
+export type Format = (typeof formats)[number];
+
+/**
+ * The formats named in a list with commas, each once, letter case aside [all of them].
+ * @throws Refusal for the parameter `format` where one is unknown or none is named
+ */
+export function readFormats(list: string = formats.join(',')): Format[] {
+  const words = list.split(',').map((word) => word.trim().toLowerCase().replace(/^\./, ''));
+  const problems: Problem[] = words
+    .filter((word) => !isFormat(word))
+    .map((word) => ({
+      parameter: 'format',
+      value: word,
+      rule: `must be ${formats.join(' or ')}, or both with a comma`,
+      nearest: word === '' ? [...formats] : [closest(word, formats)],
+    }));
+  const [first, ...rest] = problems;
+  if (first) throw new Refusal([first, ...rest]);
+  return formats.filter((format) => words.includes(format));
+}
+
+function isFormat(word: string): word is Format {
+  return (formats as readonly string[]).includes(word);
+}

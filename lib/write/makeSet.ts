@@ -1,0 +1,75 @@
+import type { Check } from '../proof/check.js';
+import { proveSet } from '../proof/proveSet.js';
+import type { Sheet } from '../proof/sheetTypes.js';
+import type { Part } from '../solid/mesh.js';
+import type { Spec } from '../spec/types.js';
+import { blockingChecks } from './blocking.js';
+import { drawSet } from './drawing.js';
+import { checkFolder, type OutputFile, writeFiles } from './files.js';
+import type { Format } from './formats.js';
+import { sheetPage } from './sheetPage.js';
+import { stlChunks } from './stl.js';
+import { encode3mf } from './threemf.js';
+
+/** What is to be written, where, and what stops it. */
+export interface MakeOptions {
+  /** Folder that receives the files; made where it does not exist. */
+  folder: string;
+  /** Formats of the parts; drawing and sheets are always written. */
+  formats: readonly Format[];
+  /** Write even though checks fail. */
+  force: boolean;
+  /** Let failing checks of level `should` stop the job too. */
+  strict: boolean;
+  /** Asked when writing begins; what it gives stops the writing and takes back what was begun. */
+  signal?: () => AbortSignal;
+}
+
+/** What came of it: the files written (none when stopped), the sheet, and the checks that fail and stop the job. */
+export interface Made {
+  files: string[];
+  sheet: Sheet;
+  blocking: Check[];
+}
+
+/**
+ * Builds and proves a set and writes it: NAME.stl, NAME.3mf, NAME.svg, NAME.sheet.json, NAME.sheet.html, all or
+ * none of them. Nothing is written where a check stops the job, unless forced.
+ * @throws Refusal where teeth cannot be made or the folder cannot be written
+ */
+export async function makeSet(spec: Spec, options: MakeOptions): Promise<Made> {
+  await checkFolder(options.folder);
+  const { sheet, parts } = proveSet(spec, { force: options.force });
+  const blocking = blockingChecks(sheet.checks, options.strict);
+  if (blocking.length && !options.force) return { files: [], sheet, blocking };
+  const files = await writeFiles(
+    options.folder,
+    resultsOf(spec, sheet, parts, options.formats),
+    options.signal?.(),
+  );
+  return { files, sheet, blocking };
+}
+
+function resultsOf(
+  spec: Spec,
+  sheet: Sheet,
+  parts: readonly Part[],
+  formats: readonly Format[],
+): OutputFile[] {
+  const drawing = drawSet(spec);
+  const file = (ending: string, chunks: () => Iterable<Uint8Array>) => ({
+    name: `${spec.name}.${ending}`,
+    chunks,
+  });
+  const text = (ending: string, content: string) => file(ending, () => [new TextEncoder().encode(content)]);
+  const bodies = {
+    stl: file('stl', () => stlChunks(parts)),
+    '3mf': file('3mf', () => [encode3mf(parts, { title: spec.name })]),
+  };
+  return [
+    ...formats.map((format) => bodies[format]),
+    text('svg', drawing),
+    text('sheet.json', `${JSON.stringify(sheet, null, 2)}\n`),
+    text('sheet.html', sheetPage(sheet, drawing)),
+  ];
+}
