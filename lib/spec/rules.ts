@@ -3,6 +3,7 @@ import { helixAngle, retentionForm, transverseModule } from './rules/helix.js';
 import { rackShape } from './rules/rack.js';
 import type { Rule } from './rules/rule.js';
 import { bevelSize, gapOfModule, layerOfNozzle } from './rules/sizes.js';
+import { workload } from './rules/workload.js';
 
 /** Every rule between parameters, each after those whose parameters it reads. */
 export const rules: readonly Rule[] = [
@@ -18,4 +19,5 @@ export const rules: readonly Rule[] = [
   ringTeeth,
   boreWall,
   outerDiameter,
+  workload,
 ];

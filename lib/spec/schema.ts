@@ -202,7 +202,8 @@ export const fileSchema = z
     carrier,
     retention,
     tolerance: number(0.0005, 0.2, {
-      description: 'Largest distance of the mesh from the exact surface',
+      description:
+        'Largest distance of the mesh from the exact surface; as fine as about three million triangles allow',
       unit: 'mm',
       source: 'common practice: far below what a printer resolves',
     }).default(0.01),
