@@ -90,8 +90,9 @@ export interface Opening {
   /** Widest angle at the set's axis between the tip circles of neighbouring planets, degrees. */
   arc: number;
   /**
-   * How far inside the ring's tip circle a straight edge comes to lie that is moved inward between two planets
-   * until it rests on both of them (or on the sun), mm.
+   * How far inside the ring's tip circle a long straight edge comes to lie when it is moved inward, square to the
+   * middle of the widest opening, until it rests on both planets' tip circles or on the sun's, mm; 0 when it stays
+   * outside.
    */
   drop: number;
 }

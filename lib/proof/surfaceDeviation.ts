@@ -17,7 +17,7 @@ export interface SurfaceDeviation {
 }
 
 /** A corner counts as lying on a surface within this distance, mm: rounding of doubles, far below any tolerance. */
-const ON_SURFACE = 1e-7;
+const ON_SURFACE = 1e-6;
 /** Samples along a triangle's side. */
 const ORDER = 7;
 

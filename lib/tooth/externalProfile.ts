@@ -72,19 +72,21 @@ function flankFoot(gear: Gear, relief: number): number {
  */
 function rootMeetsFlank(root: RackRoot, baseRadius: number, footAngle: number): number {
   if (root.flankEndRoll >= 0) return root.end;
+  const radiusAt = (t: number) => Math.hypot(...pointOnTrochoid(root, t));
   // Positive while the root curve lies inside the tooth, that is while the rack cuts the involute away.
   const cutAway = (t: number) => {
     const [x, y] = pointOnTrochoid(root, t);
     const roll = rollAt(baseRadius, Math.hypot(x, y));
     return Math.atan2(y, x) + footAngle - (roll - Math.atan(roll));
   };
+  // The involute begins at the base circle, so that is where the search begins; in a hair of an undercut the root
+  // curve leaves the tooth right there.
+  const atBase = bisect((t) => baseRadius - radiusAt(t), 0, root.end);
   const STEPS = 256;
-  let before = 0;
+  let before = atBase;
   for (let step = 1; step <= STEPS; step++) {
-    const t = (root.end * step) / STEPS;
-    const [x, y] = pointOnTrochoid(root, t);
-    const above = Math.hypot(x, y) > baseRadius;
-    if (above && cutAway(t) <= 0) return bisect(cutAway, before, t);
+    const t = atBase + ((root.end - atBase) * step) / STEPS;
+    if (cutAway(t) <= 0) return bisect(cutAway, before, t);
     before = t;
   }
   return root.end;

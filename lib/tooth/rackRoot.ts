@@ -22,7 +22,7 @@ export interface RackRoot {
 }
 
 /** Least half width of the flat that is kept on the rack's tip, in modules: the root land never vanishes. */
-const LEAST_TIP_FLAT = 0.01;
+const LEAST_TIP_FLAT = 0.002;
 
 /**
  * The rack tip that generates `gear` with its flanks relieved and its root at `rootRadius`.

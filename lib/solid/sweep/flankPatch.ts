@@ -40,9 +40,12 @@ export function flankPatch(
   const cutRadius = draft.profile.tipRadius - outward * sweep.bevelSize;
   const cutRoll = bevelled ? rollAt(flank.baseRadius, cutRadius) : tipRoll;
   const cutRolls = bevelled ? steps.flankRolls(flank, cutRoll, tipRoll) : [tipRoll];
+  // Exactly in the end face where the cut begins: end faces are known by their height.
   const depth = (roll: number) =>
-    (Math.abs(flank.baseRadius * Math.sqrt(1 + roll * roll) - cutRadius) * bevelHeight(sweep)) /
-    sweep.bevelSize;
+    roll === cutRoll
+      ? 0
+      : (Math.abs(flank.baseRadius * Math.sqrt(1 + roll * roll) - cutRadius) * bevelHeight(sweep)) /
+        sweep.bevelSize;
 
   const tipRim = tipColumn.map((id, j) => ({ id, ruling: ruling(tipRoll, tipLevels[j]) }));
   const cut = (heightOf: (roll: number) => number, tip: RimVertex) => [

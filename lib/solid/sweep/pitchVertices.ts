@@ -42,7 +42,8 @@ export function startPitch(profile: ToothProfile, sweep: Sweep, steps: Steps): P
   const length = herringbone ? sweep.faceWidth / 2 : sweep.faceWidth;
   const bevel = bevelHeight(sweep);
   const count = rate === 0 ? 1 : Math.max(1, Math.ceil((rate * length) / steps.turn - 1e-9));
-  const levels = Array.from({ length: count + 1 }, (_, j) => (length * j) / count);
+  // Both ends exactly: end faces and the herringbone's middle are known by their height.
+  const levels = Array.from({ length: count + 1 }, (_, j) => (j === count ? length : (length * j) / count));
   const tipLevels = levelsBetween(levels, bevel, herringbone ? length : length - bevel);
   return {
     profile,
