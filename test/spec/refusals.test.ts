@@ -202,6 +202,14 @@ describe('the bore of the sun', () => {
     expect(problem.nearest[0]).toBeGreaterThan(most - 0.005);
   });
 
+  it('keeps it where a wide gap deepens the root', () => {
+    const file = withValue('sun.bore', { shape: 'round', diameter: 2 * corner - 0.01 });
+    resolveSpec(file);
+    // Clearance of the rack: 0.25 × 1.5 = 0.375 mm; a gap of 0.5 takes the rest, 0.125 mm, from the root.
+    const { nearest } = soleProblem(withValue('fit.gap', 0.5, file));
+    expect(nearest[0]).toBeCloseTo(2 * (corner - 0.125), 2);
+  });
+
   it('D has its flat between the middle and the far side', () => {
     const bore = (acrossFlat: number) => withValue('sun.bore', { shape: 'D', diameter: 6, acrossFlat });
     expect(resolveSpec(bore(5)).sun.bore).toEqual({ shape: 'D', diameter: 6, acrossFlat: 5 });

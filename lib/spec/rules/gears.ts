@@ -17,13 +17,13 @@ const BORE_LINES = 2;
 
 /** The sun has a body inside its root circle. */
 export const sunRoot: Rule = {
-  needs: [...toothSizes, 'sun.teeth', 'sun.profileShift'],
+  needs: [...toothSizes, 'fit.gap', 'sun.teeth', 'sun.profileShift'],
   find: (spec) => rootProblem(spec, 'sun'),
 };
 
 /** The planets have a body inside their root circle. */
 export const planetRoot: Rule = {
-  needs: [...toothSizes, 'planets.teeth', 'planets.profileShift'],
+  needs: [...toothSizes, 'fit.gap', 'planets.teeth', 'planets.profileShift'],
   find: (spec) => rootProblem(spec, 'planets'),
 };
 
@@ -38,13 +38,20 @@ export const ringTeeth: Rule = {
     }
     if (ring.teeth > planets.teeth) return [];
     const rule = `must be more than planets.teeth, ${planets.teeth}`;
-    return [{ parameter: 'ring.teeth', value: ring.teeth, rule, nearest: [sun.teeth + 2 * planets.teeth] }];
+    return [
+      {
+        parameter: 'ring.teeth',
+        value: ring.teeth,
+        rule,
+        nearest: [Math.min(sun.teeth + 2 * planets.teeth, MOST_RING_TEETH)],
+      },
+    ];
   },
 };
 
 /** At least two lines of wall stay between a bore and the sun's root circle. */
 export const boreWall: Rule = {
-  needs: [...toothSizes, 'sun', 'printer.nozzle', 'printer.lineWidth'],
+  needs: [...toothSizes, 'fit.gap', 'sun', 'printer.nozzle', 'printer.lineWidth'],
   find(spec) {
     const { bore } = spec.sun;
     if (bore.shape === 'none') return [];
@@ -92,12 +99,15 @@ function rootProblem(spec: Spec, part: 'sun' | 'planets'): Problem[] {
   return [{ parameter: `${part}.teeth`, value: teeth, rule, nearest }];
 }
 
+/** As made, mm. */
 function rootRadius(spec: Spec, part: 'sun' | 'planets' | 'ring', teeth = spec[part].teeth): number {
   const { module, pressureAngle, rack, helix } = spec;
   const { profileShift } = spec[part];
   const internal = part === 'ring';
-  return gearSizes({ teeth, module, pressureAngle, helixAngle: helix.angle, rack, profileShift, internal })
-    .rootRadius;
+  const gear = { teeth, module, pressureAngle, helixAngle: helix.angle, rack, profileShift, internal };
+  // Roots are deepened where the rack's clearance is less than the gap.
+  const deeper = Math.max(0, spec.fit.gap - (rack.dedendum - rack.addendum) * module);
+  return gearSizes(gear).rootRadius + (internal ? deeper : -deeper);
 }
 
 function outerDiameterOf(spec: Spec): number {
