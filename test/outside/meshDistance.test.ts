@@ -6,7 +6,9 @@ import { leastDistance } from '../../lib/proof/mesh/leastDistance.js';
 import { triangleTree } from '../../lib/proof/mesh/triangleTree.js';
 import { meshArea, meshVolume } from '../../lib/proof/mesh/volume.js';
 import type { Mesh } from '../../lib/solid/mesh.js';
-import { box, fuzz, lumps, placed, placements, sphere, star, torus } from '../proof/mesh/fixtures.js';
+import { box, sphere, star, torus } from '../proof/mesh/fixtures.js';
+import { fuzz, lumps, placements } from '../proof/mesh/fuzz.js';
+import { placed } from '../proof/mesh/placement.js';
 
 /** Reference: manifold-3d, a general-purpose kernel for solid meshes, reading the same triangles. */
 let kernel: Awaited<ReturnType<typeof createKernel>>;

@@ -3,20 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { type EdgeDefects, edgeDefects } from '../../../lib/proof/mesh/edges.js';
 import type { Mesh } from '../../../lib/solid/mesh.js';
 import { Refusal } from '../../../lib/spec/refusal.js';
-import {
-  box,
-  fuzz,
-  lumps,
-  meshOf,
-  PLACEMENTS,
-  type Point,
-  placed,
-  sphere,
-  star,
-  together,
-  torus,
-  turnedOver,
-} from './fixtures.js';
+import { box, meshOf, type Point, sphere, star, together, torus, turnedOver } from './fixtures.js';
+import { fuzz, lumps } from './fuzz.js';
+import { PLACEMENTS, placed } from './placement.js';
 
 const SOUND: Omit<EdgeDefects, 'shells' | 'eulerCharacteristic' | 'genus'> = {
   open: 0,
@@ -164,6 +153,11 @@ describe('edgeDefects', () => {
         expect(edgeDefects(moved)).toMatchObject(defects);
       }
     });
+
+  it('takes 0 and −0 for one place, and numbers next to each other for two', () => {
+    const doubled = { ...ball, positions: Float64Array.of(...ball.positions, -0, 1, 0, 0, 1 + 2 ** -52, 0) };
+    expect(edgeDefects(doubled).duplicateVertices).toBe(1);
+  });
 
   it('refuses indices that point nowhere', () => {
     expect(() => edgeDefects({ ...ball, triangles: Uint32Array.of(0, 1, 66) })).toThrow(Refusal);

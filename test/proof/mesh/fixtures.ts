@@ -1,7 +1,4 @@
 import earcut from 'earcut';
-import fc from 'fast-check';
-import { expect } from 'vitest';
-import { type Facets, facetsOf } from '../../../lib/proof/mesh/facets.js';
 import type { Mesh } from '../../../lib/solid/mesh.js';
 
 export type Point = [number, number, number];
@@ -225,88 +222,9 @@ export function turnedOver({ positions, triangles }: Mesh): Mesh {
   return { positions, triangles: triangles.slice().reverse() };
 }
 
-/** Rotation (about x, then y, then z, radians), scale, mirror (x → −x first) and shift. */
-export interface Placement {
-  turns: Point;
-  scale: number;
-  mirrored: boolean;
-  shift: Point;
-}
-
-export function placedPoint([x0, y0, z0]: Point, { turns, scale, mirrored, shift }: Placement): Point {
-  let [x, y, z] = [mirrored ? -x0 : x0, y0, z0];
-  [y, z] = turned(y, z, turns[0]);
-  [z, x] = turned(z, x, turns[1]);
-  [x, y] = turned(x, y, turns[2]);
-  return [scale * x + shift[0], scale * y + shift[1], scale * z + shift[2]];
-}
-
-function turned(u: number, v: number, angle: number): [number, number] {
-  return [u * Math.cos(angle) - v * Math.sin(angle), u * Math.sin(angle) + v * Math.cos(angle)];
-}
-
-/** The mesh in another place; a mirrored one keeps its outside outside. */
-export function placed(mesh: Mesh, placement: Placement): Mesh {
-  const positions = new Float64Array(mesh.positions.length);
-  for (let i = 0; i < positions.length; i += 3)
-    positions.set(
-      placedPoint([mesh.positions[i], mesh.positions[i + 1], mesh.positions[i + 2]], placement),
-      i,
-    );
-  const moved = { positions, triangles: mesh.triangles };
-  return placement.mirrored ? turnedOver(moved) : moved;
-}
-
-/** Placements that every fixture is put through. */
-export const PLACEMENTS: readonly Placement[] = [
-  { turns: [0, 0, 0], scale: 1, mirrored: false, shift: [0, 0, 0] },
-  { turns: [0.3, -1.1, 2.4], scale: 1, mirrored: false, shift: [40, -25, 10] },
-  { turns: [-2.2, 0.6, 0.9], scale: 1000, mirrored: true, shift: [0, 0, 0] },
-  { turns: [1.7, 0.2, -0.4], scale: 0.001, mirrored: true, shift: [0.1, 0.2, -0.3] },
-];
-
-/** An order for facets of plain corner lists, three points a triangle. */
-export function facetsFrom(...triangles: readonly (readonly Point[])[]): Facets {
-  const positions = Float64Array.from(triangles.flat(2));
-  const indices = Uint32Array.from({ length: positions.length / 3 }, (_, i) => i);
-  return facetsOf(
-    { positions, triangles: indices },
-    Uint32Array.from({ length: triangles.length }, (_, i) => i),
-  );
-}
-
 /** A lumpy ball: a sphere whose vertices are pulled in or out by the radii given, clean whatever they are. */
 export function lump(radii: readonly number[]): Mesh {
   const ball = sphere(2);
   const positions = ball.positions.map((value, i) => value * radii[Math.floor(i / 3) % radii.length]);
   return { positions, triangles: ball.triangles };
-}
-
-/** Evenly spread numbers: `fc.double` mostly gives numbers next to 0. */
-export function uniform(min: number, max: number): fc.Arbitrary<number> {
-  return fc.integer({ min: 0, max: 2 ** 30 }).map((part) => min + ((max - min) * part) / 2 ** 30);
-}
-
-/** Random lumpy balls for fast-check. */
-export const lumps: fc.Arbitrary<Mesh> = fc
-  .array(uniform(0.5, 1.5), { minLength: 66, maxLength: 66 })
-  .map(lump);
-
-/** Random placements for fast-check, shifted by up to `reach` along each axis. */
-export function placements(reach: number): fc.Arbitrary<Placement> {
-  const turn = uniform(-Math.PI, Math.PI);
-  const shift = uniform(-reach, reach);
-  return fc.record({
-    turns: fc.tuple(turn, turn, turn),
-    scale: uniform(0.2, 3),
-    mirrored: fc.boolean(),
-    shift: fc.tuple(shift, shift, shift),
-  });
-}
-
-/** Runs a property with a fresh seed and prints it, so that any run can be repeated with FUZZ_SEED. */
-export function fuzz<T>(property: fc.IProperty<T>, numRuns = 100): void {
-  const seed = Number(process.env.FUZZ_SEED ?? Date.now() % 2 ** 31);
-  console.info(`seed ${seed}: ${expect.getState().currentTestName}`);
-  fc.assert(property, { seed, numRuns });
 }

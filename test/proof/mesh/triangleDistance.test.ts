@@ -2,7 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { FACET } from '../../../lib/proof/mesh/facets.js';
 import { lowerToFacets, nearest, SQUARE } from '../../../lib/proof/mesh/triangleDistance.js';
-import { facetsFrom, fuzz, PLACEMENTS, type Point, placedPoint, uniform } from './fixtures.js';
+import { facetsFrom } from './facetsFrom.js';
+import type { Point } from './fixtures.js';
+import { fuzz, uniform } from './fuzz.js';
+import { PLACEMENTS, placedPoint } from './placement.js';
 
 type Triangle = readonly [Point, Point, Point];
 

@@ -3,18 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { FACET } from '../../../lib/proof/mesh/facets.js';
 import { triangleTree } from '../../../lib/proof/mesh/triangleTree.js';
 import { Refusal } from '../../../lib/spec/refusal.js';
-import {
-  box,
-  fuzz,
-  lumps,
-  meshOf,
-  PLACEMENTS,
-  placed,
-  placements,
-  sphere,
-  star,
-  together,
-} from './fixtures.js';
+import { box, meshOf, sphere, star, together } from './fixtures.js';
+import { fuzz, lumps, placements } from './fuzz.js';
+import { PLACEMENTS, placed } from './placement.js';
 
 const STAR = {
   teeth: 9,

@@ -1,18 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { meshArea, meshBounds, meshCentroid, meshVolume } from '../../../lib/proof/mesh/volume.js';
 import type { Mesh } from '../../../lib/solid/mesh.js';
-import {
-  box,
-  meshOf,
-  PLACEMENTS,
-  type Point,
-  placed,
-  placedPoint,
-  sphere,
-  tetrahedron,
-  torus,
-  turnedOver,
-} from './fixtures.js';
+import { box, meshOf, type Point, sphere, tetrahedron, torus, turnedOver } from './fixtures.js';
+import { PLACEMENTS, placed, placedPoint } from './placement.js';
 
 describe('volume, area and centroid', () => {
   const cases: { name: string; mesh: Mesh; volume: number; area: number; centroid: Point }[] = [

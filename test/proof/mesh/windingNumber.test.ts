@@ -3,21 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { triangleTree } from '../../../lib/proof/mesh/triangleTree.js';
 import { windingNumber } from '../../../lib/proof/mesh/windingNumber.js';
 import type { Mesh } from '../../../lib/solid/mesh.js';
-import {
-  box,
-  fuzz,
-  lumps,
-  PLACEMENTS,
-  type Point,
-  placed,
-  placedPoint,
-  placements,
-  sphere,
-  star,
-  together,
-  turnedOver,
-  uniform,
-} from './fixtures.js';
+import { box, type Point, sphere, star, together, turnedOver } from './fixtures.js';
+import { fuzz, lumps, placements, uniform } from './fuzz.js';
+import { PLACEMENTS, placed, placedPoint } from './placement.js';
 
 /** Winding number as the solid angle of every triangle over 4π (A. van Oosterom, J. Strackee, 1983; from memory). */
 function bySolidAngle({ positions, triangles }: Mesh, p: Point): number {
