@@ -1,0 +1,172 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { planetPlay } from '../../lib/fit/planetPlay.js';
+import { ringSection } from '../../lib/fit/ring/section.js';
+import { squeezedRing } from '../../lib/fit/ring/twoLoads.js';
+import { setNumbers } from '../../lib/fit/setNumbers.js';
+import { skipOf } from '../../lib/fit/skip.js';
+import { bears, skipAdvice, usualSkipLimits } from '../../lib/fit/skipAdvice.js';
+import { skip } from '../../lib/proof/checks/skip.js';
+import { setOutlines } from '../../lib/solid/setOutlines.js';
+import type { Spec } from '../../lib/spec/types.js';
+import { referenceSet, setOf } from '../sets.js';
+
+const spur = (more: object = {}) => setOf(15, 15, 45, 3, { helix: { form: 'spur' }, ...more });
+const skipFor = (spec: Spec, material = {}) => skipOf(setNumbers(spec), material);
+
+describe('what is left of the engagement', () => {
+  it('by hand: 15/15/45 spur, module 1.5, 20°, gap 0.1: play 0.1 / sin 20° toward the sun', () => {
+    const { towardSun, towardRing } = planetPlay(setNumbers(spur({ fit: { gap: 0.1 } })));
+    expect(towardSun).toBeCloseTo(0.29238, 5);
+    expect(towardRing).toBeCloseTo(0.29238, 5);
+  });
+
+  it('a wide gap is stopped by the bottom clearance, 0.25 modules by ISO 53', () => {
+    expect(planetPlay(setNumbers(spur({ fit: { gap: 0.2 } }))).towardSun).toBeCloseTo(0.375, 9);
+  });
+
+  it.each([spur(), referenceSet()])('working depth is the overlap of the outlines as drawn', (spec) => {
+    const parts = setOutlines(spec);
+    const far = (outline: Float64Array, pick: (...r: number[]) => number) => {
+      let found = Math.hypot(outline[0], outline[1]);
+      for (let i = 0; i < outline.length; i += 2) found = pick(found, Math.hypot(outline[i], outline[i + 1]));
+      return found;
+    };
+    const planet = parts.find(({ name }) => name === 'planet-1')!;
+    const ring = parts.find(({ name }) => name === 'ring')!;
+    const overlap = planet.centre[0] + far(planet.outline, Math.max) - far(ring.outline, Math.min);
+    expect(skipFor(spec).workingDepth).toBeCloseTo(overlap, 6);
+  });
+});
+
+describe('forces', () => {
+  it('the pinch moves the rim out by the engagement left, midway between the two forces', () => {
+    const spec = referenceSet();
+    const { pinchForce, engagementLeft, bindingForce, planetPlay: inward } = skipFor(spec, { modulus: 3500 });
+    const root = setNumbers(spec).radii.ring.root;
+    const section = ringSection({ meanRadius: root + 2.5, depth: 5, width: 20, modulus: 3500 });
+    expect(squeezedRing(section, pinchForce).otherDiameter / 2).toBeCloseTo(engagementLeft, 9);
+    const { towardRing } = planetPlay(setNumbers(spec));
+    expect(squeezedRing(section, bindingForce).loadedDiameter / 2).toBeCloseTo(inward + towardRing, 9);
+  });
+
+  it('the torque, by hand: tangential force on the working circles, its radial part, N equal loads', () => {
+    // Thin-ring coefficient for three loads 0.015939 W R³/(E I) (Roark case 7), for a rim thin enough for it.
+    const spec = spur({ ring: { teeth: 45, rim: 1 } });
+    const { sunTorque, engagementLeft } = skipFor(spec, { modulus: 3500 });
+    const { radii } = setNumbers(spec);
+    const R = radii.ring.root + spec.ring.rim / 2;
+    const I = (20 * spec.ring.rim ** 3) / 12;
+    const radial = engagementLeft / ((0.015939 * R ** 3) / (3500 * I));
+    const tangential = radial / Math.tan((20 * Math.PI) / 180);
+    const torque = (3 * tangential * 11.25) / 1000;
+    expect(Math.abs(sunTorque / torque - 1)).toBeLessThan(0.005);
+  });
+
+  const anySpec = fc
+    .record({
+      teeth: fc.constantFrom<number[]>([15, 15, 45, 5], [12, 24, 60, 3], [20, 10, 40, 4], [30, 18, 66, 6]),
+      gap: fc.double({ min: 0.05, max: 0.5, noNaN: true }),
+      rim: fc.double({ min: 1, max: 10, noNaN: true }),
+      form: fc.constantFrom('spur', 'herringbone'),
+    })
+    .map(({ teeth: [sun, planet, ring, count], gap, rim, form }) =>
+      setOf(sun, planet, ring, count, { fit: { gap }, ring: { teeth: ring, rim }, helix: { form } }),
+    );
+
+  it('more gap never raises them', () => {
+    fc.assert(
+      fc.property(anySpec, fc.double({ min: 0.001, max: 0.3, noNaN: true }), (spec, more) => {
+        const before = skipFor(spec);
+        const after = skipFor({ ...spec, fit: { ...spec.fit, gap: spec.fit.gap + more } });
+        expect(after.pinchForce).toBeLessThanOrEqual(before.pinchForce * (1 + 1e-12));
+        expect(after.sunTorque).toBeLessThanOrEqual(before.sunTorque * (1 + 1e-12));
+      }),
+    );
+  });
+
+  it('a thicker rim never lowers them', () => {
+    fc.assert(
+      fc.property(anySpec, fc.double({ min: 0.01, max: 5, noNaN: true }), (spec, more) => {
+        const before = skipFor(spec);
+        const after = skipFor({ ...spec, ring: { ...spec.ring, rim: spec.ring.rim + more } });
+        expect(after.pinchForce).toBeGreaterThanOrEqual(before.pinchForce);
+        expect(after.sunTorque).toBeGreaterThanOrEqual(before.sunTorque);
+      }),
+    );
+  });
+});
+
+describe('advice', () => {
+  const weak = referenceSet({ ring: { teeth: 45, rim: 2 } });
+  const withRim = (rim: number) => ({ ...weak, ring: { ...weak.ring, rim } });
+  const usual = (spec: Spec) => bears(spec, {}, usualSkipLimits);
+
+  it('is empty for a set that bears its limits', () => {
+    expect(usual(referenceSet())).toBe(true);
+    expect(skipAdvice(referenceSet())).toEqual({});
+  });
+
+  it('names the least rim that passes, to a tenth of a millimetre', () => {
+    const { rim } = skipAdvice(weak);
+    expect(usual(withRim(rim!))).toBe(true);
+    expect(usual(withRim(rim! - 0.1))).toBe(false);
+  });
+
+  it('names the least face width and the largest gap that pass', () => {
+    const near = withRim(skipAdvice(weak).rim! - 0.1);
+    const { faceWidth } = skipAdvice(near);
+    expect(usual({ ...near, faceWidth: faceWidth! })).toBe(true);
+    expect(usual({ ...near, faceWidth: faceWidth! - 0.5 })).toBe(false);
+    const bearing = skipFor({ ...near, fit: { ...near.fit, gap: 0.1 } }).pinchForce;
+    const limits = { pinchForce: (bearing + skipFor(near).pinchForce) / 2, sunTorque: 0 };
+    const { gap } = skipAdvice(near, {}, limits);
+    expect(bears({ ...near, fit: { ...near.fit, gap: gap! } }, {}, limits)).toBe(true);
+    expect(bears({ ...near, fit: { ...near.fit, gap: gap! + 0.01 } }, {}, limits)).toBe(false);
+  });
+
+  it('names the nearest standard module that passes, none of the nearer ones passing', () => {
+    const limits = { pinchForce: 1.5 * skipFor(weak).pinchForce, sunTorque: 0 };
+    const { module } = skipAdvice(weak, {}, limits);
+    expect(module).toBe(1.125);
+    expect(bears({ ...weak, module: 1.125 }, {}, limits)).toBe(true);
+    for (const nearer of [1.25, 1.375, 1.75, 2])
+      expect(bears({ ...weak, module: nearer }, {}, limits)).toBe(false);
+  });
+
+  it('is empty when nothing alone is enough', () => {
+    expect(skipAdvice(weak, {}, { pinchForce: 1e6, sunTorque: 0 })).toEqual({});
+    const { says } = skip(setNumbers(weak), { limits: { pinchForce: 1e6 } });
+    expect(says).toContain('would pass alone');
+  });
+});
+
+describe('the check', () => {
+  it('holds for the reference set, and fails with values that pass for a thin rim', () => {
+    expect(skip(setNumbers(referenceSet()))).toMatchObject({
+      holds: true,
+      level: 'should',
+      limit: 50,
+      unit: 'N',
+    });
+    const weak = referenceSet({ ring: { teeth: 45, rim: 2 } });
+    const failed = skip(setNumbers(weak));
+    expect(failed.holds).toBe(false);
+    expect(failed.says).toContain(`ring.rim ${skipAdvice(weak).rim} would pass`);
+  });
+
+  it('speaks of the torque when that alone is too little', () => {
+    const found = setNumbers(referenceSet());
+    const failed = skip(found, { limits: { sunTorque: 1e4 } });
+    expect(failed).toMatchObject({ holds: false, limit: 1e4, unit: 'N m' });
+    expect(failed.value).toBeCloseTo(skipOf(found).sunTorque, 9);
+  });
+
+  it('says when the rim breaks before a tooth skips', () => {
+    const found = setNumbers(referenceSet());
+    const { pinchForce, pinchStress } = skipOf(found);
+    const half = skip(found, { material: { strength: pinchStress / 2 } });
+    expect(half.says).toContain(`the rim breaks first, at about ${(pinchForce / 2).toFixed(0)} N`);
+    expect(skip(found, { material: { strength: 1e6 } }).says).not.toContain('breaks first');
+  });
+});
