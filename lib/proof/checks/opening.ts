@@ -1,0 +1,66 @@
+import { allowsEqualSpacing, neighbourClearance, planetPlaces } from '../../train/assembly.js';
+import { type OpeningSizes, opening as openingOf } from '../../train/opening.js';
+import type { Check } from '../check.js';
+import type { PlanFindings } from '../findings.js';
+import { nearestOpenSets } from '../nearestOpenSets.js';
+
+/** Most planets that a parameter file can hold. */
+const MOST_PLANETS = 12;
+
+/** What the file asks of the opening between planets, mm. */
+export interface OpeningAsk {
+  /** How far a straight edge may drop in; no limit when missing. */
+  max?: number;
+  /** Length of that edge [long enough to rest on two planets]. */
+  edge?: number;
+}
+
+/**
+ * How far a straight edge drops in between the two planets that are farthest apart. A `must` when the file sets a
+ * limit, else a `note`.
+ */
+export function opening(found: PlanFindings, { max, edge }: OpeningAsk = {}): Check {
+  const { sun, ring, planets } = found.spec;
+  const places = planetPlaces(sun.teeth, ring.teeth, planets.count);
+  const { arc, drop } = openingOf(places, openingSizes(found), edge);
+  const holds = max === undefined || drop <= max;
+  const what = edge === undefined ? 'a long straight edge' : `a straight edge of ${edge} mm`;
+  return {
+    id: 'opening',
+    holds,
+    level: max === undefined ? 'note' : 'must',
+    value: drop,
+    limit: max ?? null,
+    unit: 'mm',
+    says:
+      `the widest arc without a planet is ${arc.toFixed(1)}°; ${what} drops ${drop.toFixed(2)} mm inside the ring's tip circle` +
+      (holds ? '' : `; at most ${max} mm is asked. ${offer(found, max!, edge)}`),
+  };
+}
+
+/** More of the same planets when that is enough, else the nearest sets that are. */
+function offer(found: PlanFindings, max: number, edge?: number): string {
+  const { spec, inner, radii } = found;
+  const { sun, ring, planets } = spec;
+  const enough: number[] = [];
+  for (let count = planets.count + 1; count <= MOST_PLANETS; count++) {
+    if (!allowsEqualSpacing(sun.teeth, ring.teeth, count)) continue;
+    if (neighbourClearance(inner.centreDistance, count, radii.planet.tip) < spec.fit.gap) continue;
+    const places = planetPlaces(sun.teeth, ring.teeth, count);
+    if (openingOf(places, openingSizes(found), edge).drop <= max) enough.push(count);
+  }
+  if (enough.length) return `planets.count ${enough.join(' or ')} with the same teeth would pass`;
+  const sets = nearestOpenSets(spec, max, edge);
+  return sets.length
+    ? `Nearest sets that pass (sun / planets / ring teeth × planets): ${sets.join('; ')}`
+    : 'No set within twelve teeth of this one passes at this module';
+}
+
+function openingSizes({ inner, radii }: PlanFindings): OpeningSizes {
+  return {
+    centreDistance: inner.centreDistance,
+    planetTipRadius: radii.planet.tip,
+    ringTipRadius: radii.ring.tip,
+    sunTipRadius: radii.sun.tip,
+  };
+}
