@@ -1,4 +1,5 @@
 import type { Mesh } from '../../solid/mesh.js';
+import { refuse } from '../../spec/refusal.js';
 import { FACET } from './facets.js';
 import { facetsCross } from './triangleCrossing.js';
 import { type TriangleTree, triangleTree } from './triangleTree.js';
@@ -16,15 +17,17 @@ const TOUCHING = 1e-11;
  * neighbours at a common vertex when one goes through the other beyond that vertex. Touching (a corner or an edge
  * that rests on another triangle) does not count.
  * @param tree the tree over `mesh`, when there is one already
- * @param most stop after this many pairs [10]; the pairs found first, not the deepest
+ * @param most stop after this many pairs, 1 or more [10]; the pairs found first, not the deepest
  * @returns index pairs into the mesh's triangles, the lower index first; empty when the surface is clean
- * @throws Refusal as `triangleTree` does
+ * @throws Refusal as `triangleTree` does, for a tree over another mesh, and for a `most` below 1
  */
 export function selfIntersections(
   mesh: Mesh,
   tree: TriangleTree = triangleTree(mesh),
   most = 10,
 ): [number, number][] {
+  if (tree.mesh !== mesh) refuse('tree', 'a tree over another mesh', 'a tree over the mesh itself');
+  if (!(most >= 1)) refuse('most', most, 'a count of 1 or more', [1]);
   const { boxes, firstLeaf } = tree;
   const slack = TOUCHING * diagonal(boxes);
   const pairs: [number, number][] = [];

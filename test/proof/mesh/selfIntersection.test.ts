@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { selfIntersections } from '../../../lib/proof/mesh/selfIntersection.js';
 import { triangleTree } from '../../../lib/proof/mesh/triangleTree.js';
 import type { Mesh } from '../../../lib/solid/mesh.js';
+import { Refusal } from '../../../lib/spec/refusal.js';
 import { crossExactly, hasArea } from './exactCrossing.js';
 import { box, meshOf, type Point, sphere, star, together, torus } from './fixtures.js';
 import { fuzz, lumps, placements } from './fuzz.js';
@@ -60,7 +61,9 @@ describe('selfIntersections', () => {
     const mesh = together(cube, cube);
     expect(selfIntersections(mesh, undefined, 3)).toHaveLength(3);
     expect(selfIntersections(mesh, triangleTree(mesh), 1000).length).toBeGreaterThanOrEqual(12);
-    expect(selfIntersections(mesh, triangleTree(mesh), 0)).toEqual([]);
+    for (const most of [0, -1, Number.NaN])
+      expect(() => selfIntersections(mesh, triangleTree(mesh), most)).toThrow(Refusal);
+    expect(() => selfIntersections(mesh, triangleTree(cube))).toThrow(Refusal);
   });
 
   it('finds all pairs, and no other, that a test of every pair finds', () => {
