@@ -22,7 +22,7 @@ export interface TriangleTree {
   shellPoints: [number, number, number][];
 }
 
-/** A leaf holds at most this many triangles, and more than half as many; 1 and 8 measured slower. */
+/** A leaf holds at most this many triangles, and at least one; 1 and 8 measured slower. */
 const LEAF = 3;
 
 /**
