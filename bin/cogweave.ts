@@ -141,13 +141,11 @@ function specOf(argv: InspectArguments) {
   return argv.tolerance === undefined ? spec : withTolerance(spec, argv.tolerance);
 }
 
-/** Says why a job stopped, or was made all the same, and gives its status. */
+/** Says why a job stopped, or was made all the same, a line for each failing check, and gives its status. */
 function verdict(blocking: readonly Check[], written: boolean): number {
   if (!blocking.length) return MADE;
-  const ids = blocking.map(({ id }) => id).join(', ');
-  complain(
-    written ? `written all the same, though these checks fail: ${ids}` : `stopped by failing checks: ${ids}`,
-  );
+  for (const { id, says } of blocking)
+    complain(`${written ? 'made all the same, but ' : 'refused by '}${id}: ${says}`);
   return written ? MADE : STOPPED;
 }
 
