@@ -1,0 +1,137 @@
+/** Where a linear program has its best point. */
+export interface BestPoint {
+  /** Largest value of the objective; Infinity when nothing bounds it. */
+  value: number;
+  /** The point that reaches it; where nothing bounds it, the point from which the way on is free. */
+  point: Float64Array;
+  /** Constraints that hold the point there: those whose bound, moved, would move the value. */
+  heldBy: number[];
+}
+
+/** Entries below this share of the largest entry of the constraints are rounding. */
+const ROUNDING = 1e-9;
+/** Pivots by the steepest column for each variable, before the rule that cannot cycle takes over. */
+const STEEPEST = 20;
+
+/**
+ * Maximises objective · x over all x with rows · x ≤ bounds, every variable free in sign.
+ * @param rows constraint i holds numbers i n … i n + n − 1, n variables
+ * @param bounds all ≥ 0, so that x = 0 is allowed: nothing needs to be found to start from
+ * Method: simplex on a dictionary (G. B. Dantzig). A free variable that has entered the basis never leaves it. After
+ * many pivots R. G. Bland's rule (smallest index first), which cannot cycle. Cost: constraints × variables a pivot.
+ */
+export function maximise(
+  objective: ArrayLike<number>,
+  rows: ArrayLike<number>,
+  bounds: ArrayLike<number>,
+): BestPoint {
+  const n = objective.length;
+  const m = bounds.length;
+  const table = Float64Array.from(rows);
+  const right = Float64Array.from(bounds);
+  const cost = Float64Array.from(objective);
+  // Names: 0 … n − 1 the variables, n … n + m − 1 the slacks.
+  const columns = Int32Array.from({ length: n }, (_, j) => j);
+  const basis = Int32Array.from({ length: m }, (_, i) => n + i);
+  const tolerance = ROUNDING * table.reduce((most, entry) => Math.max(most, Math.abs(entry)), 0);
+  const costTolerance = ROUNDING * cost.reduce((most, entry) => Math.max(most, Math.abs(entry)), 0);
+  let value = 0;
+  let free = false;
+  for (let pivots = 0; ; pivots++) {
+    const column = entering(cost, columns, n, costTolerance, pivots > STEEPEST * (n + 1));
+    if (column < 0) break;
+    const row = leaving(table, right, basis, n, column, Math.sign(cost[column]), tolerance);
+    if (row < 0) {
+      free = true;
+      break;
+    }
+    value += pivot(table, right, cost, n, row, column);
+    [basis[row], columns[column]] = [columns[column], basis[row]];
+  }
+  const point = new Float64Array(n);
+  basis.forEach((name, i) => {
+    if (name < n) point[name] = right[i];
+  });
+  const heldBy: number[] = [];
+  columns.forEach((name, j) => {
+    if (name >= n && cost[j] < -costTolerance) heldBy.push(name - n);
+  });
+  return { value: free ? Number.POSITIVE_INFINITY : value, point, heldBy: heldBy.sort((a, b) => a - b) };
+}
+
+/** The column that gains most (with `bland`, the one of least name that gains), −1 at the best point. */
+function entering(
+  cost: Float64Array,
+  columns: Int32Array,
+  n: number,
+  tolerance: number,
+  bland: boolean,
+): number {
+  let chosen = -1;
+  for (let j = 0; j < n; j++) {
+    const gain = columns[j] < n ? Math.abs(cost[j]) : cost[j];
+    if (gain <= tolerance) continue;
+    const better =
+      chosen < 0 || (bland ? columns[j] < columns[chosen] : gain > gainOf(cost, columns, n, chosen));
+    if (better) chosen = j;
+  }
+  return chosen;
+}
+
+function gainOf(cost: Float64Array, columns: Int32Array, n: number, j: number): number {
+  return columns[j] < n ? Math.abs(cost[j]) : cost[j];
+}
+
+/** The slack that reaches 0 first, −1 when none does; of slacks that reach it together the safest to divide by. */
+function leaving(
+  table: Float64Array,
+  right: Float64Array,
+  basis: Int32Array,
+  n: number,
+  column: number,
+  direction: number,
+  tolerance: number,
+): number {
+  let chosen = -1;
+  let least = Number.POSITIVE_INFINITY;
+  let divisor = 0;
+  for (let i = 0; i < basis.length; i++) {
+    const rate = direction * table[i * n + column];
+    if (basis[i] < n || rate <= tolerance) continue;
+    const reach = Math.max(0, right[i]) / rate;
+    const tied = Math.abs(reach - least) <= 1e-12 * least;
+    if (tied ? rate > divisor : reach < least) {
+      chosen = i;
+      least = reach;
+      divisor = rate;
+    }
+  }
+  return chosen;
+}
+
+/** Exchanges a basic for a non-basic name. Returns what the objective gains. */
+function pivot(
+  table: Float64Array,
+  right: Float64Array,
+  cost: Float64Array,
+  n: number,
+  row: number,
+  column: number,
+): number {
+  const at = row * n;
+  const inverse = 1 / table[at + column];
+  for (let j = 0; j < n; j++) table[at + j] *= inverse;
+  table[at + column] = inverse;
+  right[row] *= inverse;
+  for (let i = 0; i < right.length; i++) {
+    const factor = table[i * n + column];
+    if (i === row || factor === 0) continue;
+    for (let j = 0; j < n; j++) table[i * n + j] -= factor * table[at + j];
+    table[i * n + column] = -factor * inverse;
+    right[i] -= factor * right[row];
+  }
+  const factor = cost[column];
+  for (let j = 0; j < n; j++) cost[j] -= factor * table[at + j];
+  cost[column] = -factor * inverse;
+  return factor * right[row];
+}

@@ -1,0 +1,95 @@
+import type { ToothProfile } from '../../tooth/profile.js';
+import { sampleSegment } from '../../tooth/sample.js';
+import { pointOn } from '../../tooth/segments.js';
+
+/**
+ * One side of a tooth, root curve and flank, as a polyline in the gear's own frame, the tooth centred on +x. mm.
+ * The empty side of every line is to its right where `empty` is 1, to its left where it is −1.
+ */
+export interface SpaceWall {
+  /** x, y of point i at 2i. */
+  points: Float64Array;
+  empty: 1 | -1;
+  /** True when the wall runs from tip to root. */
+  tipFirst: boolean;
+  /** Depths beyond this, mm, are no overlap: the point lies behind the tooth, in another space. */
+  deepest: number;
+}
+
+/** How far a point is from a wall, and which way is away from it. */
+export interface WallDistance {
+  /** mm, negative inside the tooth. */
+  distance: number;
+  normalX: number;
+  normalY: number;
+  /** True when the wall's end at the tip is nearest: the point stands over or behind the tip. */
+  pastTip: boolean;
+}
+
+/** Both sides of a tooth. @param sagitta largest distance of a line from the curve, mm, > 0 */
+export function toothWalls({ segments, gear }: ToothProfile, sagitta: number): [SpaceWall, SpaceWall] {
+  const wall = (numbers: readonly number[]): SpaceWall => {
+    const points = numbers.flatMap((number, at) =>
+      sampleSegment(segments[number], sagitta)
+        .slice(at)
+        .flatMap((t) => pointOn(segments[number], t)),
+    );
+    return {
+      points: Float64Array.from(points),
+      empty: gear.internal ? -1 : 1,
+      tipFirst: numbers[0] === 4,
+      deepest: gear.module / 4,
+    };
+  };
+  return [wall([1, 2]), wall([4, 5])];
+}
+
+/** Distance from a point to a wall; the sign is that of the nearest line, and + past the ends. */
+export function wallDistance(
+  { points, empty, tipFirst, deepest }: SpaceWall,
+  x: number,
+  y: number,
+): WallDistance {
+  let least = Number.POSITIVE_INFINITY;
+  let [awayX, awayY, side] = [0, 0, 1];
+  let pastTip = false;
+  for (let i = 0; i + 3 < points.length; i += 2) {
+    const [ux, uy] = [points[i + 2] - points[i], points[i + 3] - points[i + 1]];
+    const [vx, vy] = [x - points[i], y - points[i + 1]];
+    const length = ux * ux + uy * uy;
+    if (length === 0) continue;
+    const t = Math.min(1, Math.max(0, (vx * ux + vy * uy) / length));
+    const [dx, dy] = [vx - t * ux, vy - t * uy];
+    const square = dx * dx + dy * dy;
+    if (square >= least) continue;
+    least = square;
+    // Past an end of the wall there is no tooth: the land begins there, which is another contact's business.
+    const before = t === 0 && i === 0;
+    const after = t === 1 && i + 4 === points.length;
+    pastTip = tipFirst ? before : after;
+    side = before || after || front(points, i, t, dx, dy) * empty >= 0 ? 1 : -1;
+    [awayX, awayY] =
+      square > 1e-18
+        ? [dx, dy]
+        : [(side * empty * uy) / Math.sqrt(length), (-side * empty * ux) / Math.sqrt(length)];
+  }
+  if (least > deepest * deepest) side = 1;
+  const scale = side / Math.hypot(awayX, awayY);
+  return { distance: side * Math.sqrt(least), normalX: awayX * scale, normalY: awayY * scale, pastTip };
+}
+
+/**
+ * Positive where (dx, dy), from the nearest point of line i, points to the right. At a corner both lines have a say:
+ * either alone would be wrong behind a sharp one, such as undercut leaves.
+ */
+function front(points: Float64Array, i: number, t: number, dx: number, dy: number): number {
+  const own = rightOf(points, i, dx, dy);
+  if (t > 0 && t < 1) return own;
+  return own + rightOf(points, t === 0 ? i - 2 : i + 2, dx, dy);
+}
+
+function rightOf(points: Float64Array, i: number, dx: number, dy: number): number {
+  const [ux, uy] = [points[i + 2] - points[i], points[i + 3] - points[i + 1]];
+  const length = Math.hypot(ux, uy);
+  return length === 0 ? 0 : (uy * dx - ux * dy) / length;
+}

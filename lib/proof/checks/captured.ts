@@ -1,0 +1,40 @@
+import type { Check } from '../check.js';
+import type { PlayRecord } from '../motion/playRecord.js';
+
+/**
+ * No loose part can leave along the axis, everything loose at once, and none moves more than the limit.
+ * Limit: common practice, no source.
+ * @param limit mm
+ */
+export function captured(play: PlayRecord, limit: number): Check {
+  const { planetAxial, sunAxial } = play.together;
+  const ways = [planetAxial.up, planetAxial.down, sunAxial.up, sunAxial.down];
+  const held = ways.every((way) => way !== null);
+  const most = held ? Math.max(...ways) : null;
+  const unproved = [
+    ...play.confirmed
+      .filter(({ motion, clear, meets }) => motion !== 'planet tilted' && !(clear && meets))
+      .map(({ motion }) => motion),
+    ...[
+      ...new Set(play.wayOut.filter(({ blocked }) => !blocked).map(({ part }) => `${part} on its way out`)),
+    ],
+  ];
+  return {
+    id: 'captured',
+    holds: most !== null && most <= limit && unproved.length === 0,
+    level: 'should',
+    value: most,
+    limit,
+    unit: 'mm',
+    says:
+      most === null
+        ? 'nothing holds the planets and the sun along the axis: they slide or screw out. Herringbone teeth hold them'
+        : `held by ${play.heldBy.join(' and ')}: with everything loose a planet moves ${mm(planetAxial.up)} up and ${mm(planetAxial.down)} down, the sun ${mm(sunAxial.up)} and ${mm(sunAxial.down)}` +
+          (most > limit ? '; a smaller gap or a larger helix angle holds them closer' : '') +
+          (unproved.length ? `; the meshes do not bear it out: ${unproved.join(', ')}` : ''),
+  };
+}
+
+function mm(length: number | null): string {
+  return length === null ? 'without end' : `${length.toFixed(2)} mm`;
+}

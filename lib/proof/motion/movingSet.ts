@@ -1,0 +1,65 @@
+import type { Motion } from '../../fit/play/contact.js';
+import type { LooseGear, LooseSet } from '../../fit/play/looseSet.js';
+import type { Part } from '../../solid/mesh.js';
+import { leastDistance } from '../mesh/leastDistance.js';
+import type { TriangleTree } from '../mesh/triangleTree.js';
+import { movedTree } from './movedTree.js';
+
+/** The finished meshes of a set, which can be moved as rigid bodies. */
+export interface MovingSet {
+  set: LooseSet;
+  trees: ReadonlyMap<string, TriangleTree>;
+}
+
+/** @param trees one a part, in the order of the parts */
+export function movingSet(set: LooseSet, parts: readonly Part[], trees: readonly TriangleTree[]): MovingSet {
+  return { set, trees: new Map(parts.map(({ name }, i) => [name, trees[i]])) };
+}
+
+/**
+ * Least distance between the parts that have moved and all others, mm, looked for up to `within`; 0 where any meet.
+ * @param motions by name of the part; parts without one stay
+ * @param share of each motion that is made
+ */
+export function distanceAfter(
+  { set, trees }: MovingSet,
+  motions: Readonly<Record<string, Motion>>,
+  share: number,
+  within: number,
+): number {
+  const moved = new Map(
+    Object.entries(motions).map(([name, motion]) => [
+      name,
+      movedTree(trees.get(name)!, scaled(motion, share), centreOf(set, name)),
+    ]),
+  );
+  let least = within;
+  for (const [first, second] of mates(set)) {
+    if (!moved.has(first) && !moved.has(second)) continue;
+    const a = moved.get(first) ?? trees.get(first)!;
+    const b = moved.get(second) ?? trees.get(second)!;
+    least = leastDistance(a, b, least)?.distance ?? least;
+    if (least === 0) return 0;
+  }
+  return least;
+}
+
+/** A motion times a number; turns about a fixed axis scale with it. */
+export function scaled(motion: Motion, share: number): Motion {
+  return motion.map((number) => number * share) as unknown as Motion;
+}
+
+/** The point that a part's motions turn about: its axis at mid face. */
+function centreOf({ sun, planets, ring, faceWidth }: LooseSet, name: string): [number, number, number] {
+  const gear: LooseGear = [sun, ...planets, ring].find((one) => one.name === name)!;
+  return [gear.centre[0], gear.centre[1], faceWidth / 2];
+}
+
+/** All pairs of parts that can meet. */
+function mates({ sun, planets, ring }: LooseSet): [string, string][] {
+  return planets.flatMap(({ name }, i): [string, string][] => [
+    [sun.name, name],
+    [name, ring.name],
+    ...(planets.length > 1 ? [[name, planets[(i + 1) % planets.length].name] as [string, string]] : []),
+  ]);
+}

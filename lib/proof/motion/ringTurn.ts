@@ -1,0 +1,99 @@
+import type { LooseGear, LooseSet } from '../../fit/play/looseSet.js';
+import { type GearOutline, gearOutline } from '../../tooth/outline.js';
+import { chunkBoxes, type Strand, strandsApart } from '../rolling/outlineDistance.js';
+
+/** Chords of the outlines stay this share of the gap from the curves. */
+const CHORD_SHARE = 0.003;
+/** Turns are found to this share of what is looked through. */
+const HALVINGS = 14;
+
+/**
+ * How far the ring turns before it is stopped, sun and planets' axes held, found by turning exact outlines of sun,
+ * first planet and ring in the transverse plane until they meet: the planet turns up to the sun's flank, then the
+ * ring up to the planet's.
+ * @param furthest a turn beyond the stop, radians: where the search ends
+ * @returns radians, both ≥ 0; the farthest looked at where nothing stops it
+ */
+export function simulatedRingTurn(
+  set: LooseSet,
+  furthest: number,
+): { clockwise: number; counterClockwise: number } {
+  const sagitta = CHORD_SHARE * set.gap;
+  const [sun, planet, ring] = [set.sun, set.planets[0], set.ring].map((gear) => ({
+    gear,
+    outline: gearOutline(gear.profile, sagitta),
+  }));
+  const planetMost = (furthest * ring.gear.profile.gear.teeth) / planet.gear.profile.gear.teeth;
+  const turn = (way: 1 | -1) => {
+    const ofPlanet = way * stop(planetMost, (angle) => meets(planet, way * angle, sun, 0));
+    return stop(furthest, (angle) => meets(ring, way * angle, planet, ofPlanet));
+  };
+  return { clockwise: turn(-1), counterClockwise: turn(1) };
+}
+
+/** The largest turn up to which nothing meets; bodies that are clear stay clear until they first meet. */
+function stop(furthest: number, met: (angle: number) => boolean): number {
+  if (!met(furthest)) return furthest;
+  let [low, high] = [0, furthest];
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = (low + high) / 2;
+    if (met(middle)) high = middle;
+    else low = middle;
+  }
+  return low;
+}
+
+interface Turnable {
+  gear: LooseGear;
+  outline: GearOutline;
+}
+
+function meets(a: Turnable, turnA: number, b: Turnable, turnB: number): boolean {
+  const reach = Math.min(reachOf(a), reachOf(b));
+  const small = reachOf(a) === reach ? a : b;
+  const near = (x: number, y: number) =>
+    Math.hypot(x - small.gear.centre[0], y - small.gear.centre[1]) < reach;
+  const [first, second] = [strands(a, turnA, near), strands(b, turnB, near)];
+  return first.some((one) => second.some((other) => strandsApart(one, other, 1e-9) === 0));
+}
+
+/** Radius around the axis within which another gear may touch this one; the ring's mates all lie within its root. */
+function reachOf({ gear }: Turnable): number {
+  const { profile } = gear;
+  return 1.001 * (profile.gear.internal ? profile.rootRadius : profile.tipRadius);
+}
+
+/** The outline of each tooth side that comes near, placed. */
+function strands(
+  { gear, outline }: Turnable,
+  turn: number,
+  near: (x: number, y: number) => boolean,
+): Strand[] {
+  const { points, segments } = outline;
+  const cos = Math.cos(gear.rotation + turn);
+  const sin = Math.sin(gear.rotation + turn);
+  const count = segments.length;
+  const runs: Strand[] = [];
+  for (let from = 0; from < count; ) {
+    let to = from + 1;
+    while (to < count && segments[to] === segments[from]) to++;
+    const placed = new Float64Array(2 * (to - from + 1));
+    let within = false;
+    for (let i = from; i <= to; i++) {
+      const [x, y] = [points[2 * (i % count)], points[2 * (i % count) + 1]];
+      placed[2 * (i - from)] = x * cos - y * sin + gear.centre[0];
+      placed[2 * (i - from) + 1] = x * sin + y * cos + gear.centre[1];
+      within ||= near(placed[2 * (i - from)], placed[2 * (i - from) + 1]);
+    }
+    if (within)
+      runs.push({
+        points: placed,
+        segment: segments[from],
+        shortening: new Float64Array(to - from).fill(1),
+        leastShortening: 1,
+        boxes: chunkBoxes(placed),
+      });
+    from = to;
+  }
+  return runs;
+}

@@ -1,0 +1,48 @@
+import type { Motion } from '../../fit/play/contact.js';
+import type { SetPlay } from '../../fit/play/setPlay.js';
+import { distanceAfter, type MovingSet } from './movingSet.js';
+
+/** One level on the way out of one part. */
+export interface WayOut {
+  part: string;
+  /** Shift along the axis, mm. */
+  level: number;
+  /** How many turns were tried there, over a whole pitch. */
+  turns: number;
+  /** True when the meshes meet at every one of them. */
+  blocked: boolean;
+}
+
+/** Levels tried, in plays between held mates: whoever leaves must pass all of them, so one that is blocked is enough. */
+const LEVELS = [1.5, 3];
+
+/**
+ * Tries on the meshes whether a part can pass a level on its way out, whatever its turn. The turns lie closer together
+ * than the backlash is wide, so that no turn that is clear is stepped over.
+ */
+export function wayOut(moving: MovingSet, { planet, sun }: SetPlay): WayOut[] {
+  const { set } = moving;
+  const found: WayOut[] = [];
+  for (const [gear, play] of [
+    [set.planets[0], planet],
+    [set.sun, sun],
+  ] as const) {
+    const { sizes } = gear.profile;
+    const pitch = (2 * Math.PI) / gear.profile.gear.teeth;
+    const backlash = (2 * set.gap) / (sizes.baseRadius * Math.cos(sizes.baseHelixAngle));
+    const turns = Math.ceil(pitch / (backlash / 2));
+    for (const [way, { value }] of [
+      [1, play.up],
+      [-1, play.down],
+    ] as const)
+      for (const plays of LEVELS) {
+        const level = way * plays * value;
+        const blocked = Array.from({ length: turns }, (_, i) => (i * pitch) / turns).every((turn) => {
+          const motion: Motion = [0, 0, level, 0, 0, turn];
+          return distanceAfter(moving, { [gear.name]: motion }, 1, set.gap) === 0;
+        });
+        found.push({ part: gear.name, level, turns, blocked });
+      }
+  }
+  return found;
+}
