@@ -1,7 +1,9 @@
+import { radians } from '../tooth/gear.js';
 import { ROUNDING } from './nearest.js';
+import { filamentProfiles } from './profiles/filaments.js';
 import { standardRack } from './racks.js';
 import type { FileSpec } from './schema.js';
-import type { Rack, Spec } from './types.js';
+import type { Filament, Rack, Spec } from './types.js';
 
 /** Rim and tooth depth go together by this factor. Common practice. */
 const RIM_PER_DEPTH = 1.2;
@@ -40,16 +42,32 @@ export function complete(file: FileSpec, name: string): Spec {
       rim: file.ring.rim ?? Math.max(3, sturdyRim),
     },
     fit: { ...file.fit },
-    printer: { nozzle, layer: file.printer.layer ?? Math.min(0.2, nozzle / 2), lineWidth },
+    printer: { ...file.printer, layer: file.printer.layer ?? Math.min(0.2, nozzle / 2), lineWidth },
+    filament: completeFilament(file.filament),
+    ...(file.opening && { opening: file.opening }),
     carrier: file.carrier,
     retention: file.retention ?? (helix.form === 'herringbone' ? 'herringbone' : 'none'),
     tolerance: file.tolerance,
     limits: {
-      contactRatio: file.limits.contactRatio,
+      ...file.limits,
       toothFeature: file.limits.toothFeature ?? lineWidth,
       wall: file.limits.wall ?? 2 * lineWidth,
       rim: file.limits.rim ?? sturdyRim,
+      axialPlay: file.limits.axialPlay ?? file.faceWidth / 4,
     },
+  };
+}
+
+function completeFilament(file: FileSpec['filament']): Filament {
+  const { modulus, strength, glassTransition, dryingTemperature } = filamentProfiles[file.material];
+  return {
+    material: file.material,
+    shrinkage: file.shrinkage,
+    modulus: file.modulus ?? modulus,
+    strength: file.strength ?? strength,
+    poisson: file.poisson,
+    glassTransition: file.glassTransition ?? glassTransition,
+    dryingTemperature: file.dryingTemperature ?? dryingTemperature,
   };
 }
 
@@ -73,8 +91,4 @@ function normalModule(transverseModule: number, helixAngle: number): number {
   const module = transverseModule * Math.cos(radians(helixAngle));
   const round = Math.round(module * 1e6) / 1e6;
   return Math.abs(module - round) < ROUNDING ? round : module;
-}
-
-function radians(degrees: number): number {
-  return (degrees * Math.PI) / 180;
 }

@@ -3,7 +3,7 @@ import * as z from 'zod';
 /** What is said of a parameter beside its type: it reaches the JSON Schema word for word. */
 export interface FieldNotes {
   description: string;
-  /** `mm`, `deg`, or left out for a pure number or a word. */
+  /** `mm`, `deg`, `N`, … or left out for a pure number or a word. */
   unit?: string;
   /** Where default and limits come from: a standard, or `common practice`. */
   source: string;

@@ -5,7 +5,7 @@ import { isMapping, plainData } from './plainData.js';
 import { type Problem, Refusal } from './refusal.js';
 import { repaired } from './repair.js';
 import { rules } from './rules.js';
-import { type FileSpec, fileSchema } from './schema.js';
+import { type FileSpec, parseFile } from './schema.js';
 import type { Spec } from './types.js';
 import { variantFindings } from './variants.js';
 
@@ -23,13 +23,13 @@ const MOST_PROBLEMS = 100;
  */
 export function resolveSpec(object: unknown, fallbackName = ''): Spec {
   const data = plainData(object);
-  const parsed = fileSchema.safeParse(data);
+  const parsed = parseFile(data);
   const findings = onePerPlace([
     ...(isMapping(data) ? moduleFindings(data) : []),
-    ...findingsOf(parsed.error?.issues ?? [], data),
+    ...findingsOf(parsed.issues, data),
     ...(isMapping(data) ? variantFindings(data.variants) : []),
   ]);
-  const file = findings.length ? fileWithOffers(data, findings) : parsed.data;
+  const file = findings.length ? fileWithOffers(data, findings) : parsed.file;
   const spec = file && complete(file, nearestName(fallbackName));
   const problems: Problem[] = withoutMisspelt(findings).map(({ parameter, value, rule, nearest }) => ({
     parameter,
@@ -48,7 +48,7 @@ export function resolveSpec(object: unknown, fallbackName = ''): Spec {
  */
 function fileWithOffers(data: unknown, findings: Finding[]): FileSpec | undefined {
   for (let round = 0; ; round++) {
-    const file = fileSchema.safeParse(repaired(data, findings)).data;
+    const { file } = parseFile(repaired(data, findings));
     if (!file || round === OFFER_ROUNDS) return file;
     const broken = ruleProblems(complete(file, ''), file, []);
     for (const finding of findings) {

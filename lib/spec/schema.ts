@@ -1,7 +1,10 @@
 import * as z from 'zod';
 import { number, word } from './fields.js';
 import { isName, namePattern } from './name.js';
+import { withShipped } from './profiles/shipped.js';
 import { carrier, planets, retention, ring, sun } from './schemaGears.js';
+import { limits, opening } from './schemaLimits.js';
+import { filament, printer } from './schemaPrinting.js';
 
 const rack = z
   .union([
@@ -88,62 +91,6 @@ const fit = z
   .prefault({})
   .meta({ description: 'Play between the gears' });
 
-const printer = z
-  .strictObject({
-    nozzle: number(0.1, 2, {
-      description: 'Nozzle diameter',
-      unit: 'mm',
-      source: 'common practice',
-    }).default(0.4),
-    layer: number(0.02, 1.5, {
-      description: 'Layer height, at most the nozzle',
-      unit: 'mm',
-      source: 'common practice: 0.2 mm, and half the nozzle for finer ones',
-      defaultRule: 'the lesser of 0.2 and printer.nozzle / 2',
-      examples: [0.2],
-    }).optional(),
-    lineWidth: number(0.05, 6, {
-      description: 'Width of one extruded line',
-      unit: 'mm',
-      source: 'common practice: a 0.4 mm nozzle lays about 0.45 mm',
-      defaultRule: '1.125 × printer.nozzle',
-      examples: [0.45],
-    }).optional(),
-  })
-  .prefault({})
-  .meta({ description: 'The machine it is printed on' });
-
-const limits = z
-  .strictObject({
-    contactRatio: number(1, 4, {
-      description: 'Total contact ratio below which a mesh is marked',
-      source: 'common practice: at least 1.2',
-    }).default(1.2),
-    toothFeature: number(0, 10, {
-      description: 'Least tip thickness and root space',
-      unit: 'mm',
-      source: 'common practice: one line',
-      defaultRule: 'printer.lineWidth',
-      examples: [0.45],
-    }).optional(),
-    wall: number(0, 20, {
-      description: 'Least tooth thickness and wall',
-      unit: 'mm',
-      source: 'common practice: two lines',
-      defaultRule: '2 × printer.lineWidth',
-      examples: [0.9],
-    }).optional(),
-    rim: number(0, 100, {
-      description: 'Least wall of the ring outside its root circle',
-      unit: 'mm',
-      source: 'common practice: 1.2 times the tooth depth',
-      defaultRule: '1.2 × (rack.addendum + rack.dedendum) × module',
-      examples: [4],
-    }).optional(),
-  })
-  .prefault({})
-  .meta({ description: 'Limits that the checks hold the set against' });
-
 /** The parameter file. Lengths in mm, angles in degrees; fixed defaults are filled in, derived ones are not. */
 export const fileSchema = z
   .strictObject({
@@ -199,6 +146,8 @@ export const fileSchema = z
     ring,
     fit,
     printer,
+    filament,
+    opening,
     carrier,
     retention,
     tolerance: number(0.0005, 0.2, {
@@ -228,4 +177,19 @@ export const fileSchema = z
   });
 
 /** A parameter file whose every value is in its own range; rules between values are still to be checked. */
-export type FileSpec = z.output<typeof fileSchema>;
+export type FileSpec = Omit<Parsed, 'printer' | 'filament'> & {
+  printer: Exclude<Parsed['printer'], string>;
+  filament: Exclude<Parsed['filament'], string>;
+};
+
+type Parsed = z.output<typeof fileSchema>;
+
+/**
+ * What the schema makes of plain data, shipped profiles filled in by name.
+ * @returns the file where every value is in range, else what is wrong
+ */
+export function parseFile(data: unknown): { file?: FileSpec; issues: readonly z.core.$ZodIssue[] } {
+  const parsed = fileSchema.safeParse(withShipped(data));
+  // A word that is no name of a shipped profile has been refused, any other is a mapping by now.
+  return { file: parsed.data as FileSpec | undefined, issues: parsed.error?.issues ?? [] };
+}

@@ -1,3 +1,6 @@
+import type { FilamentName } from './profiles/filaments.js';
+import type { PrinterName } from './profiles/printers.js';
+
 /**
  * The parameter file with every default filled in. Lengths in mm, angles in degrees.
  * `resolveSpec` makes one; every later stage only reads it.
@@ -21,6 +24,9 @@ export interface Spec {
   ring: { teeth: number; profileShift: number; rim: number };
   fit: Fit;
   printer: Printer;
+  filament: Filament;
+  /** What the file asks of the widest opening between planets. */
+  opening?: OpeningAsked;
   carrier: 'none';
   retention: 'none' | 'herringbone';
   /** Largest distance of the mesh from the exact surface, mm. */
@@ -73,6 +79,34 @@ export interface Printer {
   layer: number;
   /** Width of one extruded line, mm. */
   lineWidth: number;
+  /** Shipped profile that filled what the file did not give. */
+  profile: PrinterName;
+  /** Room for a print along x, y and z, mm. */
+  bed: { width: number; depth: number; height: number };
+  /** How far every printed wall stands out beyond the drawn one, mm; may be negative. */
+  growth: number;
+  /** How far the first layer stands out beyond the walls above it, mm. */
+  firstLayerGrowth: number;
+}
+
+/** What it is printed of. Moduli and stresses in MPa, along the layers; temperatures in °C. */
+export interface Filament {
+  material: FilamentName;
+  /** How much smaller a print is than drawn, percent. */
+  shrinkage: number;
+  modulus: number;
+  strength: number;
+  poisson: number;
+  glassTransition: number;
+  dryingTemperature: number;
+}
+
+/** Limit on the widest opening between planets, mm; what is missing is not asked. */
+export interface OpeningAsked {
+  /** Largest way that a straight edge may drop in, inside the ring's tip circle. */
+  max?: number;
+  /** Length of that edge. */
+  edge?: number;
 }
 
 /** Limits of the checks; each one is explained in the schema. */
@@ -85,4 +119,18 @@ export interface Limits {
   wall: number;
   /** Least ring rim, mm. */
   rim: number;
+  /** Least pinch on the rim at which a tooth may skip, N. */
+  pinchForce: number;
+  /** Least torque on the sun at which a tooth may skip, N m. */
+  sunTorque: number;
+  /** Largest angle by which a planet may tip over, degrees. */
+  tilt: number;
+  /** Largest way along the axis that a part may move, mm. */
+  axialPlay: number;
+  /** Steepest overhang, degrees from the vertical. */
+  overhangAngle: number;
+  /** Largest area that may overhang by more, mm². */
+  overhangArea: number;
+  /** Largest height of a free wall in units of its thickness. */
+  thinness: number;
 }

@@ -17,11 +17,40 @@ describe('defaults', () => {
       planets: { teeth: 15, count: 5, spacing: 'equal', profileShift: 0 },
       ring: { teeth: 45, profileShift: 0, rim: 1.2 * 2.25 * 1.5 },
       fit: { gap: 0.25, gapShare: 0.5 },
-      printer: { nozzle: 0.4, layer: 0.2, lineWidth: 0.45 },
+      printer: {
+        profile: 'usual',
+        nozzle: 0.4,
+        layer: 0.2,
+        lineWidth: 0.45,
+        bed: { width: 220, depth: 220, height: 250 },
+        growth: 0,
+        firstLayerGrowth: 0.15,
+      },
+      filament: {
+        material: 'PLA',
+        shrinkage: 0,
+        modulus: 2000,
+        strength: 40,
+        poisson: 0.36,
+        glassTransition: 55,
+        dryingTemperature: 45,
+      },
       carrier: 'none',
       retention: 'herringbone',
       tolerance: 0.01,
-      limits: { contactRatio: 1.2, toothFeature: 0.45, wall: 0.9, rim: 1.2 * 2.25 * 1.5 },
+      limits: {
+        contactRatio: 1.2,
+        toothFeature: 0.45,
+        wall: 0.9,
+        rim: 1.2 * 2.25 * 1.5,
+        pinchForce: 50,
+        sunTorque: 0.5,
+        tilt: 1,
+        axialPlay: 5,
+        overhangAngle: 45,
+        overhangArea: 10,
+        thinness: 25,
+      },
     });
   });
 
@@ -62,7 +91,7 @@ describe('defaults', () => {
 
   it('keeps thin sets and fine nozzles within their own limits', () => {
     expect(resolveSpec(withValue('faceWidth', 4)).bevel.size).toBe(0.5);
-    expect(resolveSpec(withValue('printer', { nozzle: 0.2 })).printer).toEqual({
+    expect(resolveSpec(withValue('printer', { nozzle: 0.2 })).printer).toMatchObject({
       nozzle: 0.2,
       layer: 0.1,
       lineWidth: 1.125 * 0.2,

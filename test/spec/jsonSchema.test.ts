@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Guide, knownPaths } from '../../lib/spec/guide.js';
+import { formsOf, type Guide, knownPaths } from '../../lib/spec/guide.js';
 import { specJsonSchema } from '../../lib/spec/jsonSchema.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import { type File, problemsOf, spinner, withValue } from './table.js';
@@ -16,10 +16,14 @@ const schema = specJsonSchema() as unknown as Node;
 function* leaves(node: Node, path: string[] = []): Generator<[string, Node, boolean]> {
   for (const [key, below] of Object.entries(node.properties ?? {})) {
     const at = [...path, key];
-    if (below.properties) yield* leaves(below, at);
+    // Printer and filament are a name or a group of parameters; a rack or a bore is one parameter of several forms.
+    const groups = below.properties || profiled.includes(key) ? (formsOf(below) as Node[]) : [];
+    const group = groups.find(({ properties }) => properties);
+    if (group) yield* leaves(group, at);
     else yield [at.join('.'), below, node.required?.includes(key) ?? false];
   }
 }
+const profiled = ['printer', 'filament'];
 const parameters = [...leaves(schema)];
 
 describe('the JSON Schema', () => {
@@ -32,7 +36,7 @@ describe('the JSON Schema', () => {
       }
     };
     check(resolveSpec(spinner()), '');
-    expect(parameters.length).toBeGreaterThan(35);
+    expect(parameters.length).toBeGreaterThan(55);
   });
 
   it.each(parameters)(
@@ -68,6 +72,13 @@ describe('the JSON Schema', () => {
       }
     },
   );
+
+  it.each(profiled)('%s is a shipped name or a mapping, and says which names', (key) => {
+    const [names, group] = formsOf(schema.properties![key]);
+    expect(names.enum!.length).toBeGreaterThan(2);
+    expect(Object.keys(group.properties!)).toContain(key === 'printer' ? 'profile' : 'material');
+    for (const name of names.enum!) expect(problemsOf(withValue(key, name))).toEqual([]);
+  });
 
   it('takes the file’s own two least forms and no extra keys', () => {
     expect(schema).toMatchObject({

@@ -1,3 +1,4 @@
+import { radians } from '../../tooth/gear.js';
 import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
 import type { Rule } from './rule.js';
 
@@ -37,7 +38,7 @@ export const transverseModule: Rule = {
   needs: ['transverseModule', 'helix'],
   find({ module, helix }, { transverseModule: given }) {
     if (given === undefined || (module >= 0.2 - ROUNDING && module <= 20 + ROUNDING)) return [];
-    const cos = Math.cos((helix.angle * Math.PI) / 180);
+    const cos = Math.cos(radians(helix.angle));
     const [least, most] = [ceilThousandth(0.2 / cos), floorThousandth(20 / cos)];
     return [
       {

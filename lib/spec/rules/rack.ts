@@ -1,3 +1,4 @@
+import { radians } from '../../tooth/gear.js';
 import { clamp, floorThousandth, ROUNDING } from '../nearest.js';
 import { largestFillet, pointedDepth, type RackName, standardRacks } from '../racks.js';
 import type { Problem } from '../refusal.js';
@@ -12,7 +13,7 @@ const USUAL_CLEARANCE = 0.25;
 export const rackShape: Rule = {
   needs: ['rack', 'pressureAngle'],
   find({ rack, pressureAngle }, file) {
-    const alpha = (pressureAngle * Math.PI) / 180;
+    const alpha = radians(pressureAngle);
     const deepest = Math.min(2, floorThousandth(pointedDepth(alpha)));
     if (typeof file.rack === 'string') return namedProblems(file.rack, rack.dedendum, deepest);
 

@@ -1,3 +1,4 @@
+import { radians } from '../../tooth/gear.js';
 import { floorThousandth, ROUNDING } from '../nearest.js';
 import type { Rule } from './rule.js';
 
@@ -32,7 +33,7 @@ export const bevelSize: Rule = {
   needs: ['module', 'helix', 'rack', 'pressureAngle', 'fit.gap', 'faceWidth', 'bevel'],
   find({ module, rack, fit, faceWidth, bevel }) {
     const byTooth = rack.addendum * module + fit.gap;
-    const byFace = (MOST_BEVEL_SHARE * faceWidth) / Math.tan((bevel.angle * Math.PI) / 180);
+    const byFace = (MOST_BEVEL_SHARE * faceWidth) / Math.tan(radians(bevel.angle));
     if (bevel.size <= Math.min(byTooth, byFace) + ROUNDING) return [];
     const most = floorThousandth(Math.min(byTooth, byFace));
     const why =

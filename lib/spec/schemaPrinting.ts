@@ -1,0 +1,141 @@
+import * as z from 'zod';
+import { number, word } from './fields.js';
+import { eachFilament, filamentNames } from './profiles/filaments.js';
+import { printerNames, printerProfiles } from './profiles/printers.js';
+
+const usual = printerProfiles.usual;
+
+const bedSide = (what: string, size: number) =>
+  number(20, 3000, { description: what, unit: 'mm', source: 'common practice, no source' }).default(size);
+
+/** What is said once of every key that a shipped profile sets. */
+const orProfile = 'or what printer.profile says';
+
+const printerKeys = z.strictObject({
+  profile: word(printerNames, {
+    description: `Shipped profile that fills what is not given here: ${printerNames.map(showPrinter).join('; ')}`,
+    source: 'common practice, no source',
+  }).default('usual'),
+  nozzle: number(0.1, 2, {
+    description: `Nozzle diameter, ${orProfile}`,
+    unit: 'mm',
+    source: 'common practice',
+  }).default(usual.nozzle),
+  layer: number(0.02, 1.5, {
+    description: `Layer height, at most the nozzle, ${orProfile}`,
+    unit: 'mm',
+    source: 'common practice: 0.2 mm, and half the nozzle for finer ones',
+    defaultRule: 'the lesser of 0.2 and printer.nozzle / 2',
+    examples: [0.2],
+  }).optional(),
+  lineWidth: number(0.05, 6, {
+    description: 'Width of one extruded line',
+    unit: 'mm',
+    source: 'common practice: a 0.4 mm nozzle lays about 0.45 mm',
+    defaultRule: '1.125 × printer.nozzle',
+    examples: [0.45],
+  }).optional(),
+  bed: z
+    .strictObject({
+      width: bedSide(`Room along x, ${orProfile}`, usual.bed.width),
+      depth: bedSide(`Room along y, ${orProfile}`, usual.bed.depth),
+      height: bedSide(`Room along z, ${orProfile}`, usual.bed.height),
+    })
+    .prefault({})
+    .meta({ description: 'Room that the machine has for a print' }),
+  growth: number(-0.5, 0.5, {
+    description:
+      'How far every printed wall stands out beyond the drawn one, along its normal; drawn walls are set back by it, so that what is printed is what was asked. Measure it on a print: span or pins against the sheet, half of what they read too much. Leave it at 0 where the slicer compensates',
+    unit: 'mm',
+    source: 'common practice: 0 until measured',
+  }).default(0),
+  firstLayerGrowth: number(0, 1, {
+    description:
+      'How far the first layer stands out beyond the walls above it. Nothing is drawn otherwise for it: the bevels make room, and the check first-layer says whether enough',
+    unit: 'mm',
+    source: 'common practice: 0.1 to 0.2, no source',
+  }).default(0.15),
+});
+
+/** The machine: a shipped profile by name, or its figures. */
+export const printer = z
+  .union([z.enum(printerNames), printerKeys])
+  .prefault({})
+  .meta({
+    description: 'The machine it is printed on: the name of a shipped profile, or its figures',
+    source: 'common practice, no source',
+    defaultRule: 'usual',
+  });
+
+const byMaterial = (
+  range: [number, number],
+  description: string,
+  unit: string | undefined,
+  source: string,
+  key: Parameters<typeof eachFilament>[0],
+) =>
+  number(...range, {
+    description,
+    ...(unit ? { unit } : {}),
+    source,
+    defaultRule: `by filament.material: ${eachFilament(key)}`,
+  }).optional();
+
+const filamentKeys = z.strictObject({
+  material: word(filamentNames, {
+    description: 'What it is printed of; figures that are not given here are typical of it',
+    source: 'common practice',
+  }).default('PLA'),
+  shrinkage: number(0, 3, {
+    description: `How much smaller a print is than drawn, in percent, along all three axes alike; the set is drawn larger by 1 / (1 − shrinkage / 100). Applied only when given; typical: ${eachFilament('typicalShrinkage')}. Leave it at 0 where the slicer compensates`,
+    unit: '%',
+    source: 'common practice, no source: 0 until measured',
+  }).default(0),
+  modulus: byMaterial(
+    [1, 50_000],
+    "Young's modulus along the layers",
+    'MPa',
+    'the lowest published of each kind: PLA from an ISO 527 data sheet of printed bars (solid PLA has about 3500), PETG and ABS from MDPI Processes 13 (2025) 2733; ASA common practice',
+    'modulus',
+  ),
+  strength: byMaterial(
+    [0.1, 1000],
+    'Stress along the layers at which a printed wall breaks',
+    'MPa',
+    'common practice, no source',
+    'strength',
+  ),
+  poisson: number(0, 0.49, {
+    description: "Poisson's ratio",
+    source: 'common practice, no source',
+  }).default(0.36),
+  glassTransition: byMaterial(
+    [20, 300],
+    'Glass transition, above which it softens',
+    '°C',
+    'the lowest published of each kind: PLA from npj Materials Degradation s41529-025-00724-1, ABS from MDPI Processes 13 (2025) 2733; PETG and ASA common practice',
+    'glassTransition',
+  ),
+  dryingTemperature: byMaterial(
+    [20, 200],
+    'Temperature at which the filament is dried, below its glass transition',
+    '°C',
+    'common practice, no source',
+    'dryingTemperature',
+  ),
+});
+
+/** The filament: a material by name, or its figures. */
+export const filament = z
+  .union([z.enum(filamentNames), filamentKeys])
+  .prefault({})
+  .meta({
+    description: 'What it is printed of: the name of a material, or its figures',
+    source: 'common practice',
+    defaultRule: 'PLA',
+  });
+
+function showPrinter(name: (typeof printerNames)[number]): string {
+  const { nozzle, layer, bed } = printerProfiles[name];
+  return `${name} (nozzle ${nozzle}, layer ${layer}, bed ${bed.width} × ${bed.depth} × ${bed.height})`;
+}
