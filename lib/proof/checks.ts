@@ -3,14 +3,18 @@ import { assembly } from './checks/assembly.js';
 import { bodyGap } from './checks/bodyGap.js';
 import { coaxial } from './checks/coaxial.js';
 import { contactRatio } from './checks/contactRatio.js';
+import { fingerGaps } from './checks/fingerGaps.js';
 import { helixAccuracy } from './checks/helixAccuracy.js';
 import { involuteInterference } from './checks/involuteInterference.js';
 import { lineWidth } from './checks/lineWidth.js';
 import { neighbours } from './checks/neighbours.js';
+import { opening } from './checks/opening.js';
 import { rim } from './checks/rim.js';
 import { rolling } from './checks/rolling.js';
 import { rootSpace } from './checks/rootSpace.js';
 import { selfIntersection } from './checks/selfIntersection.js';
+import { skip } from './checks/skip.js';
+import { smallParts } from './checks/smallParts.js';
 import { tipThickness } from './checks/tipThickness.js';
 import { trochoidInterference } from './checks/trochoidInterference.js';
 import { undercut } from './checks/undercut.js';
@@ -19,7 +23,12 @@ import type { AllFindings, PlanFindings, ToothFindings } from './findings.js';
 
 /** Checks on numbers alone. */
 export function planChecks(found: PlanFindings): Check[] {
-  return [coaxial, assembly, neighbours, undercut, tipThickness, lineWidth, rim].map((check) => check(found));
+  return [
+    ...[coaxial, assembly, neighbours, undercut, tipThickness, lineWidth, rim].map((check) => check(found)),
+    skip(found),
+    opening(found),
+    fingerGaps(found),
+  ];
 }
 
 /** Checks on the outlines of the teeth. */
@@ -31,5 +40,5 @@ export function toothChecks(found: ToothFindings): Check[] {
 
 /** Checks on the finished meshes. */
 export function bodyChecks(found: AllFindings): Check[] {
-  return [bodyGap, watertight, selfIntersection, helixAccuracy].map((check) => check(found));
+  return [bodyGap, watertight, selfIntersection, helixAccuracy, smallParts].map((check) => check(found));
 }

@@ -1,21 +1,11 @@
 import type { FittedSet } from '../fit/fitSet.js';
-import type { SetRadii } from '../fit/setRadii.js';
-import type { Spec } from '../spec/types.js';
-import type { PairSizes } from '../train/pair.js';
-import type { SetGears } from '../train/setGears.js';
+import type { SetNumbers } from '../fit/setNumbers.js';
 import type { BodyFindings } from './bodies.js';
 import type { RollingGap } from './rolling/rollSet.js';
+import type { SmallPart } from './safety/smallParts.js';
 
 /** What is known of a set before its teeth are drawn: numbers alone. */
-export interface PlanFindings {
-  spec: Spec;
-  gears: SetGears;
-  radii: SetRadii;
-  /** Sun (1) and planet (2). */
-  inner: PairSizes;
-  /** Planet (1) and ring (2). */
-  outer: PairSizes;
-}
+export type PlanFindings = SetNumbers;
 
 /** What is known once the teeth are drawn and have been rolled. */
 export interface ToothFindings extends PlanFindings {
@@ -26,4 +16,6 @@ export interface ToothFindings extends PlanFindings {
 /** What is known once the bodies are built and measured. */
 export interface AllFindings extends ToothFindings {
   bodies: BodyFindings;
+  /** One part of each kind. */
+  smallParts: SmallPart[];
 }

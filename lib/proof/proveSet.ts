@@ -1,10 +1,8 @@
 import { fitSet } from '../fit/fitSet.js';
-import { setRadii } from '../fit/setRadii.js';
+import { setNumbers } from '../fit/setNumbers.js';
 import { buildFitted } from '../solid/buildSet.js';
 import type { Part } from '../solid/mesh.js';
 import type { Spec } from '../spec/types.js';
-import { pairSizes } from '../train/pair.js';
-import { setGears } from '../train/setGears.js';
 import { version } from '../version.js';
 import { measureBodies } from './bodies.js';
 import { cautions } from './cautions.js';
@@ -15,6 +13,8 @@ import { gearRecords } from './gearRecords.js';
 import { meshRecords } from './meshRecords.js';
 import { partRecords } from './partRecords.js';
 import { rollSet } from './rolling/rollSet.js';
+import { fingerGaps } from './safety/fingerGaps.js';
+import { smallParts } from './safety/smallParts.js';
 import type { Sheet } from './sheetTypes.js';
 import { trainRecord } from './trainRecord.js';
 
@@ -30,7 +30,7 @@ export interface Proved {
  * @throws Refusal when the teeth cannot be drawn at all
  */
 export function proveSet(spec: Spec, { force = false } = {}): Proved {
-  const plan = planFindings(spec);
+  const plan = setNumbers(spec);
   const checks = planChecks(plan);
   const proceed = () => force || !checks.some(mustFail);
   if (!proceed()) return { sheet: sheetOf(plan, checks), parts: [] };
@@ -47,7 +47,11 @@ export function proveSet(spec: Spec, { force = false } = {}): Proved {
   if (!proceed()) return { sheet: sheetOf(teeth, checks), parts: [] };
 
   const parts = buildFitted(spec, set);
-  const all: AllFindings = { ...teeth, bodies: measureBodies(spec, set, parts) };
+  const all: AllFindings = {
+    ...teeth,
+    bodies: measureBodies(spec, set, parts),
+    smallParts: smallParts(parts),
+  };
   checks.push(...bodyChecks(all));
   return { sheet: { ...sheetOf(all, checks), parts: partRecords(parts, all.bodies) }, parts };
 }
@@ -55,20 +59,6 @@ export function proveSet(spec: Spec, { force = false } = {}): Proved {
 /** The sheet of a set without its meshes, which are built and measured all the same. Throws as `proveSet` does. */
 export function inspectSet(spec: Spec): Sheet {
   return proveSet(spec).sheet;
-}
-
-function planFindings(spec: Spec): PlanFindings {
-  const gears = setGears(spec);
-  const radii = setRadii(spec, gears);
-  const inner = pairSizes(gears.sun, gears.planet, {
-    tipRadius1: radii.sun.tip,
-    tipRadius2: radii.planet.tip,
-  });
-  const outer = pairSizes(gears.planet, gears.ring, {
-    tipRadius1: radii.planet.tip,
-    tipRadius2: radii.ring.tip,
-  });
-  return { spec, gears, radii, inner, outer };
 }
 
 function sheetOf(found: PlanFindings & Partial<AllFindings>, checks: Check[]): Sheet {
@@ -81,7 +71,7 @@ function sheetOf(found: PlanFindings & Partial<AllFindings>, checks: Check[]): S
     train: trainRecord(found, set),
     checks,
     parts: [],
-    cautions: cautions(),
+    cautions: cautions({ smallParts: found.smallParts, fingerGaps: fingerGaps(found) }),
     adjustments: radii.adjustments,
     cogweave: version,
   };

@@ -3,6 +3,7 @@ import { type Problem, Refusal } from '../spec/refusal.js';
 
 /** Formats that a set's parts can be written in. */
 export const formats = ['stl', '3mf'] as const;
+/** One of them. */
 export type Format = (typeof formats)[number];
 
 /**

@@ -1,13 +1,14 @@
 import type { Check } from '../proof/check.js';
 import type { GearRecord, MeshRecord, Sheet } from '../proof/sheetTypes.js';
+import { standing } from '../proof/standing.js';
 
 /**
  * The sheet in a few aligned lines of plain text: gears, gaps, then the checks, those that fail first and in
  * full. Lengths in mm, angles in degrees.
  */
 export function summaryText(sheet: Sheet): string {
-  const failing = sheet.checks.filter(({ holds }) => !holds);
-  const holding = sheet.checks.length - failing.length;
+  const told = sheet.checks.filter(({ holds }) => !holds);
+  const count = (word: string) => sheet.checks.filter((check) => standing(check) === word).length;
   return [
     sheet.name,
     '',
@@ -15,9 +16,9 @@ export function summaryText(sheet: Sheet): string {
     '',
     ...aligned([gapHead, ...sheet.meshes.map(gapRow)]),
     '',
-    `checks: ${holding} hold, ${failing.length} fail`,
+    `checks: ${count('holds')} hold, ${count('fails')} fail, ${count('noted')} noted`,
     ...aligned(byWeight(sheet.checks).map(checkRow)),
-    ...failing.map((check) => `${check.id}: ${check.says}`),
+    ...told.map((check) => `${check.id}: ${check.says}`),
     ...sheet.adjustments.map((text) => `adjusted: ${text}`),
     ...sheet.cautions.map((text) => `caution: ${text}`),
   ]
@@ -57,7 +58,7 @@ function checkRow(check: Check): string[] {
   const unit = check.unit === '1' ? '' : check.unit;
   const figure = check.value === null ? 'not measured' : `${shown(check.value)} ${unit}`;
   return [
-    check.holds ? 'holds' : 'FAILS',
+    standing(check) === 'fails' ? 'FAILS' : standing(check),
     check.level,
     check.id,
     figure.trim(),

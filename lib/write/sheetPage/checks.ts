@@ -1,4 +1,5 @@
 import type { Check } from '../../proof/check.js';
+import { standing } from '../../proof/standing.js';
 import { escapeText } from '../escape.js';
 import { section, table, withUnit } from './html.js';
 
@@ -26,15 +27,15 @@ export function checksSection(checks: readonly Check[]): string {
   const weight = { must: 0, should: 1, note: 2 };
   const rank = (check: Check): number => (check.holds ? 10 : 0) + weight[check.level];
   const ordered = [...checks].sort((a, b) => rank(a) - rank(b));
-  const rows = ordered.map(({ id, holds, level, value, limit, unit, says }) => [
-    id,
-    holds ? 'holds' : 'fails',
-    level,
-    withUnit(value, unit),
-    withUnit(limit, unit),
-    says,
+  const rows = ordered.map((check) => [
+    check.id,
+    standing(check),
+    check.level,
+    withUnit(check.value, check.unit),
+    withUnit(check.limit, check.unit),
+    check.says,
   ]);
   const heads = ['Check', 'Result', 'Level', 'Found', 'Limit', 'What it says'];
-  const classes = ordered.map(({ holds }) => (holds ? 'holds' : 'fails'));
+  const classes = ordered.map(standing);
   return section('Checks', table('Figures against limits', heads, rows, classes));
 }
