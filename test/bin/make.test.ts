@@ -113,7 +113,7 @@ describe.concurrent('inspect', () => {
     const text = await run(folder, 'inspect', 'set.yaml');
     const words = text.stdout.match(/^(FAILS|noted|holds) {2}/gm) ?? [];
     expect(words.length).toBe(JSON.parse(json.stdout).checks.length);
-    expect([...words].sort()).toEqual(words);
+    expect(words.map((word) => word.trim()).join(' ')).toMatch(/^(FAILS ?)+(noted ?)*(holds ?)+$/);
     expect(readdirSync(folder)).toEqual(['set.yaml']);
   });
 
