@@ -25,8 +25,8 @@ import type { AllFindings, PlanFindings, ToothFindings } from './findings.js';
 export function planChecks(found: PlanFindings): Check[] {
   return [
     ...[coaxial, assembly, neighbours, undercut, tipThickness, lineWidth, rim].map((check) => check(found)),
-    skip(found),
-    opening(found),
+    skip(found, { material: found.spec.filament, limits: found.spec.limits }),
+    opening(found, found.spec.opening),
     fingerGaps(found),
   ];
 }

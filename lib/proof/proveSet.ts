@@ -71,7 +71,10 @@ function sheetOf(found: PlanFindings & Partial<AllFindings>, checks: Check[]): S
     train: trainRecord(found, set),
     checks,
     parts: [],
-    cautions: cautions({ smallParts: found.smallParts, fingerGaps: fingerGaps(found) }),
+    cautions: cautions(
+      { smallParts: found.smallParts, fingerGaps: fingerGaps(found) },
+      { ...spec.filament, name: spec.filament.material },
+    ),
     adjustments: radii.adjustments,
     cogweave: version,
   };

@@ -17,12 +17,16 @@ export function trainRecord({ spec, inner, radii }: PlanFindings, set?: FittedSe
       angle,
       rotation: degrees(set ? set.planets[i].rotation : rotationOf(spec, angle)),
     })),
-    opening: opening(places, {
-      centreDistance: inner.centreDistance,
-      planetTipRadius: radii.planet.tip,
-      ringTipRadius: radii.ring.tip,
-      sunTipRadius: radii.sun.tip,
-    }),
+    opening: opening(
+      places,
+      {
+        centreDistance: inner.centreDistance,
+        planetTipRadius: radii.planet.tip,
+        ringTipRadius: radii.ring.tip,
+        sunTipRadius: radii.sun.tip,
+      },
+      spec.opening?.edge,
+    ),
   };
 }
 
