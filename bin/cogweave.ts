@@ -18,6 +18,11 @@ const commands = ['make', 'inspect', 'schema'];
 
 const file = { type: 'string', describe: 'parameter file, YAML or JSON' } as const;
 const inspectFlags = {
+  profile: {
+    type: 'string',
+    requiresArg: true,
+    describe: 'file with printer and filament, for what FILE itself does not say of them',
+  },
   tolerance: {
     type: 'string',
     requiresArg: true,
@@ -93,6 +98,7 @@ async function run(words: string[]): Promise<number> {
 }
 
 interface InspectArguments extends Arguments {
+  profile?: string;
   tolerance?: string;
   strict?: boolean;
   json?: boolean;
@@ -137,7 +143,7 @@ function stopSignal(): AbortSignal {
 }
 
 function specOf(argv: InspectArguments) {
-  const spec = readSpecFile(fileOf(argv));
+  const spec = readSpecFile(fileOf(argv), argv.profile);
   return argv.tolerance === undefined ? spec : withTolerance(spec, argv.tolerance);
 }
 

@@ -1,6 +1,7 @@
 import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
 import { parse } from 'node:path';
-import { readSpec } from '../lib/spec/readSpec.js';
+import { asProfile } from '../lib/spec/profileFile.js';
+import { readProfile, readSpec } from '../lib/spec/readSpec.js';
 import { refuse } from '../lib/spec/refusal.js';
 import type { Spec } from '../lib/spec/types.js';
 import { plainReason } from '../lib/write/plainReason.js';
@@ -11,9 +12,24 @@ const MOST_BYTES = 1_000_000;
 /**
  * The parameter file at a path, checked and with every default filled in; named after the file where it gives no
  * name.
+ * @param profile path of a profile file, which fills printer and filament where the file gives none of its own
  * @throws Refusal where there is no such file, or its contents are refused
  */
-export function readSpecFile(path: string): Spec {
+export function readSpecFile(path: string, profile?: string): Spec {
+  return readSpec(textOf(path), parse(path).name, profile === undefined ? {} : profileAt(profile));
+}
+
+function profileAt(path: string) {
+  let text: string;
+  try {
+    text = textOf(path);
+  } catch (error) {
+    throw asProfile(error);
+  }
+  return readProfile(text);
+}
+
+function textOf(path: string): string {
   const bytes = readBytes(path);
   let text: string;
   try {
@@ -22,7 +38,7 @@ export function readSpecFile(path: string): Spec {
     refuse('file', path, 'is not text (UTF-8)');
   }
   if (text.trim() === '') refuse('file', path, 'is empty');
-  return readSpec(text, parse(path).name);
+  return text;
 }
 
 function readBytes(path: string): Uint8Array {

@@ -1,4 +1,5 @@
 import { type Document, isAlias, isScalar, LineCounter, parseAllDocuments, visit } from 'yaml';
+import { asProfile, type Profile, resolveProfile, withProfile } from './profileFile.js';
 import { type Problem, Refusal, refuse } from './refusal.js';
 import { resolveSpec } from './resolveSpec.js';
 import { guardText } from './textGuards.js';
@@ -13,11 +14,28 @@ const MOST_FAULTS = 5;
  * A parameter file, YAML or JSON, checked and with every default filled in. Lengths in mm, angles in degrees.
  * @param text at most 1 MB
  * @param fallbackName base name where the file gives none, usually the file's own [planetary-set]
+ * @param profile from `readProfile`: printer and filament where the file gives none of its own
  * @throws Refusal with every problem found; `file` is the parameter where the text itself is the problem
  * @example readSpec('{ kind: planetary, module: 1.5, faceWidth: 20, sun: { teeth: 15 }, planets: { teeth: 15, count: 5 } }')
  */
-export function readSpec(text: string, fallbackName?: string): Spec {
-  return resolveSpec(readData(text), fallbackName);
+export function readSpec(text: string, fallbackName?: string, profile: Profile = {}): Spec {
+  return resolveSpec(withProfile(readData(text), profile), fallbackName);
+}
+
+/**
+ * A profile file, YAML or JSON: `printer` and `filament` as a parameter file has them, checked.
+ * @param text at most 1 MB
+ * @throws Refusal with every problem found, each parameter beginning with `profile`
+ * @example readProfile('printer: { profile: large, growth: 0.04 }')
+ */
+export function readProfile(text: string): Profile {
+  let data: unknown;
+  try {
+    data = readData(text);
+  } catch (error) {
+    throw asProfile(error);
+  }
+  return resolveProfile(data);
 }
 
 /**

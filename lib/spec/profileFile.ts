@@ -1,0 +1,83 @@
+import * as z from 'zod';
+import { findingsOf, withoutMisspelt } from './issues.js';
+import { closest } from './nearest.js';
+import { isMapping, type Plain, plainData } from './plainData.js';
+import { withShipped } from './profiles/shipped.js';
+import { type Problem, Refusal, refuse } from './refusal.js';
+import { filament, printer } from './schemaPrinting.js';
+
+/** What a profile file may hold, as in a parameter file. */
+const groups = { printer, filament };
+const profileSchema = z.strictObject({ printer: printer.optional(), filament: filament.optional() });
+/** The key that names what the rest of a group is about. */
+const namedBy = { printer: 'profile', filament: 'material' } as const;
+
+/** Printer and filament of a profile file, checked, names of shipped profiles replaced by their values. */
+export type Profile = { [Group in keyof typeof groups]?: Plain };
+
+/**
+ * The profile in a file's data: `printer` and `filament` as a parameter file has them, and nothing else.
+ * @throws Refusal with every problem found, each parameter beginning with `profile`
+ */
+export function resolveProfile(object: unknown): Profile {
+  try {
+    return checked(plainData(object));
+  } catch (error) {
+    throw asProfile(error);
+  }
+}
+
+/** The same problems, said of the profile; anything but a Refusal as it is. */
+export function asProfile(error: unknown): unknown {
+  if (!(error instanceof Refusal)) return error;
+  const renamed = ({ parameter, ...rest }: Problem): Problem => ({
+    ...rest,
+    parameter: parameter === 'file' ? 'profile' : `profile.${parameter}`,
+  });
+  const [first, ...others] = error.problems;
+  return new Refusal([renamed(first), ...others.map(renamed)]);
+}
+
+/**
+ * A parameter file's data with a profile's values wherever the file gives none of its own. A file that names
+ * another printer or material than the profile takes nothing of that group from it.
+ */
+export function withProfile(data: unknown, profile: Profile): unknown {
+  if (!isMapping(data)) return data;
+  const merged = { ...data };
+  for (const group of ['printer', 'filament'] as const) {
+    const base = profile[group];
+    if (base) merged[group] = groupOver(base, data[group], namedBy[group]);
+  }
+  return merged;
+}
+
+function checked(data: unknown): Profile {
+  const keys = Object.keys(groups);
+  if (!isMapping(data))
+    refuse('file', data, `must be a mapping with the keys ${keys.join(', ')}`, [{ printer: 'usual' }]);
+  const strange = Object.keys(data).filter((key) => !keys.includes(key));
+  const problems: Problem[] = strange.map((key) => ({
+    parameter: key,
+    value: data[key],
+    rule: `unknown key: a profile holds ${keys.join(' and ')}`,
+    nearest: [closest(key, keys)],
+  }));
+  const own = Object.fromEntries(Object.entries(data).filter(([key]) => keys.includes(key)));
+  const shipped = withShipped(own) as Profile;
+  const issues = profileSchema.safeParse(shipped).error?.issues ?? [];
+  for (const { parameter, value, rule, nearest } of withoutMisspelt(findingsOf(issues, own)))
+    problems.push({ parameter, value, rule, nearest });
+  const [first, ...rest] = problems;
+  if (first) throw new Refusal([first, ...rest]);
+  return shipped;
+}
+
+function groupOver(base: Plain, given: unknown, name: string): unknown {
+  const own: unknown = typeof given === 'string' ? { [name]: given } : (given ?? {});
+  if (!isMapping(own)) return given;
+  const other = own[name] !== undefined && base[name] !== undefined && own[name] !== base[name];
+  if (other) return given;
+  const bed = isMapping(base.bed) && isMapping(own.bed) ? { bed: { ...base.bed, ...own.bed } } : {};
+  return { ...base, ...own, ...bed };
+}
