@@ -10,6 +10,11 @@ export interface SetPlay {
   planet: { up: Furthest; down: Furthest; tilt: Tilt; radial: { toSun: Furthest; toRing: Furthest } };
   /** The sun between held planets. */
   sun: { up: Furthest; down: Furthest; tilt: Tilt };
+  /** The same for the set as it stands: motions that its meshes can be asked to make. */
+  standing: {
+    planet: { up: Furthest; down: Furthest; tilt: Tilt };
+    sun: { up: Furthest; down: Furthest; tilt: Tilt };
+  };
   /** Everything loose at once in a held ring. */
   together: {
     planet: { up: Furthest; down: Furthest };
@@ -48,25 +53,45 @@ export function setPlay(
   const planet = set.planets[0].name;
   const turns = Array.from({ length: PHASES }, (_, i) => turnedOn(set, i / PHASES));
   const phases = turns.map((turned) => contactsOf(turned));
-  const worst = (direction: Motion, part: string) =>
+  const worst = (direction: Motion, part: string, from = 0) =>
     phases
+      .slice(from)
       .map((contacts) => furthest({ [part]: direction }, contacts, [part]))
       .reduce((a, b) => (b.value > a.value ? b : a));
+  const further = (a: Furthest, b: Furthest) => (b.value > a.value ? b : a);
+  const larger = (a: Tilt, b: Tilt) => (b.angle > a.angle ? b : a);
+  const standing = {
+    planet: standingPlay(phases[0], planet),
+    sun: standingPlay(phases[0], set.sun.name),
+  };
   const outward = towards(set);
   const inward = outward.map((number) => -number) as unknown as Motion;
   return {
     planet: {
-      up: worst(UP, planet),
-      down: worst(DOWN, planet),
-      tilt: largestTilt(phases, planet),
+      up: further(standing.planet.up, worst(UP, planet, 1)),
+      down: further(standing.planet.down, worst(DOWN, planet, 1)),
+      tilt: larger(standing.planet.tilt, largestTilt(phases.slice(1), planet)),
       radial: { toSun: worst(inward, planet), toRing: worst(outward, planet) },
     },
     sun: {
-      up: worst(UP, set.sun.name),
-      down: worst(DOWN, set.sun.name),
-      tilt: largestTilt(phases.slice(0, 1), set.sun.name),
+      up: further(standing.sun.up, worst(UP, set.sun.name, 1)),
+      down: further(standing.sun.down, worst(DOWN, set.sun.name, 1)),
+      tilt: standing.sun.tilt,
     },
-    together: togetherPlay(set, contactsOf(set, COARSE)),
+    standing,
+    together: togetherPlay(
+      set,
+      contactsOf(set, COARSE),
+      set.form === 'herringbone' && contactsOf === setContacts,
+    ),
+  };
+}
+
+function standingPlay(contacts: readonly Contact[], part: string): SetPlay['standing']['sun'] {
+  return {
+    up: furthest({ [part]: UP }, contacts, [part]),
+    down: furthest({ [part]: DOWN }, contacts, [part]),
+    tilt: largestTilt([contacts], part),
   };
 }
 
@@ -86,7 +111,8 @@ export function largestTilt(phases: readonly (readonly Contact[])[], part: strin
   return most;
 }
 
-function togetherPlay(set: LooseSet, contacts: readonly Contact[]): SetPlay['together'] {
+/** @param alike true when the set is its own mirror image in the plane at mid face, so that down is as far as up */
+function togetherPlay(set: LooseSet, contacts: readonly Contact[], alike: boolean): SetPlay['together'] {
   const planet = set.planets[0].name;
   const sun = set.sun.name;
   const loose = [sun, ...set.planets.map(({ name }) => name)];
@@ -105,14 +131,27 @@ function togetherPlay(set: LooseSet, contacts: readonly Contact[]): SetPlay['tog
   ];
   const most = (direction: (height: number) => Direction) =>
     Math.max(all(direction(half)).value, set.form === 'helical' ? all(direction(-half)).value : 0);
+  const axial = (part: string) => {
+    const up = all({ [part]: UP });
+    return { up, down: alike ? mirrored(up) : all({ [part]: DOWN }) };
+  };
   return {
-    planet: { up: all({ [planet]: UP }), down: all({ [planet]: DOWN }) },
-    sun: { up: all({ [sun]: UP }), down: all({ [sun]: DOWN }) },
+    planet: axial(planet),
+    sun: axial(sun),
     engagementLeft: {
       sun: workingDepth(set.inner) - most((z) => ({ [planet]: apart(z, 1), [sun]: apart(z, -1) })),
       ring: workingDepth(set.outer) - most((z) => ({ [planet]: apart(z, -1) })),
     },
   };
+}
+
+/** A motion seen in a mirror at mid face: shifts along the axis and turns about lines in the mirror change sign. */
+function mirrored(found: Furthest): Furthest {
+  const motions = Object.entries(found.motions).map(([name, [x, y, z, a, b, c]]): [string, Motion] => [
+    name,
+    [x, y, -z, -a, -b, c],
+  ]);
+  return { ...found, motions: Object.fromEntries(motions) };
 }
 
 /** The way from the sun to the first planet. */

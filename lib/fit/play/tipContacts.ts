@@ -7,7 +7,7 @@ const BESIDE = 1;
 /** Tips farther than this many gaps and half modules from their mate are left out: no play reaches that far. */
 const REACH_GAPS = 3;
 /** Lines of a wall stay this share of the gap from the curve. */
-const CHORD_SHARE = 0.004;
+const CHORD_SHARE = 0.01;
 
 /** How far a point of one gear is from the other gear, in the other's place: mm, and the way that leads away. */
 type Away = (

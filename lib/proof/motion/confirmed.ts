@@ -1,7 +1,6 @@
 import type { Motion } from '../../fit/play/contact.js';
-import { furthest } from '../../fit/play/furthest.js';
-import { setContacts } from '../../fit/play/setContacts.js';
-import { largestTilt } from '../../fit/play/setPlay.js';
+import type { Furthest } from '../../fit/play/furthest.js';
+import type { SetPlay, Tilt } from '../../fit/play/setPlay.js';
 import type { Spec } from '../../spec/types.js';
 import { allowedGapError } from '../allowedGapError.js';
 import { distanceAfter, type MovingSet } from './movingSet.js';
@@ -22,25 +21,19 @@ const TILT_MARGIN = 2;
  * Makes the furthest motions of a planet and of the sun on the finished meshes as they are printed: short of them by
  * the error that the meshes' gap may have, parts must be clear; beyond them by twice that, they must meet.
  */
-export function confirmed(spec: Spec, moving: MovingSet): Confirmed[] {
+export function confirmed(spec: Spec, moving: MovingSet, { standing }: SetPlay): Confirmed[] {
   const { set } = moving;
-  const contacts = setContacts(set);
   const [planet, sun] = [set.planets[0].name, set.sun.name];
   const error = allowedGapError(spec) / set.gap;
-  const along = (part: string, way: 1 | -1): Motion | null => {
-    const found = furthest({ [part]: [0, 0, way, 0, 0, 0] }, contacts, [part]);
-    return Number.isFinite(found.value) ? found.motions[part] : null;
-  };
-  const leaning = (part: string): Motion | null => {
-    const { angle, motion } = largestTilt([contacts], part);
-    return Number.isFinite(angle) ? motion : null;
-  };
+  const along = ({ value, motions }: Furthest, part: string) =>
+    Number.isFinite(value) ? motions[part] : null;
+  const leaning = ({ angle, motion }: Tilt) => (Number.isFinite(angle) ? motion : null);
   const tried: [string, string, Motion | null, number][] = [
-    ['planet up', planet, along(planet, 1), 1],
-    ['planet down', planet, along(planet, -1), 1],
-    ['planet tilted', planet, leaning(planet), TILT_MARGIN],
-    ['sun up', sun, along(sun, 1), 1],
-    ['sun down', sun, along(sun, -1), 1],
+    ['planet up', planet, along(standing.planet.up, planet), 1],
+    ['planet down', planet, along(standing.planet.down, planet), 1],
+    ['planet tilted', planet, leaning(standing.planet.tilt), TILT_MARGIN],
+    ['sun up', sun, along(standing.sun.up, sun), 1],
+    ['sun down', sun, along(standing.sun.down, sun), 1],
   ];
   return tried.flatMap(([name, part, motion, margin]) =>
     motion

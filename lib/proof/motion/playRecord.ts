@@ -63,7 +63,7 @@ export function playRecord(spec: Spec, moving: MovingSet): PlayRecord {
   const { planet, sun, together } = play;
   const byFormula = ringTurn(set);
   const simulated = simulatedRingTurn(set, 2 * byFormula);
-  const checks = confirmed(spec, moving);
+  const checks = confirmed(spec, moving, play);
   const tilted = checks.find(({ motion }) => motion === 'planet tilted');
   const mesh = (between: PlayRecord['meshes'][number]['between'], pair: PairSizes) => {
     const { normal, circumferential } = backlash(pair, set.gap, set.sun.profile.sizes.baseHelixAngle);

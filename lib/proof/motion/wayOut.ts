@@ -13,8 +13,8 @@ export interface WayOut {
   blocked: boolean;
 }
 
-/** Levels tried, in plays between held mates: whoever leaves must pass all of them, so one that is blocked is enough. */
-const LEVELS = [1.5, 3];
+/** The level tried, in plays between held mates: whoever leaves must pass it, so that one blocked level is enough. */
+const LEVEL = 2;
 
 /**
  * Tries on the meshes whether a part can pass a level on its way out, whatever its turn. The turns lie closer together
@@ -34,15 +34,14 @@ export function wayOut(moving: MovingSet, { planet, sun }: SetPlay): WayOut[] {
     for (const [way, { value }] of [
       [1, play.up],
       [-1, play.down],
-    ] as const)
-      for (const plays of LEVELS) {
-        const level = way * plays * value;
-        const blocked = Array.from({ length: turns }, (_, i) => (i * pitch) / turns).every((turn) => {
-          const motion: Motion = [0, 0, level, 0, 0, turn];
-          return distanceAfter(moving, { [gear.name]: motion }, 1, set.gap) === 0;
-        });
-        found.push({ part: gear.name, level, turns, blocked });
-      }
+    ] as const) {
+      const level = way * LEVEL * value;
+      const blocked = Array.from({ length: turns }, (_, i) => (i * pitch) / turns).every((turn) => {
+        const motion: Motion = [0, 0, level, 0, 0, turn];
+        return distanceAfter(moving, { [gear.name]: motion }, 1, set.gap) === 0;
+      });
+      found.push({ part: gear.name, level, turns, blocked });
+    }
   }
   return found;
 }
