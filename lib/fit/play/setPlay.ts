@@ -52,7 +52,8 @@ export function setPlay(
 ): SetPlay {
   const planet = set.planets[0].name;
   const turns = Array.from({ length: PHASES }, (_, i) => turnedOn(set, i / PHASES));
-  const phases = turns.map((turned) => contactsOf(turned));
+  // Between held sun and ring alone: whether a planet then meets the one beside it is asked of the meshes.
+  const phases = turns.map((turned) => contactsOf(turned).filter(({ feature }) => feature !== 'neighbours'));
   const worst = (direction: Motion, part: string, from = 0) =>
     phases
       .slice(from)

@@ -28,6 +28,7 @@ export function confirmed(spec: Spec, moving: MovingSet, { standing }: SetPlay):
   const along = ({ value, motions }: Furthest, part: string) =>
     Number.isFinite(value) ? motions[part] : null;
   const leaning = ({ angle, motion }: Tilt) => (Number.isFinite(angle) ? motion : null);
+  const mates = (first: string, second: string) => first === sun || second === set.ring.name;
   const tried: [string, string, Motion | null, number][] = [
     ['planet up', planet, along(standing.planet.up, planet), 1],
     ['planet down', planet, along(standing.planet.down, planet), 1],
@@ -40,8 +41,8 @@ export function confirmed(spec: Spec, moving: MovingSet, { standing }: SetPlay):
       ? [
           {
             motion: name,
-            clear: distanceAfter(moving, { [part]: motion }, 1 - margin * error, set.gap) > 0,
-            meets: distanceAfter(moving, { [part]: motion }, 1 + 2 * margin * error, set.gap) === 0,
+            clear: distanceAfter(moving, { [part]: motion }, 1 - margin * error, set.gap, mates) > 0,
+            meets: distanceAfter(moving, { [part]: motion }, 1 + 2 * margin * error, set.gap, mates) === 0,
           },
         ]
       : [],

@@ -20,12 +20,14 @@ export function movingSet(set: LooseSet, parts: readonly Part[], trees: readonly
  * Least distance between the parts that have moved and all others, mm, looked for up to `within`; 0 where any meet.
  * @param motions by name of the part; parts without one stay
  * @param share of each motion that is made
+ * @param counts whether a pair of parts is looked at [every pair]
  */
 export function distanceAfter(
   { set, trees }: MovingSet,
   motions: Readonly<Record<string, Motion>>,
   share: number,
   within: number,
+  counts: (first: string, second: string) => boolean = () => true,
 ): number {
   const moved = new Map(
     Object.entries(motions).map(([name, motion]) => [
@@ -35,7 +37,7 @@ export function distanceAfter(
   );
   let least = within;
   for (const [first, second] of mates(set)) {
-    if (!moved.has(first) && !moved.has(second)) continue;
+    if (!(moved.has(first) || moved.has(second)) || !counts(first, second)) continue;
     const a = moved.get(first) ?? trees.get(first)!;
     const b = moved.get(second) ?? trees.get(second)!;
     least = leastDistance(a, b, least)?.distance ?? least;

@@ -5,7 +5,7 @@ import type { Spec } from '../../spec/types.js';
 import { degrees } from '../../tooth/gear.js';
 import type { PairSizes } from '../../train/pair.js';
 import { type Confirmed, confirmed } from './confirmed.js';
-import type { MovingSet } from './movingSet.js';
+import { distanceAfter, type MovingSet } from './movingSet.js';
 import { simulatedRingTurn } from './ringTurn.js';
 import { type WayOut, wayOut } from './wayOut.js';
 
@@ -26,7 +26,7 @@ export interface PlayRecord {
     tilt: TiltRecord;
     /** Depth to which teeth overlap at the worst place, everything loose. */
     engagementLeft: { sun: number; ring: number };
-    /** Tilted as far as it goes it still clears its neighbours, by the meshes. */
+    /** Tilted as far as sun and ring let it, it still clears the planets beside it, by the meshes. */
     clearsWhenTilted: boolean;
   };
   /** The sun between held planets. */
@@ -64,7 +64,6 @@ export function playRecord(spec: Spec, moving: MovingSet): PlayRecord {
   const byFormula = ringTurn(set);
   const simulated = simulatedRingTurn(set, 2 * byFormula);
   const checks = confirmed(spec, moving, play);
-  const tilted = checks.find(({ motion }) => motion === 'planet tilted');
   const mesh = (between: PlayRecord['meshes'][number]['between'], pair: PairSizes) => {
     const { normal, circumferential } = backlash(pair, set.gap, set.sun.profile.sizes.baseHelixAngle);
     return { between, normalBacklash: normal, circumferentialBacklash: circumferential };
@@ -83,7 +82,7 @@ export function playRecord(spec: Spec, moving: MovingSet): PlayRecord {
       axial: axial(planet),
       tilt: tilt(planet.tilt.angle, set.faceWidth),
       engagementLeft: together.engagementLeft,
-      clearsWhenTilted: tilted?.clear ?? false,
+      clearsWhenTilted: clearsNeighbours(moving, play),
     },
     sun: { axial: axial(sun), tilt: tilt(sun.tilt.angle, set.faceWidth) },
     together: { planetAxial: axial(together.planet), sunAxial: axial(together.sun) },
@@ -91,6 +90,13 @@ export function playRecord(spec: Spec, moving: MovingSet): PlayRecord {
     confirmed: checks,
     wayOut: isHeld(play) ? wayOut(moving, play) : [],
   };
+}
+
+function clearsNeighbours(moving: MovingSet, { planet }: SetPlay): boolean {
+  const { planets, gap } = moving.set;
+  const names = new Set(planets.map(({ name }) => name));
+  const beside = (first: string, second: string) => names.has(first) && names.has(second);
+  return distanceAfter(moving, { [planets[0].name]: planet.tilt.motion }, 1, gap, beside) > 0;
 }
 
 /** True when neither a planet nor the sun can leave along the axis, whatever else moves. */

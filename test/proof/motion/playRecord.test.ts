@@ -8,7 +8,7 @@ import { movingSet } from '../../../lib/proof/motion/movingSet.js';
 import { type PlayRecord, playRecord } from '../../../lib/proof/motion/playRecord.js';
 import { buildFitted } from '../../../lib/solid/buildSet.js';
 import type { Spec } from '../../../lib/spec/types.js';
-import { referenceSet } from '../../sets.js';
+import { referenceSet, setOf } from '../../sets.js';
 
 function playOf(spec: Spec): PlayRecord {
   const fitted = fitSet(spec);
@@ -80,5 +80,16 @@ describe.each(['spur', 'helical'])('%s teeth', (form) => {
   it('still keep planets from tipping over', () => {
     expect(play.planet.tilt.degrees).toBeGreaterThan(1);
     expect(play.planet.tilt.degrees).toBeLessThan(5);
+  });
+});
+
+describe('binding', () => {
+  it('is found where a planet that tilts meets the one beside it', () => {
+    // Tip circles pass at 2 (m_t (z_sun + z_planet)/2) sin(π/N) − d_a = 0.08 mm (neighbour condition of handbooks);
+    // the ends of a planet that leans move sideways by more.
+    const play = playOf(setOf(24, 12, 48, 8, { fit: { gap: 0.25 } }));
+    expect(play.planet.tilt.overFaceWidth).toBeGreaterThan(0.4);
+    expect(play.planet.clearsWhenTilted).toBe(false);
+    expect(tilt(play, 90).holds).toBe(false);
   });
 });
