@@ -2,7 +2,6 @@ import type * as z from 'zod';
 import { describeGuide, nearestTo } from './advice.js';
 import { formFor, formsOf, type Guide, guide, guideAt, knownPaths } from './guide.js';
 import { closest } from './nearest.js';
-import { isMapping } from './plainData.js';
 import type { Problem } from './refusal.js';
 
 /** A problem together with the place in the data where it stands. */
@@ -82,11 +81,11 @@ export function withoutMisspelt(findings: readonly Finding[]): Finding[] {
 }
 
 /** The value at `path`, own keys only; undefined where there is none. */
-export function valueAt(path: readonly string[], data: unknown): unknown {
+function valueAt(path: readonly string[], data: unknown): unknown {
   let value = data;
   for (const key of path) {
     if (typeof value !== 'object' || value === null || !Object.hasOwn(value, key)) return undefined;
     value = (value as Record<string, unknown>)[key];
   }
-  return isMapping(value) || Array.isArray(value) ? structuredClone(value) : value;
+  return value;
 }

@@ -113,6 +113,13 @@ describe('refusals', () => {
     );
   });
 
+  it('lists a hundred of nineteen thousand problems and counts the rest', () => {
+    const keys = Array.from({ length: 19_000 }, (_, i) => [`key${i}`, i]);
+    const found = problemsOf({ ...spinner(), ...Object.fromEntries(keys) });
+    expect(found).toHaveLength(101);
+    expect(found[100]).toMatchObject({ parameter: 'file', value: '18900 more' });
+  });
+
   it('wants the module exactly once', () => {
     expect(soleProblem(withValue('module', undefined))).toMatchObject({
       parameter: 'module',
