@@ -45,37 +45,62 @@ export function toothWalls({ segments, gear }: ToothProfile, sagitta: number): [
 }
 
 /** Distance from a point to a wall; the sign is that of the nearest line, and + past the ends. */
-export function wallDistance(
-  { points, empty, tipFirst, deepest }: SpaceWall,
-  x: number,
-  y: number,
-): WallDistance {
-  let least = Number.POSITIVE_INFINITY;
-  let [awayX, awayY, side] = [0, 0, 1];
-  let pastTip = false;
-  for (let i = 0; i + 3 < points.length; i += 2) {
-    const [ux, uy] = [points[i + 2] - points[i], points[i + 3] - points[i + 1]];
-    const [vx, vy] = [x - points[i], y - points[i + 1]];
-    const length = ux * ux + uy * uy;
-    if (length === 0) continue;
-    const t = Math.min(1, Math.max(0, (vx * ux + vy * uy) / length));
-    const [dx, dy] = [vx - t * ux, vy - t * uy];
-    const square = dx * dx + dy * dy;
-    if (square >= least) continue;
-    least = square;
-    // Past an end of the wall there is no tooth: the land begins there, which is another contact's business.
-    const before = t === 0 && i === 0;
-    const after = t === 1 && i + 4 === points.length;
-    pastTip = tipFirst ? before : after;
-    side = before || after || front(points, i, t, dx, dy) * empty >= 0 ? 1 : -1;
-    [awayX, awayY] =
-      square > 1e-18
-        ? [dx, dy]
-        : [(side * empty * uy) / Math.sqrt(length), (-side * empty * ux) / Math.sqrt(length)];
-  }
-  if (least > deepest * deepest) side = 1;
+export function wallDistance(wall: SpaceWall, x: number, y: number): WallDistance {
+  const { points, empty, tipFirst, deepest } = wall;
+  const i = nearestLine(points, x, y);
+  const ux = points[i + 2] - points[i];
+  const uy = points[i + 3] - points[i + 1];
+  const length = ux * ux + uy * uy;
+  const t = along(points, i, x, y);
+  const dx = x - points[i] - t * ux;
+  const dy = y - points[i + 1] - t * uy;
+  const square = dx * dx + dy * dy;
+  // Past an end of the wall there is no tooth: the land begins there, which is another contact's business.
+  const before = t === 0 && i === 0;
+  const after = t === 1 && i + 4 === points.length;
+  const outside = before || after || front(points, i, t, dx, dy) * empty >= 0;
+  const side = outside || square > deepest * deepest ? 1 : -1;
+  const [awayX, awayY] =
+    square > 1e-18
+      ? [dx, dy]
+      : [
+          ((outside ? 1 : -1) * empty * uy) / Math.sqrt(length),
+          ((outside ? -1 : 1) * empty * ux) / Math.sqrt(length),
+        ];
   const scale = side / Math.hypot(awayX, awayY);
-  return { distance: side * Math.sqrt(least), normalX: awayX * scale, normalY: awayY * scale, pastTip };
+  return {
+    distance: side * Math.sqrt(square),
+    normalX: awayX * scale,
+    normalY: awayY * scale,
+    pastTip: tipFirst ? before : after,
+  };
+}
+
+/** Offset into `points` of the line nearest to a point; this is the hot path. */
+function nearestLine(points: Float64Array, x: number, y: number): number {
+  let least = Number.POSITIVE_INFINITY;
+  let nearest = 0;
+  for (let i = 0; i + 3 < points.length; i += 2) {
+    const t = along(points, i, x, y);
+    const dx = x - points[i] - t * (points[i + 2] - points[i]);
+    const dy = y - points[i + 1] - t * (points[i + 3] - points[i + 1]);
+    const square = dx * dx + dy * dy;
+    if (square < least) {
+      least = square;
+      nearest = i;
+    }
+  }
+  return nearest;
+}
+
+/** Share of line i at which it is nearest to a point; 0 for a line of no length. */
+function along(points: Float64Array, i: number, x: number, y: number): number {
+  const ux = points[i + 2] - points[i];
+  const uy = points[i + 3] - points[i + 1];
+  const length = ux * ux + uy * uy;
+  if (length === 0) return 0;
+  const t = ((x - points[i]) * ux + (y - points[i + 1]) * uy) / length;
+  return Math.min(1, Math.max(0, t));
 }
 
 /**
@@ -89,7 +114,8 @@ function front(points: Float64Array, i: number, t: number, dx: number, dy: numbe
 }
 
 function rightOf(points: Float64Array, i: number, dx: number, dy: number): number {
-  const [ux, uy] = [points[i + 2] - points[i], points[i + 3] - points[i + 1]];
+  const ux = points[i + 2] - points[i];
+  const uy = points[i + 3] - points[i + 1];
   const length = Math.hypot(ux, uy);
   return length === 0 ? 0 : (uy * dx - ux * dy) / length;
 }
