@@ -34,11 +34,13 @@ export function complete(file: FileSpec, name: string): Spec {
       angle: file.bevel.angle,
       size: file.bevel.size ?? Math.min(rack.addendum * module + file.fit.gap, file.faceWidth / 8),
     },
-    sun: { ...file.sun, bore },
-    planets: { ...file.planets },
+    profileShift: file.profileShift,
+    shiftBalance: file.shiftBalance,
+    sun: { ...file.sun, ...shiftOf(file, file.sun.profileShift, 0), bore },
+    planets: { ...file.planets, ...shiftOf(file, file.planets.profileShift, 0) },
     ring: {
       teeth: file.ring.teeth ?? usualRingTeeth(file),
-      profileShift: file.ring.profileShift ?? usualRingShift(file),
+      ...shiftOf(file, file.ring.profileShift, usualRingShift(file)),
       rim: file.ring.rim ?? Math.max(3, sturdyRim),
     },
     fit: { ...file.fit },
@@ -83,7 +85,14 @@ function usualRingTeeth(file: FileSpec): number {
  */
 function usualRingShift(file: FileSpec): number {
   const teeth = file.ring.teeth ?? usualRingTeeth(file);
-  return teeth === usualRingTeeth(file) ? file.sun.profileShift + 2 * file.planets.profileShift : 0;
+  const [sun, planet] = [file.sun.profileShift ?? 0, file.planets.profileShift ?? 0];
+  return teeth === usualRingTeeth(file) ? sun + 2 * planet : 0;
+}
+
+/** A shift that is to be found stays out of the file, so that resolving again finds the same one. */
+function shiftOf(file: FileSpec, given: number | undefined, usual: number): { profileShift?: number } {
+  if (given !== undefined) return { profileShift: given };
+  return file.profileShift === 'solve' ? {} : { profileShift: usual };
 }
 
 /** m_n = m_t cos β; a result that misses a round figure only by the rounding of doubles is that figure. */

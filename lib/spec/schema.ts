@@ -137,10 +137,16 @@ export const fileSchema = z
       examples: [20],
     }),
     bevel,
-    profileShift: word(['none'], {
-      description: 'none: the shifts are those given for each gear',
-      source: 'this version',
+    profileShift: word(['none', 'solve'], {
+      description:
+        'none: the shifts are those given for each gear. solve: shifts that are not given are found, so that both meshes have one centre distance (ring.teeth need not be sun + 2 × planets) and no tooth is undercut',
+      source: 'ISO 21771; the search is our own',
     }).default('none'),
+    shiftBalance: word(['sliding', 'root', 'none'], {
+      description:
+        'How sun and planets share the shift that is found: equal largest specific sliding, equal tooth thickness where the involute begins, or none of it for the planets, each as far as the limits of the teeth allow',
+      source: 'ISO 21771 for sliding and thickness; common practice',
+    }).default('sliding'),
     sun,
     planets,
     ring,

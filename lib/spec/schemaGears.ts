@@ -34,7 +34,12 @@ const teeth = (part: string) =>
   });
 
 const shift = (description: string) =>
-  number(-1, 1.5, { description, source: 'ISO 21771; 0 is the standard tooth' }).default(0);
+  number(-1, 1.5, {
+    description,
+    source: 'ISO 21771; 0 is the standard tooth',
+    defaultRule: '0; found where profileShift is solve',
+    examples: [0],
+  }).optional();
 
 /** The gear in the middle. */
 export const sun = z
@@ -54,9 +59,11 @@ export const planets = z
       source: 'range by common practice',
       examples: [3],
     }),
-    spacing: word(['equal'], { description: 'Planets at equal angles', source: 'this version' }).default(
-      'equal',
-    ),
+    spacing: word(['equal', 'nearest'], {
+      description:
+        'equal: planets at equal angles, which (sun + ring teeth) / count must allow by being whole. nearest: at the multiples of 360° / (sun + ring teeth) nearest to equal angles; unbalance and widest opening are reported',
+      source: 'assembly condition of simple planetary sets (AGMA 6123 and handbooks, from memory)',
+    }).default('equal'),
     profileShift: shift('Profile shift coefficient x of the planets, in normal modules'),
   })
   .meta({ description: 'The gears between sun and ring', examples: [{ teeth: 15, count: 3 }] });
@@ -75,7 +82,7 @@ export const ring = z
         'Profile shift coefficient x of the ring, in normal modules; positive moves its teeth outward',
       source: 'one centre distance for both meshes, ISO 21771',
       defaultRule:
-        'sun.profileShift + 2 × planets.profileShift where ring.teeth is sun.teeth + 2 × planets.teeth, else 0',
+        'sun.profileShift + 2 × planets.profileShift where ring.teeth is sun.teeth + 2 × planets.teeth, else 0; found where profileShift is solve',
       examples: [0],
     }).optional(),
     rim: number(0.4, 100, {

@@ -18,10 +18,14 @@ export interface Spec {
   /** Axial length of the teeth of every gear, mm. */
   faceWidth: number;
   bevel: Bevel;
-  sun: { teeth: number; profileShift: number; bore: Bore };
-  planets: { teeth: number; count: number; spacing: 'equal'; profileShift: number };
+  /** `solve`: shifts that a gear does not give below are found (`setGears`); with `none` every gear has one. */
+  profileShift: 'none' | 'solve';
+  /** How sun and planets share the shift that is found. */
+  shiftBalance: 'sliding' | 'root' | 'none';
+  sun: { teeth: number; profileShift?: number; bore: Bore };
+  planets: { teeth: number; count: number; spacing: 'equal' | 'nearest'; profileShift?: number };
   /** `rim` is the wall outside the root circle, mm. */
-  ring: { teeth: number; profileShift: number; rim: number };
+  ring: { teeth: number; profileShift?: number; rim: number };
   fit: Fit;
   printer: Printer;
   filament: Filament;

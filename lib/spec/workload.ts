@@ -20,7 +20,7 @@ export function estimatedTriangles(spec: Spec): number {
 
 function gear(spec: Spec, part: 'sun' | 'planets' | 'ring'): number {
   const { module, pressureAngle, rack, helix, faceWidth, tolerance } = spec;
-  const { teeth, profileShift } = spec[part];
+  const { teeth, profileShift = 0 } = spec[part];
   const { referenceRadius, helixAngle } = gearSizes({
     teeth,
     module,

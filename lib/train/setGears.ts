@@ -1,5 +1,8 @@
+import { Refusal } from '../spec/refusal.js';
+import { bodyProblems } from '../spec/rules/gears.js';
 import type { Spec } from '../spec/types.js';
 import type { Gear } from '../tooth/gear.js';
+import { specShifts } from './shifts/specShifts.js';
 
 /** The three kinds of gear of a planetary set. */
 export interface SetGears {
@@ -8,18 +11,26 @@ export interface SetGears {
   ring: Gear;
 }
 
-/** The gears that a parameter file describes, before any relief. */
+/**
+ * The gears that a parameter file describes, before any relief; shifts that it asks to be found are found here.
+ * @throws Refusal when given shifts contradict each other, or a shift that was found leaves too little
+ * body inside the teeth or around the bore
+ */
 export function setGears(spec: Spec): SetGears {
   const { module, pressureAngle, rack } = spec;
   const common = { module, pressureAngle, helixAngle: spec.helix.angle, rack };
+  const shifts = specShifts(spec);
+  if (shifts.outcome) {
+    const [first, ...rest] = bodyProblems({
+      ...spec,
+      sun: { ...spec.sun, profileShift: shifts.sun },
+      planets: { ...spec.planets, profileShift: shifts.planet },
+    });
+    if (first) throw new Refusal([first, ...rest]);
+  }
   return {
-    sun: { ...common, teeth: spec.sun.teeth, profileShift: spec.sun.profileShift, internal: false },
-    planet: {
-      ...common,
-      teeth: spec.planets.teeth,
-      profileShift: spec.planets.profileShift,
-      internal: false,
-    },
-    ring: { ...common, teeth: spec.ring.teeth, profileShift: spec.ring.profileShift, internal: true },
+    sun: { ...common, teeth: spec.sun.teeth, profileShift: shifts.sun, internal: false },
+    planet: { ...common, teeth: spec.planets.teeth, profileShift: shifts.planet, internal: false },
+    ring: { ...common, teeth: spec.ring.teeth, profileShift: shifts.ring, internal: true },
   };
 }

@@ -13,6 +13,8 @@ describe('defaults', () => {
       helix: { form: 'herringbone', angle: 30, hand: 'right' },
       faceWidth: 20,
       bevel: { angle: 45, size: 1.75 },
+      profileShift: 'none',
+      shiftBalance: 'sliding',
       sun: { teeth: 15, profileShift: 0, bore: { shape: 'none' } },
       planets: { teeth: 15, count: 5, spacing: 'equal', profileShift: 0 },
       ring: { teeth: 45, profileShift: 0, rim: 1.2 * 2.25 * 1.5 },

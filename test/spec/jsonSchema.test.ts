@@ -49,7 +49,7 @@ describe('the JSON Schema', () => {
     },
   );
 
-  it.each(parameters.filter(([path, node]) => node.default !== undefined && path !== 'profileShift'))(
+  it.each(parameters.filter(([, node]) => node.default !== undefined))(
     '%s resolves to its default',
     (path, node) => {
       const value = path.split('.').reduce((group: File, key) => group[key], resolveSpec(spinner()));

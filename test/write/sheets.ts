@@ -12,6 +12,8 @@ export function spinner(): Spec {
     helix: { form: 'herringbone', angle: 30, hand: 'right' },
     faceWidth: 20,
     bevel: { angle: 45, size: 0.6 },
+    profileShift: 'none',
+    shiftBalance: 'sliding',
     sun: { teeth: 15, profileShift: 0, bore: { shape: 'round', diameter: 8 } },
     planets: { teeth: 15, count: 5, spacing: 'equal', profileShift: 0 },
     ring: { teeth: 45, profileShift: 0, rim: 5 },

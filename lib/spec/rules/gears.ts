@@ -52,22 +52,7 @@ export const ringTeeth: Rule = {
 /** At least two lines of wall stay between a bore and the sun's root circle. */
 export const boreWall: Rule = {
   needs: [...toothSizes, 'fit.gap', 'sun', 'printer.nozzle', 'printer.lineWidth'],
-  find(spec) {
-    const { bore } = spec.sun;
-    if (bore.shape === 'none') return [];
-    const room = floorThousandth(rootRadius(spec, 'sun') - BORE_LINES * spec.printer.lineWidth);
-    const size = sizeOf(bore);
-    const most = floorThousandth(room * size.perRadius);
-    if (most < LEAST_BORE) {
-      const rule = 'no bore leaves two lines of wall inside the root circle of this sun';
-      return [{ parameter: 'sun.bore', value: bore, rule, nearest: [{ shape: 'none' }] }];
-    }
-    if (size.value > most + ROUNDING) {
-      const rule = `must be at most ${most} mm: two lines of wall inside the sun's root circle`;
-      return [{ parameter: size.parameter, value: size.value, rule, nearest: [most] }];
-    }
-    return bore.shape === 'D' ? flatProblem(bore.diameter, bore.acrossFlat) : [];
-  },
+  find: boreProblems,
 };
 
 /** The set is no larger than the largest that is ever made. */
@@ -89,7 +74,33 @@ export const outerDiameter: Rule = {
   },
 };
 
+/** What `sunRoot`, `planetRoot` and `boreWall` find, for shifts that were still to be found when those asked. */
+export function bodyProblems(spec: Spec): Problem[] {
+  const roots = [...rootProblem(spec, 'sun'), ...rootProblem(spec, 'planets')];
+  return roots.length ? roots : boreProblems(spec);
+}
+
+/** Nothing while the sun's shift is still to be found: there is no root circle yet, and `setGears` asks again. */
+function boreProblems(spec: Spec): Problem[] {
+  const { bore, profileShift } = spec.sun;
+  if (bore.shape === 'none' || profileShift === undefined) return [];
+  const room = floorThousandth(rootRadius(spec, 'sun') - BORE_LINES * spec.printer.lineWidth);
+  const size = sizeOf(bore);
+  const most = floorThousandth(room * size.perRadius);
+  if (most < LEAST_BORE) {
+    const rule = 'no bore leaves two lines of wall inside the root circle of this sun';
+    return [{ parameter: 'sun.bore', value: bore, rule, nearest: [{ shape: 'none' }] }];
+  }
+  if (size.value > most + ROUNDING) {
+    const rule = `must be at most ${most} mm: two lines of wall inside the sun's root circle`;
+    return [{ parameter: size.parameter, value: size.value, rule, nearest: [most] }];
+  }
+  return bore.shape === 'D' ? flatProblem(bore.diameter, bore.acrossFlat) : [];
+}
+
 function rootProblem(spec: Spec, part: 'sun' | 'planets'): Problem[] {
+  // A shift that is still to be found is asked again by `setGears`.
+  if (spec[part].profileShift === undefined) return [];
   const short = LEAST_ROOT * spec.module - rootRadius(spec, part);
   if (short <= 0) return [];
   const { teeth } = spec[part];
@@ -102,7 +113,8 @@ function rootProblem(spec: Spec, part: 'sun' | 'planets'): Problem[] {
 /** As made, mm. */
 function rootRadius(spec: Spec, part: 'sun' | 'planets' | 'ring', teeth = spec[part].teeth): number {
   const { module, pressureAngle, rack, helix } = spec;
-  const { profileShift } = spec[part];
+  // Where it is still to be found, the standard tooth stands for it: the limits that ask then are wide ones.
+  const { profileShift = 0 } = spec[part];
   const internal = part === 'ring';
   const gear = { teeth, module, pressureAngle, helixAngle: helix.angle, rack, profileShift, internal };
   // Roots are deepened where the rack's clearance is less than the gap.

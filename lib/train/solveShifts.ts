@@ -1,0 +1,161 @@
+import { radians } from '../tooth/gear.js';
+import { distanceAt, distanceFor } from './shifts/distance.js';
+import { type Frame, type ShiftCounts, type ShiftForm, shiftFrame } from './shifts/frame.js';
+import { type Bounds, type ShiftLimit, tightest, type Wanted } from './shifts/limits.js';
+import { type Balance, distanceRange, type Found, searchShifts } from './shifts/search.js';
+import { rootThicknessOf, slidingOf, type Trial, trialOf } from './shifts/trial.js';
+
+export type { ShiftCounts, ShiftForm } from './shifts/frame.js';
+export type { ShiftLimit } from './shifts/limits.js';
+export type { Balance } from './shifts/search.js';
+
+/** What may be asked of the shifts beyond one centre distance. */
+export interface ShiftOptions {
+  /** How sun and planet share: equal largest specific sliding, equal root thickness, or none for the planet [sliding]. */
+  balance?: Balance;
+  /** Shifts that are already settled. */
+  given?: { sun?: number; planet?: number; ring?: number };
+  /** Least angle between neighbouring planets, degrees: their tips keep the gap there [not asked]. */
+  neighbourAngle?: number;
+  /** Normal tip thickness to aim for, in normal modules; less is taken, down to 0.2, where nothing else works [0.2]. */
+  tipThickness?: number;
+  /** Transverse contact ratio to aim for; less is taken, down to 1, where nothing else works [1.2]. */
+  contactRatio?: number;
+}
+
+/** Profile shifts that give both meshes one centre distance. */
+export interface SolvedShifts {
+  sun: number;
+  planet: number;
+  ring: number;
+  /** In normal modules. */
+  centreDistance: number;
+  /** Largest specific sliding in the mesh of sun and planet, negative. */
+  specificSliding: { sun: number; planet: number };
+  /** Transverse thickness where the true involute begins, relief taken off, in normal modules. */
+  rootThickness: { sun: number; planet: number };
+}
+
+/** Why there are none: a clause, and the limit that was most nearly kept. */
+export interface RefusedShifts {
+  refused: string;
+  limit: ShiftLimit;
+}
+
+/** Least tip thickness in normal modules. Source: DIN 3960 / ISO 21771 practice, from memory. */
+const LEAST_TIP = 0.2;
+/** Usual and least transverse contact ratio. Common practice, no source; below 1 teeth let go of each other. */
+const USUAL_CONTACT = 1.2;
+const LEAST_CONTACT = 1;
+
+/**
+ * Profile shifts of sun, planet and ring for one common centre distance, so that z_ring need not be
+ * z_sun + 2 z_planet, and none of them undercut.
+ *
+ * Limits, all kept: no undercut of sun and planet; tip thickness at least 0.2 m_n after relief; contact ratio at least
+ * 1.2 where possible, else 1; no involute or trochoid interference, ring tips cut back as the set is made; room for
+ * the ring's roots. Among what they leave, sun and planet are balanced by the criterion and the shifts are the least
+ * (sum of squares) that balance allows; where the limits forbid balance, sun and planet are left least unequal.
+ * @param form rack, angles in degrees, gap in normal modules
+ * @returns shifts in normal modules, or why there are none; never throws for counts of 5 and more
+ * Source: ISO 21771 for all sizes; the search is our own. A solve costs well under a millisecond or two.
+ * @example solveShifts({ sunTeeth: 15, planetTeeth: 14, ringTeeth: 45 }, { rack, pressureAngle: 20, helixAngle: 0 })
+ */
+export function solveShifts(
+  counts: ShiftCounts,
+  form: ShiftForm,
+  options: ShiftOptions = {},
+): SolvedShifts | RefusedShifts {
+  const { balance = 'sliding', given = {}, neighbourAngle } = options;
+  if (!(counts.ringTeeth > counts.planetTeeth))
+    return { refused: 'the ring must have more teeth than a planet', limit: 'range' };
+  const frame = shiftFrame(counts, form);
+  const bounds: Bounds = {
+    given,
+    ...(neighbourAngle === undefined ? {} : { neighbourAngle: radians(neighbourAngle) }),
+  };
+  const wishes = wishesOf(options);
+  const settled = settledTrial(frame, given);
+  const search = (wanted: Wanted): Found =>
+    settled ? kept(frame, settled, wanted, bounds) : searchShifts(frame, balance, wanted, bounds);
+  let found = search(wishes[0]);
+  if (!('trial' in found)) {
+    // What fails with every wish given up fails for good; else the wishes are taken back one by one.
+    const last = search(wishes[2]);
+    if (!('trial' in last)) return { refused: REASONS[last.limit], limit: last.limit };
+    const middle = search(wishes[1]);
+    found = 'trial' in middle ? middle : last;
+  }
+  const { trial } = found;
+  return {
+    sun: trial.sun,
+    planet: trial.planet,
+    ring: trial.ring,
+    centreDistance: trial.at.centreDistance,
+    specificSliding: slidingOf(frame, trial),
+    rootThickness: {
+      sun: rootThicknessOf(frame, trial, 'sun'),
+      planet: rootThicknessOf(frame, trial, 'planet'),
+    },
+  };
+}
+
+/**
+ * Quick look whether shifts can exist at all: a common centre distance whose shift sums are within reach and clear of
+ * undercut. Far cheaper than `solveShifts`; what it lets through may still be refused there.
+ */
+export function mayBeSolved(counts: ShiftCounts, form: ShiftForm): boolean {
+  if (!(counts.ringTeeth > counts.planetTeeth)) return false;
+  const { low, high } = distanceRange(shiftFrame(counts, form), {});
+  return low <= high;
+}
+
+/** All wishes, then the usual limits, then the last ones. */
+function wishesOf({
+  tipThickness = 0,
+  contactRatio = USUAL_CONTACT,
+}: ShiftOptions): [Wanted, Wanted, Wanted] {
+  const [tip, contact] = [Math.max(LEAST_TIP, tipThickness), Math.max(LEAST_CONTACT, contactRatio)];
+  return [
+    { tipThickness: tip, contactRatio: contact },
+    { tipThickness: LEAST_TIP, contactRatio: Math.min(contact, USUAL_CONTACT) },
+    { tipThickness: LEAST_TIP, contactRatio: LEAST_CONTACT },
+  ];
+}
+
+/** Two shifts leave nothing to choose: the trial they make; undefined with fewer, or where they allow no mesh. */
+function settledTrial(frame: Frame, { sun, planet, ring }: Given): Trial | undefined {
+  if (sun !== undefined && planet !== undefined)
+    return trialOf(frame, distanceAt(frame, distanceFor(frame, 'inner', sun + planet)), planet);
+  if (planet !== undefined && ring !== undefined)
+    return trialOf(frame, distanceAt(frame, distanceFor(frame, 'outer', ring - planet)), planet);
+  if (sun === undefined || ring === undefined) return undefined;
+  // x_sun + x_ring is the sum of both meshes' shift sums, which grows with the centre distance.
+  let [low, high] = [Math.max(frame.base.inner, frame.base.outer), frame.ring.referenceRadius];
+  for (let i = 0; i < 60; i++) {
+    const middle = (low + high) / 2;
+    const { inner, outer } = distanceAt(frame, middle);
+    if (inner.shifts + outer.shifts < sun + ring) low = middle;
+    else high = middle;
+  }
+  const at = distanceAt(frame, (low + high) / 2);
+  return trialOf(frame, at, at.inner.shifts - sun);
+}
+
+function kept(frame: Frame, trial: Trial, wanted: Wanted, bounds: Bounds): Found {
+  const found = tightest(frame, trial, wanted, bounds);
+  return found.room < 0 ? found : { trial };
+}
+
+type Given = NonNullable<ShiftOptions['given']>;
+
+const REASONS: Record<ShiftLimit, string> = {
+  undercut: 'no common centre distance leaves sun and planets free of undercut',
+  range: 'the shifts would leave the range of a parameter file',
+  'tip-thickness': `a tooth tip would be thinner than ${LEAST_TIP} of the module`,
+  'contact-ratio': `the transverse contact ratio of a mesh would be less than ${LEAST_CONTACT}`,
+  'involute-interference': 'a tip would reach below the involute of its mate',
+  'trochoid-interference': 'the tips of planets and ring would collide',
+  'root-space': 'the tooth spaces of the ring would come to a point',
+  neighbours: 'the tips of neighbouring planets would touch',
+};
