@@ -1,6 +1,5 @@
 import type { Spec } from '../spec/types.js';
 import { type ToothProfile, toothProfile } from '../tooth/profile.js';
-import { rollAt } from '../tooth/segments.js';
 import { planetPlaces } from '../train/assembly.js';
 import { type PairSizes, pairSizes } from '../train/pair.js';
 import { phases } from '../train/phases.js';
@@ -29,28 +28,30 @@ export interface FittedSet {
  * Teeth with their relief, and every gear in the place where all meshes meet at once.
  * A set that breaks the assembly rule is placed all the same, each planet by its own mesh with the sun and the
  * ring by the first planet: the checks say what is wrong with it.
+ * @param madeRadii tip and root radii where they are known [from `setRadii`]
  * @throws Refusal when a tooth comes to a point or a pair has no working pressure angle
  */
-export function fitSet(spec: Spec): FittedSet {
+export function fitSet(spec: Spec, madeRadii?: SetRadii): FittedSet {
   const gears = setGears(spec);
-  const radii = setRadii(spec, gears);
+  const radii = madeRadii ?? setRadii(spec, gears);
   const relief = reliefs(spec.fit);
   const sun = toothProfile(gears.sun, {
     relief: relief.sun,
     tipRadius: radii.sun.tip,
     rootRadius: radii.sun.root,
+    activeRadius: radii.sun.active,
   });
   const planet = toothProfile(gears.planet, {
     relief: relief.planet,
     tipRadius: radii.planet.tip,
     rootRadius: radii.planet.root,
+    activeRadius: radii.planet.active,
   });
-  const nominalOuter = pairSizes(gears.planet, gears.ring);
   const ring = toothProfile(gears.ring, {
     relief: relief.ring,
     tipRadius: radii.ring.tip,
     rootRadius: radii.ring.root,
-    activeRadius: activeRingRadius(nominalOuter, radii.planet.tip, spec.fit.gap),
+    activeRadius: radii.ring.active,
   });
   const inner = pairSizes(gears.sun, gears.planet, {
     tipRadius1: sun.tipRadius,
@@ -81,13 +82,4 @@ export function fitSet(spec: Spec): FittedSet {
     planets: places.map((place, i) => ({ angle: (place * Math.PI) / 180, rotation: turns[i].planets[0] })),
     ringRotation: turns[0].ringTooth,
   };
-}
-
-/**
- * Radius on the ring that a planet's tip reaches on the line of action, and the gap beyond it: a tip that stands
- * off by the gap has its nearest point that much farther out on the ring's flank. mm.
- */
-function activeRingRadius(pair: PairSizes, planetTip: number, gap: number): number {
-  const line = pair.centreDistance * Math.sin(pair.workingPressureAngle);
-  return Math.hypot(pair.baseRadius2, line + pair.baseRadius1 * rollAt(pair.baseRadius1, planetTip) + gap);
 }

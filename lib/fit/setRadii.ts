@@ -2,15 +2,23 @@ import type { Spec } from '../spec/types.js';
 import { generatedFormRadius } from '../tooth/externalProfile.js';
 import { gearSizes } from '../tooth/gear.js';
 import { leastRingTipRadius } from '../train/interference.js';
-import { pairSizes } from '../train/pair.js';
+import { type PairSizes, pairSizes } from '../train/pair.js';
 import type { SetGears } from '../train/setGears.js';
 import { reliefs } from './reliefs.js';
 
-/** Tip and root radius of each kind of gear as made, mm, and what was changed to get them. */
+/** Radii of one kind of gear as made, mm. */
+export interface MadeRadii {
+  tip: number;
+  root: number;
+  /** From which on (up to which, for the ring) its mates need a true involute. */
+  active: number;
+}
+
+/** Radii of each kind of gear, and what was changed to get them. */
 export interface SetRadii {
-  sun: { tip: number; root: number };
-  planet: { tip: number; root: number };
-  ring: { tip: number; root: number };
+  sun: MadeRadii;
+  planet: MadeRadii;
+  ring: MadeRadii;
   /** Each change against the standard tooth, in one sentence. */
   adjustments: string[];
 }
@@ -21,11 +29,14 @@ const ROUNDING = 1e-9;
 /**
  * Tip and root radii that let the set run:
  * tips are shortened where a changed centre distance eats into the rack's bottom clearance; roots are deepened
- * where that clearance is less than the gap; ring tips are cut back to where the planet's involute begins.
+ * where that clearance is less than the gap; ring tips are cut back to where the planet's involute begins. The
+ * active radii make root roundings give way where a mate's tip would come nearer to them than the gap.
  * @throws Refusal when a pair has no working pressure angle
  */
 export function setRadii(spec: Spec, gears: SetGears): SetRadii {
   const gap = spec.fit.gap;
+  // A tip that stands off its mate by the gap has its nearest point that much farther along the line of action.
+  const off = gap / Math.cos(gearSizes(gears.planet).baseHelixAngle);
   const clearance = (spec.rack.dedendum - spec.rack.addendum) * spec.module;
   const inner = pairSizes(gears.sun, gears.planet);
   const outer = pairSizes(gears.planet, gears.ring);
@@ -58,11 +69,12 @@ export function setRadii(spec: Spec, gears: SetGears): SetRadii {
   deepen('planet', Math.min(toSun - sun.tip - planet.root, ring.tip - toRing - planet.root));
   deepen('ring', ring.root - toRing - planet.tip);
 
-  const formRadius1 = backedOff(
-    spec,
-    gears,
-    generatedFormRadius(gears.planet, reliefs(spec.fit).planet, planet.root),
-  );
+  sun.active = activeRadius(inner.baseRadius1, onLine(inner) - reach(inner.baseRadius2, planet.tip) - off);
+  planet.active = activeRadius(inner.baseRadius2, onLine(inner) - reach(inner.baseRadius1, sun.tip) - off);
+  ring.active = activeRadius(outer.baseRadius2, onLine(outer) + reach(outer.baseRadius1, planet.tip) + off);
+
+  const form = generatedFormRadius(gears.planet, reliefs(spec.fit).planet, planet.root, planet.active);
+  const formRadius1 = activeRadius(outer.baseRadius1, reach(outer.baseRadius1, form) + off);
   const least = Math.max(leastRingTipRadius({ ...outer, formRadius1 }), gearSizes(gears.ring).baseRadius);
   if (least - ring.tip > ROUNDING) {
     adjustments.push(
@@ -73,19 +85,24 @@ export function setRadii(spec: Spec, gears: SetGears): SetRadii {
   return { ...radii, adjustments };
 }
 
-/**
- * The planet's form radius moved up its flank by the gap, along the line of action: with every part centred, a tip
- * that stands off by the gap has its nearest point that much lower on the flank, and it must still be involute.
- */
-function backedOff(spec: Spec, gears: SetGears, formRadius: number): number {
-  const { baseRadius, baseHelixAngle } = gearSizes(gears.planet);
-  const along = Math.sqrt(Math.max(0, formRadius ** 2 - baseRadius ** 2));
-  return Math.hypot(baseRadius, along + spec.fit.gap / Math.cos(baseHelixAngle));
+/** Length of the line of action between the base circles' points of contact, mm. */
+function onLine({ centreDistance, workingPressureAngle }: PairSizes): number {
+  return centreDistance * Math.sin(workingPressureAngle);
 }
 
-function standard(gear: SetGears['sun']): { tip: number; root: number } {
-  const { tipRadius, rootRadius } = gearSizes(gear);
-  return { tip: tipRadius, root: rootRadius };
+/** Tangent from a circle of `radius` to the base circle, mm: how far along the line of action its points meet. */
+function reach(baseRadius: number, radius: number): number {
+  return Math.sqrt(Math.max(0, radius ** 2 - baseRadius ** 2));
+}
+
+/** The radius that has the tangent length `along`, mm; the base radius where that is negative. */
+function activeRadius(baseRadius: number, along: number): number {
+  return Math.hypot(baseRadius, Math.max(0, along));
+}
+
+function standard(gear: SetGears['sun']): MadeRadii {
+  const { tipRadius, rootRadius, referenceRadius } = gearSizes(gear);
+  return { tip: tipRadius, root: rootRadius, active: referenceRadius };
 }
 
 function mm(length: number): string {

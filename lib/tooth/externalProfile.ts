@@ -3,7 +3,8 @@ import { type Gear, gearSizes } from './gear.js';
 import { involute } from './involute.js';
 import type { ProfileCuts, ToothProfile } from './profile.js';
 import { pointOnTrochoid, type RackRoot, rackRoot } from './rackRoot.js';
-import { type Involute, mirrored, rollAt, type Segment, type Trochoid } from './segments.js';
+import { rollAt } from './rollAt.js';
+import { type Involute, mirrored, type Segment, type Trochoid } from './segments.js';
 
 /**
  * Outline of one external tooth: root land, generated root, involute, tip land, and back down.
@@ -13,7 +14,7 @@ import { type Involute, mirrored, rollAt, type Segment, type Trochoid } from './
 export function externalProfile(gear: Gear, cuts: Required<ProfileCuts>): ToothProfile {
   const sizes = gearSizes(gear);
   const { baseRadius } = sizes;
-  const root = rackRoot(gear, cuts.relief, cuts.rootRadius);
+  const root = rackRoot(gear, cuts.relief, cuts.rootRadius, cuts.activeRadius);
   const start = flankFoot(gear, cuts.relief);
   const middle = -Math.PI / gear.teeth;
   const end = rootMeetsFlank(root, baseRadius, start + middle);
@@ -47,9 +48,15 @@ export function externalProfile(gear: Gear, cuts: Required<ProfileCuts>): ToothP
 /**
  * Radius at which the true involute of an external gear begins, mm, for a tooth that may be pointed.
  * @param relief normal distance that each flank is set back, mm
+ * @param activeRadius where mates need the involute to begin, mm [no need]
  */
-export function generatedFormRadius(gear: Gear, relief: number, rootRadius: number): number {
-  const root = rackRoot(gear, relief, rootRadius);
+export function generatedFormRadius(
+  gear: Gear,
+  relief: number,
+  rootRadius: number,
+  activeRadius?: number,
+): number {
+  const root = rackRoot(gear, relief, rootRadius, activeRadius);
   const { baseRadius } = gearSizes(gear);
   const end = rootMeetsFlank(root, baseRadius, flankFoot(gear, relief) - Math.PI / gear.teeth);
   return Math.hypot(...pointOnTrochoid(root, end));

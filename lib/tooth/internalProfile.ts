@@ -2,7 +2,8 @@ import { refuse } from '../spec/refusal.js';
 import { type Gear, gearSizes } from './gear.js';
 import { involute } from './involute.js';
 import type { ProfileCuts, ToothProfile } from './profile.js';
-import { type Involute, mirrored, type Round, rollAt, type Segment } from './segments.js';
+import { rollAt } from './rollAt.js';
+import { type Involute, mirrored, type Round, type Segment } from './segments.js';
 
 /** Least root rounding and least half width of the root land of a ring, in modules. */
 const LEAST_ROUND = 0.02;

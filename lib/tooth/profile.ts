@@ -11,7 +11,10 @@ export interface ProfileCuts {
   tipRadius?: number;
   /** Root radius [standard for the rack and shift]. */
   rootRadius?: number;
-  /** Ring only: radius up to which the mating planet rolls on the flank; the root rounding stays beyond it. */
+  /**
+   * Radius from which on (up to which, for a ring) mates need a true involute; the root rounding stays beyond it
+   * where that can be [a ring's reference radius; for an external gear whatever the rack's rounding leaves].
+   */
   activeRadius?: number;
 }
 
@@ -42,7 +45,7 @@ export function toothProfile(gear: Gear, cuts: ProfileCuts = {}): ToothProfile {
     relief: cuts.relief ?? 0,
     tipRadius: cuts.tipRadius ?? tipRadius,
     rootRadius: cuts.rootRadius ?? rootRadius,
-    activeRadius: cuts.activeRadius ?? gearSizes(gear).referenceRadius,
+    activeRadius: cuts.activeRadius ?? (gear.internal ? gearSizes(gear).referenceRadius : Infinity),
   };
   return gear.internal ? internalProfile(gear, full) : externalProfile(gear, full);
 }

@@ -1,4 +1,5 @@
 import { type Gear, gearSizes } from './gear.js';
+import { rollAt } from './rollAt.js';
 
 /**
  * The rounded tip of the basic rack that generates an external gear's root, in the transverse plane.
@@ -27,10 +28,12 @@ const LEAST_TIP_FLAT = 0.002;
 /**
  * The rack tip that generates `gear` with its flanks relieved and its root at `rootRadius`.
  * @param relief normal distance that each flank is set back, mm ≥ 0 (the rack's flanks move out by it)
- * The rounding is kept at the rack's radius, or made as large as the rack tooth's width leaves room for.
+ * @param activeRadius where mates need the involute to begin, mm [no need]
+ * The rounding is kept at the rack's radius, or made as large as the rack tooth's width and the active flank leave
+ * room for.
  * Source: ISO 53 for the rack; a gear is the envelope of its rack rolling on the reference circle (ISO 21771).
  */
-export function rackRoot(gear: Gear, relief: number, rootRadius: number): RackRoot {
+export function rackRoot(gear: Gear, relief: number, rootRadius: number, activeRadius = Infinity): RackRoot {
   const { normalPressureAngle: alpha, referenceRadius, ...sizes } = gearSizes(gear);
   const shift = gear.profileShift * gear.module;
   const depth = referenceRadius + shift - rootRadius;
@@ -40,9 +43,14 @@ export function rackRoot(gear: Gear, relief: number, rootRadius: number): RackRo
   const flat = LEAST_TIP_FLAT * gear.module;
   const sharp = flatAt(0);
   const widest = (sharp - flat) / (1 / Math.cos(alpha) - Math.tan(alpha));
-  const radius = Math.max(0, Math.min(gear.rack.fillet * gear.module, widest));
-  const straightDepth = depth - radius * (1 - Math.sin(alpha)) - shift;
   const transverse = sizes.transversePressureAngle;
+  // The straight flank must reach as deep as the point of the rack that generates the active radius.
+  const activeDepth =
+    (referenceRadius * Math.sin(transverse) - sizes.baseRadius * rollAt(sizes.baseRadius, activeRadius)) *
+    Math.sin(transverse);
+  const deepest = (depth - shift - activeDepth) / (1 - Math.sin(alpha));
+  const radius = Math.max(0, Math.min(gear.rack.fillet * gear.module, widest, deepest));
+  const straightDepth = depth - radius * (1 - Math.sin(alpha)) - shift;
   return {
     referenceRadius,
     centreAlong: flatAt(radius),

@@ -108,12 +108,6 @@ export function mirrored(segment: Segment): Segment {
   }
 }
 
-/** Roll angle ψ of the involute point at `radius`: 0 at and below the base circle. */
-export function rollAt(baseRadius: number, radius: number): number {
-  const ratio = radius / baseRadius;
-  return ratio > 1 ? Math.sqrt(ratio * ratio - 1) : 0;
-}
-
 function polar(radius: number, angle: number): [number, number] {
   return [radius * Math.cos(angle), radius * Math.sin(angle)];
 }

@@ -6,7 +6,7 @@ import { type Allowance, stepsFor } from './steps.js';
 
 /** A flank may spend half the tolerance, so that two mating flanks together stay within it. */
 const FLANK_SHARE = 0.5;
-const MOST_ROUNDS = 12;
+const MOST_ROUNDS = 24;
 /** Rounds spent on shedding triangles once a division is within tolerance. */
 const THRIFTY_ROUNDS = 6;
 const KINDS = ['flank', 'land', 'root'] as const;
@@ -21,6 +21,8 @@ const KINDS = ['flank', 'land', 'root'] as const;
 export function adaptivePitch(profile: ToothProfile, sweep: Sweep, tolerance: number): PitchMesh {
   const allowed: Allowance = { flank: tolerance * FLANK_SHARE, land: tolerance, root: tolerance };
   const spent: Allowance = { ...allowed };
+  // What once was too coarse is never tried again, so that the rounds cannot run in a circle.
+  const ceiling: Allowance = { flank: Infinity, land: Infinity, root: Infinity };
   let best: PitchMesh | null = null;
   for (let round = 0; round < MOST_ROUNDS && !(best && round >= THRIFTY_ROUNDS); round++) {
     const mesh = pitchMesh(profile, sweep, stepsFor(profile, spent));
@@ -29,7 +31,8 @@ export function adaptivePitch(profile: ToothProfile, sweep: Sweep, tolerance: nu
     if (within && (!best || mesh.triangles.length < best.triangles.length)) best = mesh;
     for (const kind of KINDS) {
       const aim = (0.9 * allowed[kind]) / Math.max(measured[kind], 1e-12);
-      spent[kind] *= Math.min(1.6, Math.max(0.3, aim));
+      spent[kind] = Math.min(ceiling[kind], spent[kind] * Math.min(1.6, Math.max(0.3, aim)));
+      if (measured[kind] > allowed[kind]) ceiling[kind] = spent[kind];
     }
   }
   if (!best) throw new Error('the toothed surface does not come within tolerance');

@@ -1,5 +1,6 @@
 import type { ToothProfile } from '../../tooth/profile.js';
-import { pointOn, rollAt, type Segment, type Trochoid } from '../../tooth/segments.js';
+import { rollAt } from '../../tooth/rollAt.js';
+import { pointOn, type Segment, type Trochoid } from '../../tooth/segments.js';
 import type { Sweep } from './helix.js';
 
 /**

@@ -1,4 +1,5 @@
-import { type Involute, pointOn, rollAt } from '../../tooth/segments.js';
+import { rollAt } from '../../tooth/rollAt.js';
+import { type Involute, pointOn } from '../../tooth/segments.js';
 import { sweptSurface } from './exactSurface.js';
 import { bevelHeight } from './helix.js';
 import { addVertex, addZipped, idsOf, type PitchDraft } from './pitchVertices.js';

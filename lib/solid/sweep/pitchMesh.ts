@@ -1,5 +1,6 @@
 import type { ToothProfile } from '../../tooth/profile.js';
-import { type Arc, type Involute, mirrored, pointOn, rollAt, type Segment } from '../../tooth/segments.js';
+import { rollAt } from '../../tooth/rollAt.js';
+import { type Arc, type Involute, mirrored, pointOn, type Segment } from '../../tooth/segments.js';
 import { bevelPatch } from './bevelPatch.js';
 import { flankPatch } from './flankPatch.js';
 import type { Sweep } from './helix.js';

@@ -1,6 +1,7 @@
 import type { ToothProfile } from '../../tooth/profile.js';
+import { rollAt } from '../../tooth/rollAt.js';
 import { sampleSegment } from '../../tooth/sample.js';
-import { type Involute, rollAt, type Segment } from '../../tooth/segments.js';
+import type { Involute, Segment } from '../../tooth/segments.js';
 import type { Patch } from './pitchVertices.js';
 
 /** Largest distance from the exact surface that each kind of patch may have, mm. */
