@@ -1,20 +1,25 @@
 import type { Check } from './check.js';
 import { assembly } from './checks/assembly.js';
+import { bed } from './checks/bed.js';
 import { bodyGap } from './checks/bodyGap.js';
 import { coaxial } from './checks/coaxial.js';
 import { contactRatio } from './checks/contactRatio.js';
 import { fingerGaps } from './checks/fingerGaps.js';
+import { firstLayer } from './checks/firstLayer.js';
 import { helixAccuracy } from './checks/helixAccuracy.js';
 import { involuteInterference } from './checks/involuteInterference.js';
+import { layers } from './checks/layers.js';
 import { lineWidth } from './checks/lineWidth.js';
 import { neighbours } from './checks/neighbours.js';
 import { opening } from './checks/opening.js';
+import { overhang } from './checks/overhang.js';
 import { rim } from './checks/rim.js';
 import { rolling } from './checks/rolling.js';
 import { rootSpace } from './checks/rootSpace.js';
 import { selfIntersection } from './checks/selfIntersection.js';
 import { skip } from './checks/skip.js';
 import { smallParts } from './checks/smallParts.js';
+import { thinFeatures } from './checks/thinFeatures.js';
 import { tipThickness } from './checks/tipThickness.js';
 import { trochoidInterference } from './checks/trochoidInterference.js';
 import { undercut } from './checks/undercut.js';
@@ -24,7 +29,9 @@ import type { AllFindings, PlanFindings, ToothFindings } from './findings.js';
 /** Checks on numbers alone. */
 export function planChecks(found: PlanFindings): Check[] {
   return [
-    ...[coaxial, assembly, neighbours, undercut, tipThickness, lineWidth, rim].map((check) => check(found)),
+    ...[coaxial, assembly, neighbours, undercut, tipThickness, lineWidth, rim, thinFeatures, layers].map(
+      (check) => check(found),
+    ),
     skip(found, { material: found.spec.filament, limits: found.spec.limits }),
     opening(found, found.spec.opening),
     fingerGaps(found),
@@ -40,5 +47,7 @@ export function toothChecks(found: ToothFindings): Check[] {
 
 /** Checks on the finished meshes. */
 export function bodyChecks(found: AllFindings): Check[] {
-  return [bodyGap, watertight, selfIntersection, helixAccuracy, smallParts].map((check) => check(found));
+  return [bodyGap, watertight, selfIntersection, helixAccuracy, overhang, firstLayer, bed, smallParts].map(
+    (check) => check(found),
+  );
 }

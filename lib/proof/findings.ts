@@ -1,5 +1,6 @@
 import type { FittedSet } from '../fit/fitSet.js';
 import type { SetNumbers } from '../fit/setNumbers.js';
+import type { Part } from '../solid/mesh.js';
 import type { BodyFindings } from './bodies.js';
 import type { RollingGap } from './rolling/rollSet.js';
 import type { SmallPart } from './safety/smallParts.js';
@@ -15,6 +16,8 @@ export interface ToothFindings extends PlanFindings {
 
 /** What is known once the bodies are built and measured. */
 export interface AllFindings extends ToothFindings {
+  /** Sun, planets, ring, as drawn. */
+  parts: readonly Part[];
   bodies: BodyFindings;
   /** One part of each kind. */
   smallParts: SmallPart[];

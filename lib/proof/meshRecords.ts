@@ -1,3 +1,4 @@
+import { drawnGap } from '../fit/compensation.js';
 import { degrees, gearSizes } from '../tooth/gear.js';
 import type { BodyGap } from './bodies.js';
 import { meshContact } from './contact.js';
@@ -23,6 +24,7 @@ export function meshRecords(found: PlanFindings & Partial<ToothFindings & AllFin
       overlapRatio: overlap,
       gap: {
         asked: spec.fit.gap,
+        drawn: drawnGap(spec),
         rollingLeast: rollingLeast ?? null,
         bodies: measured ? leastOf(measured) : null,
       },

@@ -1,3 +1,4 @@
+import { drawnSet } from '../fit/compensation.js';
 import { fitSet } from '../fit/fitSet.js';
 import { setNumbers } from '../fit/setNumbers.js';
 import { buildFitted } from '../solid/buildSet.js';
@@ -12,6 +13,7 @@ import type { AllFindings, PlanFindings, ToothFindings } from './findings.js';
 import { gearRecords } from './gearRecords.js';
 import { meshRecords } from './meshRecords.js';
 import { partRecords } from './partRecords.js';
+import { printingRecord } from './printing/printingRecord.js';
 import { rollSet } from './rolling/rollSet.js';
 import { fingerGaps } from './safety/fingerGaps.js';
 import { smallParts } from './safety/smallParts.js';
@@ -36,20 +38,22 @@ export function proveSet(spec: Spec, { force = false } = {}): Proved {
   if (!proceed()) return { sheet: sheetOf(plan, checks), parts: [] };
 
   const set = fitSet(spec);
+  const drawn = drawnSet(spec, set);
   const teeth: ToothFindings = {
     ...plan,
     inner: set.inner,
     outer: set.outer,
     set,
-    rolling: rollSet(spec, set),
+    rolling: rollSet(drawn.spec, drawn.set),
   };
   checks.push(...toothChecks(teeth));
   if (!proceed()) return { sheet: sheetOf(teeth, checks), parts: [] };
 
-  const parts = buildFitted(spec, set);
+  const parts = buildFitted(drawn.spec, drawn.set);
   const all: AllFindings = {
     ...teeth,
-    bodies: measureBodies(spec, set, parts),
+    parts,
+    bodies: measureBodies(drawn.spec, drawn.set, parts),
     smallParts: smallParts(parts),
   };
   checks.push(...bodyChecks(all));
@@ -63,14 +67,16 @@ export function inspectSet(spec: Spec): Sheet {
 
 function sheetOf(found: PlanFindings & Partial<AllFindings>, checks: Check[]): Sheet {
   const { spec, gears, radii, set } = found;
+  const records = gearRecords(spec, gears, radii);
   return {
     name: spec.name,
     resolved: spec,
-    gears: gearRecords(spec, gears, radii),
+    gears: records,
     meshes: meshRecords(found),
     train: trainRecord(found, set),
     checks,
     parts: [],
+    printing: printingRecord(found, records),
     cautions: cautions(
       { smallParts: found.smallParts, fingerGaps: fingerGaps(found) },
       { ...spec.filament, name: spec.filament.material },

@@ -11,6 +11,7 @@ export interface Sheet {
   train: TrainRecord;
   checks: Check[];
   parts: PartRecord[];
+  printing: PrintingRecord;
   cautions: string[];
   /** Changes made to standard teeth so that they run, each in one sentence. */
   adjustments: string[];
@@ -57,8 +58,10 @@ export interface MeshRecord {
   transverseContactRatio: number;
   overlapRatio: number;
   gap: {
-    /** The gap of the file. */
+    /** The gap of the file: what is to be printed. */
     asked: number;
+    /** The gap as drawn, growth and shrinkage compensated: what the two figures below are to be. */
+    drawn: number;
     /** Least gap found while rolling the profiles through a pitch. */
     rollingLeast: number | null;
     /** Least distance between the finished meshes, over all mates of this kind. */
@@ -73,6 +76,8 @@ export interface TrainRecord {
   ratios: Ratios;
   /** Place of each planet's axis and the turn of its body about that axis, degrees. */
   planets: { angle: number; rotation: number }[];
+  /** How far the planets' common centre of mass lies off the axis, as a share of the centre distance; 0 is balanced. */
+  unbalance: number;
   opening: Opening;
 }
 
@@ -95,6 +100,27 @@ export interface Opening {
    * outside.
    */
   drop: number;
+}
+
+/** What is drawn otherwise than asked, so that the print comes out as asked. */
+export interface PrintingRecord {
+  /** How far printed walls stand out beyond drawn ones, mm. */
+  growth: number;
+  /** How far the first layer stands out beyond the walls above it, mm. */
+  firstLayerGrowth: number;
+  /** Percent by which a print is smaller than drawn. */
+  shrinkage: number;
+  /** Drawn lengths are this many times the printed ones. */
+  scale: number;
+  sizes: PrintedSize[];
+}
+
+/** One size that calipers can read, as drawn and as expected on the print, mm. */
+export interface PrintedSize {
+  part: 'sun' | 'planet' | 'ring';
+  feature: 'tip diameter' | 'root diameter' | 'base tangent length' | 'over pins' | 'bore' | 'outer diameter';
+  drawn: number;
+  expected: number;
 }
 
 /** One kind of part as made. */

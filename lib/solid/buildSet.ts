@@ -1,3 +1,4 @@
+import { drawnSet } from '../fit/compensation.js';
 import { type FittedSet, fitSet } from '../fit/fitSet.js';
 import type { Spec } from '../spec/types.js';
 import { radians } from '../tooth/gear.js';
@@ -9,15 +10,17 @@ import { placed } from './place.js';
 import type { Sweep } from './sweep/helix.js';
 
 /**
- * Every part of a set as a closed mesh in the place where it is printed: `sun`, `planet-1` …, `ring`.
+ * Every part of a set as a closed mesh in the place where it is printed: `sun`, `planet-1` …, `ring`. Drawn so that
+ * the print comes out as the file asks: growth and shrinkage are compensated.
  * Axis of the set on z, bed at z = 0, the first planet on +x. mm.
  * @throws Refusal when the teeth cannot be made
  */
 export function buildSet(spec: Spec): Part[] {
-  return buildFitted(spec, fitSet(spec));
+  const drawn = drawnSet(spec, fitSet(spec));
+  return buildFitted(drawn.spec, drawn.set);
 }
 
-/** `buildSet` for a set that is already fitted. */
+/** `buildSet` for a set that is fitted as it is to be drawn (see `drawnSet`). */
 export function buildFitted(spec: Spec, set: FittedSet): Part[] {
   const [sun, planet, ring] = gearKinds(spec, set).map(({ profile, sweep, wall }) =>
     gearBody(profile, sweep, wall, spec.tolerance),

@@ -2,7 +2,7 @@ import { boreWall, outerDiameter, planetRoot, ringTeeth, sunRoot } from './rules
 import { helixAngle, retentionForm, transverseModule } from './rules/helix.js';
 import { rackShape } from './rules/rack.js';
 import type { Rule } from './rules/rule.js';
-import { bevelSize, gapOfModule, layerOfNozzle } from './rules/sizes.js';
+import { bevelSize, gapOfModule, layerOfNozzle, wallGrowth } from './rules/sizes.js';
 import { workload } from './rules/workload.js';
 
 /** Every rule between parameters, each after those whose parameters it reads. */
@@ -18,6 +18,7 @@ export const rules: readonly Rule[] = [
   planetRoot,
   ringTeeth,
   boreWall,
+  wallGrowth,
   outerDiameter,
   workload,
 ];

@@ -54,7 +54,7 @@ export const limits = z
     }).optional(),
     overhangAngle: number(0, 90, {
       description:
-        'Steepest overhang, counted from the vertical: 0 is a wall, 90 a ceiling; what the mesh tolerance explains is allowed on top',
+        'Steepest overhang, counted from the vertical: 0 is a wall, 90 a ceiling; what the mesh tolerance explains is allowed on top, 4 at most',
       unit: 'deg',
       source: 'common practice: 45 prints without support',
     }).default(45),

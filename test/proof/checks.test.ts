@@ -29,6 +29,8 @@ describe('the reference set', () => {
       'tip-thickness',
       'line-width',
       'rim',
+      'thin-features',
+      'layers',
       'skip',
       'opening',
       'finger-gaps',
@@ -41,6 +43,9 @@ describe('the reference set', () => {
       'watertight',
       'self-intersection',
       'helix-accuracy',
+      'overhang',
+      'first-layer',
+      'bed',
       'small-parts',
     ]);
   });
@@ -91,8 +96,12 @@ describe('each check can fail', () => {
     const askew = { ...set, planets: [{ ...first, rotation: first.rotation + Math.PI / 15 }, ...others] };
     const found = { spec, ...set, set: askew, rolling: rollSet(spec, askew) };
     expect(rolling(found)).toMatchObject({ holds: false, level: 'must', value: 0 });
-    const bodies = measureBodies(spec, askew, buildFitted(spec, askew));
-    expect(bodyGap({ ...found, bodies, smallParts: [] })).toMatchObject({ holds: false, level: 'must' });
+    const parts = buildFitted(spec, askew);
+    const bodies = measureBodies(spec, askew, parts);
+    expect(bodyGap({ ...found, parts, bodies, smallParts: [] })).toMatchObject({
+      holds: false,
+      level: 'must',
+    });
   });
 });
 

@@ -90,7 +90,7 @@ export function inventedSheet(): Sheet {
         workingPressureAngle: 22.796,
         transverseContactRatio: 1.234,
         overlapRatio: 2.122,
-        gap: { asked: 0.25, rollingLeast: 0.2499, bodies: 0.2512 },
+        gap: { asked: 0.25, drawn: 0.25, rollingLeast: 0.2499, bodies: 0.2512 },
         normalBacklash: 0.5,
         circumferentialBacklash: 0.5774,
       },
@@ -100,7 +100,7 @@ export function inventedSheet(): Sheet {
         workingPressureAngle: 22.797,
         transverseContactRatio: 1.345,
         overlapRatio: 2.123,
-        gap: { asked: 0.25, rollingLeast: null, bodies: null },
+        gap: { asked: 0.25, drawn: 0.25, rollingLeast: null, bodies: null },
         normalBacklash: 0.501,
         circumferentialBacklash: 0.5775,
       },
@@ -108,6 +108,7 @@ export function inventedSheet(): Sheet {
     train: {
       ratios: { ringHeld: 4, carrierHeld: -3, sunHeld: 1.3333 },
       planets: [0, 72, 144, 216, 288].map((angle) => ({ angle, rotation: angle / 7 })),
+      unbalance: 0.0123,
       opening: { arc: 17.25, drop: 0.625 },
     },
     checks: [
@@ -176,6 +177,16 @@ export function inventedSheet(): Sheet {
         bounds: { min: [-14.5, -14.25, 0], max: [14.5, 14.25, 20] },
       },
     ],
+    printing: {
+      growth: 0.05,
+      firstLayerGrowth: 0.15,
+      shrinkage: 0.3,
+      scale: 1.003,
+      sizes: [
+        { part: 'sun', feature: 'tip diameter', drawn: 29.41, expected: 29.42 },
+        { part: 'ring', feature: 'outer diameter', drawn: 92.43, expected: 92.44 },
+      ],
+    },
     cautions: ['Small gears can be swallowed: keep them from children under three.'],
     adjustments: ['Tips of the ring cut back by 0.36 mm.'],
     cogweave: '0.1.0',

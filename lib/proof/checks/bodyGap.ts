@@ -1,11 +1,13 @@
+import { drawnGap } from '../../fit/compensation.js';
 import { allowedGapError } from '../allowedGapError.js';
 import type { BodyGap } from '../bodies.js';
 import type { Check } from '../check.js';
 import type { AllFindings } from '../findings.js';
+import { gapAsked } from '../printing/gapAsked.js';
 
-/** Least distances between the finished meshes: mates keep the gap asked for, neighbouring planets at least that. */
+/** Least distances between the finished meshes: mates keep the gap that was drawn, neighbouring planets at least that. */
 export function bodyGap({ spec, bodies }: AllFindings): Check {
-  const { gap } = spec.fit;
+  const gap = drawnGap(spec);
   const allowed = allowedGapError(spec);
   const mates = [...bodies.sunPlanet, ...bodies.planetRing].map((pair) => ({
     pair,
@@ -24,7 +26,7 @@ export function bodyGap({ spec, bodies }: AllFindings): Check {
     limit: allowed,
     unit: 'mm',
     says:
-      `${gap} mm asked; measured ${range(bodies.sunPlanet)} between sun and planets, ${range(bodies.planetRing)} between planets and ring` +
+      `${gapAsked(spec)}; measured ${range(bodies.sunPlanet)} between sun and planets, ${range(bodies.planetRing)} between planets and ring` +
       (worst.error > allowed ? `; farthest off: ${worst.pair.between.join(' and ')}` : ''),
   };
 }

@@ -1,3 +1,4 @@
+import { drawnNumbers } from '../../fit/compensation.js';
 import { reliefs } from '../../fit/reliefs.js';
 import { gearSizes } from '../../tooth/gear.js';
 import { transverseThickness } from '../../tooth/thickness.js';
@@ -5,10 +6,11 @@ import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
 
 /**
- * The thinnest tooth, in the normal section at its reference circle with the relief taken off, holds two lines:
+ * The thinnest tooth, in the normal section at its reference circle as drawn, with the relief taken off, holds two lines:
  * one for each flank. Common practice, no source.
  */
-export function lineWidth({ spec, gears }: PlanFindings): Check {
+export function lineWidth(found: PlanFindings): Check {
+  const { spec, gears } = drawnNumbers(found);
   const relief = reliefs(spec.fit);
   const teeth = (['sun', 'planet', 'ring'] as const).map((part) => {
     const { referenceRadius, helixAngle } = gearSizes(gears[part]);

@@ -1,11 +1,13 @@
+import { drawnGap } from '../../fit/compensation.js';
 import { allowedGapError } from '../allowedGapError.js';
 import type { Check } from '../check.js';
 import type { ToothFindings } from '../findings.js';
+import { gapAsked } from '../printing/gapAsked.js';
 
 /** The least gap found while the exact outlines roll through a pitch, both flanks, every planet. */
 export function rolling({ spec, rolling: { inner, outer } }: ToothFindings): Check {
   const least = Math.min(inner.least, outer.least);
-  const limit = spec.fit.gap - allowedGapError(spec);
+  const limit = drawnGap(spec) - allowedGapError(spec);
   const [where, found] = inner.least <= outer.least ? ['sun and planet', inner] : ['ring and planet', outer];
   return {
     id: 'rolling',
@@ -15,7 +17,7 @@ export function rolling({ spec, rolling: { inner, outer } }: ToothFindings): Che
     limit,
     unit: 'mm',
     says:
-      `least gap ${least.toFixed(4)} mm of ${spec.fit.gap} mm asked, between ${where} ${found.planet} at ${found.phase.toFixed(2)} of a pitch; ` +
+      `least gap ${least.toFixed(4)} mm of ${gapAsked(spec)}, between ${where} ${found.planet} at ${found.phase.toFixed(2)} of a pitch; ` +
       `by flank: sun ${pair(inner.bySide)}, ring ${pair(outer.bySide)}`,
   };
 }

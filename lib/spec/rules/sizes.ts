@@ -1,5 +1,6 @@
 import { radians } from '../../tooth/gear.js';
 import { floorThousandth, ROUNDING } from '../nearest.js';
+import type { Bore } from '../types.js';
 import type { Rule } from './rule.js';
 
 /** A larger gap would leave the teeth hardly any engagement. Common practice. */
@@ -27,6 +28,49 @@ export const layerOfNozzle: Rule = {
     return [{ parameter: 'printer.layer', value: layer, rule, nearest: [nozzle] }];
   },
 };
+
+/** Thinner rims than this many times the growth would be lost to it. Common practice. */
+const RIM_PER_GROWTH = 4;
+/** Drawn gaps are no smaller, as in the schema, mm. */
+const LEAST_GAP = 0.02;
+
+/**
+ * A wall stands out by no more than half the line it is laid with, walls and bores survive being set back by it, and
+ * a gap is left to draw where walls stand back instead.
+ */
+export const wallGrowth: Rule = {
+  needs: [
+    'printer.growth',
+    'printer.nozzle',
+    'printer.lineWidth',
+    'fit.gap',
+    'ring.rim',
+    'module',
+    'sun.bore',
+  ],
+  find({ printer: { growth, lineWidth }, fit: { gap }, ring: { rim }, sun: { bore } }) {
+    const most = floorThousandth(Math.min(0.5, lineWidth / 2, rim / RIM_PER_GROWTH));
+    const opening = bore.shape === 'none' ? Number.POSITIVE_INFINITY : boreWidth(bore);
+    const least = -floorThousandth(
+      Math.min(0.5, lineWidth / 2, opening / RIM_PER_GROWTH, Math.max(0, (gap - LEAST_GAP) / 2)),
+    );
+    if (growth <= most + ROUNDING && growth >= least - ROUNDING) return [];
+    const rule = `must be from ${least} to ${most} mm with these lines, this gap, rim and bore`;
+    return [{ parameter: 'printer.growth', value: growth, rule, nearest: [growth > most ? most : least] }];
+  },
+};
+
+function boreWidth(bore: Exclude<Bore, { shape: 'none' }>): number {
+  switch (bore.shape) {
+    case 'round':
+      return bore.diameter;
+    case 'D':
+      return bore.acrossFlat;
+    case 'hexagon':
+    case 'square':
+      return bore.acrossFlats;
+  }
+}
 
 /** A bevel cuts no deeper than the tooth stands out, and leaves a face between the two ends. */
 export const bevelSize: Rule = {

@@ -1,0 +1,48 @@
+import type { Part } from '../../solid/mesh.js';
+import type { Spec } from '../../spec/types.js';
+import type { Check } from '../check.js';
+import { meshBounds } from '../mesh/volume.js';
+
+/** Sides of the box around all parts, as they lie on the bed, against the room that the printer has. */
+export function bed({ spec, parts }: { spec: Spec; parts: readonly Part[] }): Check {
+  const boxes = parts.map(({ mesh }) => meshBounds(mesh));
+  const sides = [0, 1, 2].map(
+    (axis) => Math.max(...boxes.map(({ max }) => max[axis])) - Math.min(...boxes.map(({ min }) => min[axis])),
+  );
+  const { width, depth, height } = spec.printer.bed;
+  const rooms = [width, depth, height];
+  const over = sides.map((side, i) => side - rooms[i]);
+  const worst = over.indexOf(Math.max(...over));
+  const holds = over[worst] <= ROUNDING;
+  const size = (lengths: readonly number[]) => lengths.map((length) => length.toFixed(1)).join(' × ');
+  return {
+    id: 'bed',
+    holds,
+    level: 'must',
+    value: sides[worst],
+    limit: rooms[worst],
+    unit: 'mm',
+    says:
+      `the set is ${size(sides)} mm; the printer has room for ${size(rooms)} mm` +
+      (holds ? '' : advice(spec, sides)),
+  };
+}
+
+/** Rounding of doubles in a set that fills its bed, mm. */
+const ROUNDING = 1e-9;
+
+/** Everything but the rim grows with the module; the offer has two decimals, rounded to the safe side. */
+function advice({ module, ring, printer }: Spec, [x, y, z]: readonly number[]): string {
+  const { width, depth, height } = printer.bed;
+  const across = Math.min(width, depth);
+  const ways: string[] = [];
+  if (Math.max(x, y) > across) {
+    const fits = Math.floor((100 * module * (across - 2 * ring.rim)) / (Math.max(x, y) - 2 * ring.rim)) / 100;
+    ways.push(
+      `an outer diameter of ${across} mm would fit` +
+        (fits >= 0.2 ? `: with this rim, module ${fits} or less` : ''),
+    );
+  }
+  if (z > height) ways.push(`a height of ${height} mm would fit: a smaller faceWidth`);
+  return `; ${ways.join('; ')}`;
+}

@@ -1,0 +1,58 @@
+import type { Part } from '../../solid/mesh.js';
+import type { Spec } from '../../spec/types.js';
+import { degrees, gearSizes, radians } from '../../tooth/gear.js';
+import { setGears } from '../../train/setGears.js';
+import type { Check } from '../check.js';
+import { type Overhang, overhangOf } from '../printing/overhang.js';
+
+/**
+ * Area of the whole set, first layer left out, that leans out by more than the limit, measured on the meshes. Equal
+ * planets are measured once. The flanks of helical teeth lean by the base helix angle at every height of the tooth
+ * (ISO 21771: the involute helicoid is developable), which is a little less than the helix angle.
+ */
+export function overhang({ spec, parts }: { spec: Spec; parts: readonly Part[] }): Check {
+  const { overhangAngle: angle, overhangArea: limit } = spec.limits;
+  const { printer, tolerance, planets } = spec;
+  const kinds = [parts[0], parts[1], parts[parts.length - 1]].map(({ name, mesh }) => ({
+    name,
+    count: name === 'planet-1' ? planets.count : 1,
+    ...overhangOf(mesh, { angle, above: printer.layer, tolerance }),
+  }));
+  const area = kinds.reduce((sum, kind) => sum + kind.count * kind.area, 0);
+  const worst = kinds.reduce((a, b) => (badness(b) > badness(a) ? b : a));
+  const holds = area <= limit;
+  const at = worst.at.map((x) => x.toFixed(1)).join(', ');
+  return {
+    id: 'overhang',
+    holds,
+    level: 'should',
+    value: area,
+    limit,
+    unit: 'mm²',
+    says:
+      area === 0
+        ? `nothing leans out by more than ${angle}° from the vertical, but for what the mesh tolerance explains; flanks lean by ${flankAngle(spec).toFixed(1)}°`
+        : `${area.toFixed(1)} mm² lean out by more than ${angle}° from the vertical, ${worst.steepest.toFixed(1)}° at worst, on ${worst.name} at ${at}` +
+          (holds ? '' : advice(spec, angle)),
+  };
+}
+
+function badness({ area, steepest }: Overhang): number {
+  return area > 0 ? 90 + steepest : steepest;
+}
+
+/** Degrees. */
+function flankAngle(spec: Spec): number {
+  return degrees(gearSizes(setGears(spec).planet).baseHelixAngle);
+}
+
+/** Bevels lean by what is left of 90° to their angle, flanks by the base helix angle: sin β_b = sin β cos α_n. */
+function advice(spec: Spec, limit: number): string {
+  const ways: string[] = [];
+  const steep = Math.ceil(90 - limit);
+  if (spec.bevel.size > 0 && spec.bevel.angle < 90 - limit)
+    ways.push(steep <= 60 ? `bevel.angle ${steep}` : 'bevel.size 0');
+  const most = Math.sin(radians(limit)) / Math.cos(radians(spec.pressureAngle));
+  if (flankAngle(spec) > limit) ways.push(`helix.angle ${Math.floor(degrees(Math.asin(most)))} or less`);
+  return ways.length ? `; ${ways.join(' and ')} would pass` : '; print it with supports there';
+}

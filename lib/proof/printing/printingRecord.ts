@@ -1,0 +1,77 @@
+import { compensationOf, drawnNumbers, type SizedSet } from '../../fit/compensation.js';
+import { reliefs } from '../../fit/reliefs.js';
+import type { Bore } from '../../spec/types.js';
+import { baseTangentLength } from '../../tooth/baseTangent.js';
+import { overPins } from '../../tooth/overPins.js';
+import type { GearRecord, PrintedSize, PrintingRecord } from '../sheetTypes.js';
+
+/**
+ * What is compensated, and every size that calipers can read, as drawn and as expected on the print. The expected
+ * sizes are those that the file asks for, gap taken off.
+ * @param records of the gears as asked
+ */
+export function printingRecord(asked: SizedSet, records: readonly GearRecord[]): PrintingRecord {
+  const drawn = drawnNumbers(asked);
+  return {
+    ...compensationOf(asked.spec),
+    sizes: records.flatMap((record) => gearSizesOf(record, drawn)).concat(wallSizes(asked, drawn)),
+  };
+}
+
+/** A size that cannot be measured on this gear is left out. */
+function gearSizesOf(record: GearRecord, drawn: SizedSet): PrintedSize[] {
+  const { part, tipDiameter, rootDiameter, baseTangentLength: span, overPins: pins } = record;
+  const gear = drawn.gears[part];
+  const relief = reliefs(drawn.spec.fit)[part];
+  const sizes: PrintedSize[] = [
+    { part, feature: 'tip diameter', drawn: 2 * drawn.radii[part].tip, expected: tipDiameter },
+    { part, feature: 'root diameter', drawn: 2 * drawn.radii[part].root, expected: rootDiameter },
+  ];
+  if (span.teethSpanned !== null && span.withGap !== null)
+    sizes.push({
+      part,
+      feature: 'base tangent length',
+      drawn: baseTangentLength(gear, span.teethSpanned, relief),
+      expected: span.withGap,
+    });
+  if (pins.pin !== null && pins.withGap !== null)
+    sizes.push({
+      part,
+      feature: 'over pins',
+      drawn: overPins(gear, pins.pin, relief),
+      expected: pins.withGap,
+    });
+  return sizes;
+}
+
+function wallSizes(asked: SizedSet, drawn: SizedSet): PrintedSize[] {
+  const outer = ({ spec, radii }: SizedSet) => 2 * (radii.ring.root + spec.ring.rim);
+  const bore = boreSize(asked.spec.sun.bore);
+  return [
+    ...(bore === null
+      ? []
+      : [
+          {
+            part: 'sun' as const,
+            feature: 'bore' as const,
+            drawn: boreSize(drawn.spec.sun.bore)!,
+            expected: bore,
+          },
+        ]),
+    { part: 'ring', feature: 'outer diameter', drawn: outer(drawn), expected: outer(asked) },
+  ];
+}
+
+/** Diameter, or width across flats. */
+function boreSize(bore: Bore): number | null {
+  switch (bore.shape) {
+    case 'none':
+      return null;
+    case 'round':
+    case 'D':
+      return bore.diameter;
+    case 'hexagon':
+    case 'square':
+      return bore.acrossFlats;
+  }
+}
