@@ -1,10 +1,13 @@
 import type { Spec } from '../spec/types.js';
+import { assemblyStep, departure, planetPlaces } from '../train/assembly.js';
 import { nearestSets, type SetCounts } from '../train/nearestSets.js';
+import { nearestShiftedSets } from '../train/nearestShiftedSets.js';
+import { shiftForm, shiftWishes, solveFor } from '../train/shifts/specShifts.js';
 
 /** How many sets a refusal offers. */
 const OFFERED = 4;
 
-/** The sets nearest to the file's that work without profile shift, as one sentence. */
+/** The sets nearest to the file's that work, with profile shifts found where the file asks for that, as one sentence. */
 export function refusalOffer(spec: Spec): string {
   const asked = {
     sunTeeth: spec.sun.teeth,
@@ -12,6 +15,11 @@ export function refusalOffer(spec: Spec): string {
     ringTeeth: spec.ring.teeth,
     planets: spec.planets.count,
   };
+  if (spec.profileShift === 'solve') {
+    const found = nearestShiftedSets(asked, OFFERED, shiftForm(spec), shiftWishes(spec));
+    if (found.length)
+      return `Nearest sets that work with profileShift: solve (sun / planets / ring teeth × planets): ${found.map(show).join('; ')}`;
+  }
   const found = nearestSets(asked, OFFERED, {
     rack: spec.rack,
     pressureAngle: spec.pressureAngle,
@@ -20,6 +28,21 @@ export function refusalOffer(spec: Spec): string {
   });
   if (!found.length) return 'No set within twelve teeth of this one works without profile shift.';
   return `Nearest sets that work (sun / planets / ring teeth × planets): ${found.map(show).join('; ')}`;
+}
+
+/** What `profileShift: solve` would make of a set without a common centre distance, as one sentence. */
+export function shiftOffer(spec: Spec): string {
+  const found = solveFor(spec, {});
+  if ('refused' in found) return `profileShift: solve cannot help: ${found.refused}.`;
+  const { sun, planet, ring } = found;
+  return `profileShift: solve would make it work with shifts of ${sun.toFixed(3)} (sun), ${planet.toFixed(3)} (planets) and ${ring.toFixed(3)} (ring).`;
+}
+
+/** What `spacing: nearest` would make of planets that cannot be equally spaced, as one sentence. */
+export function spacingOffer({ sun, ring, planets }: Spec): string {
+  const off = departure(planetPlaces(sun.teeth, ring.teeth, planets.count));
+  const step = assemblyStep(sun.teeth, ring.teeth);
+  return `planets.spacing: nearest would put them at multiples of ${step.toFixed(3)}°, at most ${off.toFixed(3)}° off equal angles.`;
 }
 
 function show({ sunTeeth, planetTeeth, ringTeeth, planets }: SetCounts): string {

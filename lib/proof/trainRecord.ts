@@ -1,7 +1,7 @@
 import type { FittedSet } from '../fit/fitSet.js';
 import type { Spec } from '../spec/types.js';
 import { degrees } from '../tooth/gear.js';
-import { planetPlaces } from '../train/assembly.js';
+import { planetPlaces, unbalance } from '../train/assembly.js';
 import { opening } from '../train/opening.js';
 import { phases } from '../train/phases.js';
 import { ratios } from '../train/ratios.js';
@@ -17,6 +17,7 @@ export function trainRecord({ spec, inner, radii }: PlanFindings, set?: FittedSe
       angle,
       rotation: degrees(set ? set.planets[i].rotation : rotationOf(spec, angle)),
     })),
+    unbalance: unbalance(places),
     opening: opening(
       places,
       {

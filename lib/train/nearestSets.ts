@@ -54,6 +54,11 @@ export function nearestSets(
   return found.kept.map(({ counts }) => counts);
 }
 
+/** Order of sets by how near they are to what was asked, as `nearestSets` means it; never calls two sets equal. */
+export function byDistance(asked: SetCounts): (a: SetCounts, b: SetCounts) => number {
+  return (a, b) => compare({ distance: distance(asked, a) }, { distance: distance(asked, b) });
+}
+
 /** Most important first; the last ones only settle ties. */
 function distance(asked: SetCounts, counts: SetCounts): number[] {
   const change = (key: 'sunTeeth' | 'planetTeeth' | 'ringTeeth') =>

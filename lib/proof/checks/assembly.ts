@@ -1,13 +1,25 @@
-import { allowsEqualSpacing } from '../../train/assembly.js';
+import {
+  allowsEqualSpacing,
+  assemblyStep,
+  departure,
+  planetPlaces,
+  unbalance,
+} from '../../train/assembly.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
-import { refusalOffer } from '../offer.js';
+import { refusalOffer, spacingOffer } from '../offer.js';
 
 /**
- * Equally spaced planets mesh with sun and ring at once only when (sun + ring teeth) / planets is whole.
+ * Planets mesh with sun and ring at once only when the angles between them are multiples of
+ * 360° / (sun + ring teeth): equally spaced ones when (sun + ring teeth) / planets is whole. With `spacing: nearest` the
+ * figure is the largest departure from equal spacing, which half a step bounds.
  * Source: assembly condition of simple planetary sets (AGMA 6123 and handbooks, from memory).
  */
-export function assembly({ spec }: PlanFindings): Check {
+export function assembly(found: PlanFindings): Check {
+  return found.spec.planets.spacing === 'nearest' ? nearestSpacing(found) : equalSpacing(found);
+}
+
+function equalSpacing({ spec }: PlanFindings): Check {
   const { sun, planets, ring } = spec;
   const sum = sun.teeth + ring.teeth;
   const holds = allowsEqualSpacing(sun.teeth, ring.teeth, planets.count);
@@ -22,6 +34,26 @@ export function assembly({ spec }: PlanFindings): Check {
     says: holds
       ? `(sun ${sun.teeth} + ring ${ring.teeth}) / ${planets.count} planets = ${quotient}, whole: all planets go in equally spaced`
       : `planets.count ${planets.count}: (sun ${sun.teeth} + ring ${ring.teeth}) / ${planets.count} = ${quotient.toFixed(3)} must be whole ` +
-        `for equally spaced planets. ${refusalOffer(spec)}`,
+        `for equally spaced planets. ${spacingOffer(spec)} ${refusalOffer(spec)}`,
+  };
+}
+
+function nearestSpacing({ spec }: PlanFindings): Check {
+  const { sun, planets, ring } = spec;
+  const step = assemblyStep(sun.teeth, ring.teeth);
+  const places = planetPlaces(sun.teeth, ring.teeth, planets.count);
+  const off = departure(places);
+  // A place is met when it is a whole number of steps away, rounding of doubles aside.
+  const whole = places.every((place) => Math.abs(place / step - Math.round(place / step)) < 1e-6);
+  return {
+    id: 'assembly',
+    holds: whole && off <= step / 2 + 1e-9,
+    level: 'must',
+    value: off,
+    limit: step / 2,
+    unit: 'deg',
+    says:
+      `planets at multiples of ${step.toFixed(3)}°: ${places.map((place) => `${place.toFixed(3)}°`).join(', ')}; ` +
+      `at most ${off.toFixed(3)}° off equal angles, their common centre of mass ${(100 * unbalance(places)).toFixed(2)} % of the centre distance off the axis`,
   };
 }

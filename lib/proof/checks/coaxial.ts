@@ -1,6 +1,8 @@
+import type { Spec } from '../../spec/types.js';
+import { specShifts } from '../../train/shifts/specShifts.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
-import { refusalOffer } from '../offer.js';
+import { refusalOffer, shiftOffer } from '../offer.js';
 
 /** Centre distances that differ by less are equal, mm: rounding of doubles and of shifts given to six places. */
 const EQUAL = 1e-4;
@@ -9,8 +11,7 @@ const EQUAL = 1e-4;
 export function coaxial({ spec, inner, outer }: PlanFindings): Check {
   const apart = Math.abs(inner.centreDistance - outer.centreDistance);
   const holds = apart <= EQUAL;
-  const { sun, planets, ring } = spec;
-  const distances = `${inner.centreDistance.toFixed(4)} mm to the sun and ${outer.centreDistance.toFixed(4)} mm to the ring`;
+  const [toSun, toRing] = [inner, outer].map(({ centreDistance }) => `${centreDistance.toFixed(4)} mm`);
   return {
     id: 'coaxial',
     holds,
@@ -19,8 +20,29 @@ export function coaxial({ spec, inner, outer }: PlanFindings): Check {
     limit: EQUAL,
     unit: 'mm',
     says: holds
-      ? `the planets mesh at ${inner.centreDistance.toFixed(4)} mm with both sun and ring`
-      : `ring.teeth ${ring.teeth} with sun ${sun.teeth} and planets ${planets.teeth}: the planets would stand ${distances}; ` +
-        `without profile shift ring.teeth must be sun + 2 × planets = ${sun.teeth + 2 * planets.teeth}. ${refusalOffer(spec)}`,
+      ? `the planets mesh at ${toSun} with both sun and ring${sayShifts(spec)}`
+      : `ring.teeth ${spec.ring.teeth} with sun ${spec.sun.teeth} and planets ${spec.planets.teeth}: the planets would stand ` +
+        `${toSun} to the sun and ${toRing} to the ring; ${sayHelp(spec)} ${refusalOffer(spec)}`,
   };
+}
+
+/** What solving came to, where the file asks for it and left something to find. */
+function sayShifts(spec: Spec): string {
+  const { outcome } = specShifts(spec);
+  if (!outcome) return '';
+  if ('refused' in outcome)
+    return `; profileShift: solve found no shifts (${outcome.refused}), so shifts not given are left at standard`;
+  const { sun, planet, ring, specificSliding } = outcome;
+  return (
+    `; profile shifts found: sun ${sun.toFixed(4)}, planets ${planet.toFixed(4)}, ring ${ring.toFixed(4)}; ` +
+    `largest specific sliding: sun ${specificSliding.sun.toFixed(2)}, planets ${specificSliding.planet.toFixed(2)}`
+  );
+}
+
+function sayHelp(spec: Spec): string {
+  const { sun, planets } = spec;
+  const { outcome } = specShifts(spec);
+  if (outcome && 'refused' in outcome) return `profileShift: solve finds no shifts: ${outcome.refused}.`;
+  const plain = `without profile shift ring.teeth must be sun + 2 × planets = ${sun.teeth + 2 * planets.teeth}.`;
+  return `${plain} ${shiftOffer(spec)}`;
 }

@@ -1,14 +1,16 @@
-import { neighbourClearance } from '../../train/assembly.js';
+import { leastClearance, planetPlaces } from '../../train/assembly.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
 import { refusalOffer } from '../offer.js';
 
 /**
- * Neighbouring planets keep at least the gap between their tip circles.
- * Source: neighbour condition of handbooks, 2 a sin(π/N) > d_a (from memory); the gap on top is ours.
+ * Neighbouring planets keep at least the gap between their tip circles, each pair at its own angle.
+ * Source: neighbour condition of handbooks, 2 a sin(θ/2) > d_a at the angle θ, equally spaced 2 a sin(π/N) > d_a (from
+ * memory); the gap on top is ours.
  */
 export function neighbours({ spec, inner, radii }: PlanFindings): Check {
-  const clearance = neighbourClearance(inner.centreDistance, spec.planets.count, radii.planet.tip);
+  const places = planetPlaces(spec.sun.teeth, spec.ring.teeth, spec.planets.count);
+  const clearance = leastClearance(places, inner.centreDistance, radii.planet.tip);
   const holds = clearance >= spec.fit.gap;
   return {
     id: 'neighbours',

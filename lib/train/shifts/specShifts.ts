@@ -40,6 +40,15 @@ export function specShifts(spec: Spec): SpecShifts {
   return { sun: given.sun ?? sun, planet: given.planet ?? planet, ring: given.ring ?? ring, outcome };
 }
 
+/** What a file asks of shifts beyond one centre distance. */
+export function shiftWishes({ shiftBalance, limits, module }: Spec) {
+  return {
+    balance: shiftBalance,
+    tipThickness: limits.toothFeature / module,
+    contactRatio: limits.contactRatio,
+  };
+}
+
 /** Solves a file's shifts whether it asks for it or not, its own given ones kept [those of its gears]. */
 export function solveFor(
   spec: Spec,
@@ -48,11 +57,9 @@ export function solveFor(
   const { sun, ring, planets } = spec;
   const places = planetPlaces(sun.teeth, ring.teeth, planets.count);
   return solveShifts(countsOf(spec), shiftForm(spec), {
-    balance: spec.shiftBalance,
+    ...shiftWishes(spec),
     given,
     neighbourAngle: leastAngle(places),
-    tipThickness: spec.limits.toothFeature / spec.module,
-    contactRatio: spec.limits.contactRatio,
   });
 }
 

@@ -2,8 +2,8 @@ import type { PartRecord, TrainRecord } from '../../proof/sheetTypes.js';
 import { figure } from '../figure.js';
 import { paragraph, section, table } from './html.js';
 
-/** Ratios, places of the planets, and the widest opening between them. */
-export function trainSection({ ratios, planets, opening }: TrainRecord): string {
+/** Ratios, places and unbalance of the planets, and the widest opening between them. */
+export function trainSection({ ratios, planets, unbalance, opening }: TrainRecord): string {
   const ways = [
     ['ring', 'sun', 'carrier', ratios.ringHeld],
     ['carrier', 'sun', 'ring', ratios.carrierHeld],
@@ -26,6 +26,9 @@ export function trainSection({ ratios, planets, opening }: TrainRecord): string 
       'Planets: place of the axis, and turn of the body about it',
       ['Planet', 'Place', 'Turn'],
       planets.map(({ angle, rotation }, i) => [String(i + 1), `${figure(angle)}°`, `${figure(rotation)}°`]),
+    ),
+    paragraph(
+      `The planets' common centre of mass lies ${figure(100 * unbalance, 2)} % of the centre distance off the axis.`,
     ),
     paragraph(
       `Widest opening between planets: ${figure(opening.arc)}° at the set's axis; a straight edge as long as that opening's chord drops ${figure(opening.drop)} mm inside the ring's tip circle.`,
