@@ -78,8 +78,6 @@ export interface TrainRecord {
   planets: { angle: number; rotation: number }[];
   /** How far the planets' common centre of mass lies off the axis, as a share of the centre distance; 0 is balanced. */
   unbalance: number;
-  /** How far the planets' common centre of mass lies off the axis, as a share of the centre distance; 0 is balanced. */
-  unbalance: number;
   opening: Opening;
 }
 

@@ -109,7 +109,6 @@ export function inventedSheet(): Sheet {
       ratios: { ringHeld: 4, carrierHeld: -3, sunHeld: 1.3333 },
       planets: [0, 72, 144, 216, 288].map((angle) => ({ angle, rotation: angle / 7 })),
       unbalance: 0.0123,
-      unbalance: 0.0123,
       opening: { arc: 17.25, drop: 0.625 },
     },
     checks: [
