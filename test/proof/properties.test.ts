@@ -35,6 +35,7 @@ describe('over random sets', () => {
           faceWidth: 10,
           helix: { form, angle: form === 'spur' ? 0 : angle, hand },
           fit: { gap, gapShare },
+          printer: { bed: { width: 400, depth: 400 } },
         });
         const { sheet } = proveSet(spec);
         const failing = sheet.checks
