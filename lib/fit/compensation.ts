@@ -48,7 +48,7 @@ export interface SizedSet {
 export function drawnNumbers<T extends SizedSet>(asked: T): SizedSet {
   const { growth, scale } = compensationOf(asked.spec);
   if (growth === 0 && scale === 1) return asked;
-  const spec = drawnSpec(asked.spec);
+  const spec = drawnSpec(asked);
   const back = (part: 'sun' | 'planet' | 'ring') => {
     const { tip, root, active } = asked.radii[part];
     const inward = part === 'ring' ? growth : -growth;
@@ -82,9 +82,9 @@ export function drawnSet(spec: Spec, asked: FittedSet): DrawnSet {
 }
 
 /** The file that would ask for the drawn set, were nothing to be compensated. */
-function drawnSpec(spec: Spec): Spec {
+function drawnSpec({ spec, gears }: SizedSet): Spec {
   const { growth, scale } = compensationOf(spec);
-  const { module, rack, faceWidth, bevel, sun, ring, fit, printer, filament } = spec;
+  const { module, rack, faceWidth, bevel, sun, planets, ring, fit, printer, filament } = spec;
   const gap = fit.gap + 2 * growth;
   return {
     ...spec,
@@ -92,8 +92,18 @@ function drawnSpec(spec: Spec): Spec {
     rack: { ...rack, fillet: Math.max(0, rack.fillet + growth / module) },
     faceWidth: faceWidth * scale,
     bevel: { ...bevel, size: bevel.size * scale },
-    sun: { ...sun, bore: drawnBore(sun.bore, (size) => (size + 2 * growth) * scale) },
-    ring: { ...ring, rim: (ring.rim - 2 * growth) * scale },
+    // Shifts that were found for the set as asked stay its own.
+    sun: {
+      ...sun,
+      profileShift: gears.sun.profileShift,
+      bore: drawnBore(sun.bore, (size) => (size + 2 * growth) * scale),
+    },
+    planets: { ...planets, profileShift: gears.planet.profileShift },
+    ring: {
+      ...ring,
+      profileShift: gears.ring.profileShift,
+      rim: (ring.rim - 2 * growth) * scale,
+    },
     // Every flank is set back by the growth, whatever its share of the gap.
     fit: { gap: gap * scale, gapShare: (fit.gap * fit.gapShare + growth) / gap },
     printer: { ...printer, growth: 0 },

@@ -19,6 +19,8 @@ export interface ShiftOptions {
   neighbourAngle?: number;
   /** Normal tip thickness to aim for, in normal modules; less is taken, down to 0.2, where nothing else works [0.2]. */
   tipThickness?: number;
+  /** Normal tooth thickness on the reference circle to aim for, in normal modules; less where nothing else works [0]. */
+  toothThickness?: number;
   /** Transverse contact ratio to aim for; less is taken, down to 1, where nothing else works [1.2]. */
   contactRatio?: number;
 }
@@ -74,19 +76,19 @@ export function solveShifts(
     given,
     ...(neighbourAngle === undefined ? {} : { neighbourAngle: radians(neighbourAngle) }),
   };
-  const wishes = wishesOf(options);
   const settled = settledTrial(frame, given);
   const search = (wanted: Wanted): Found =>
     settled ? kept(frame, settled, wanted, bounds) : searchShifts(frame, balance, wanted, bounds);
-  let found = search(wishes[0]);
+  const [all, ...fewer] = wishesOf(options);
+  let found = search(all);
   if (!('trial' in found)) {
-    // What fails with every wish given up fails for good; else the wishes are taken back one by one.
-    const last = search(wishes[2]);
+    // What fails with every wish given up fails for good; else the wishes are given up one by one.
+    const last = search(LAST);
     if (!('trial' in last)) return { refused: REASONS[last.limit], limit: last.limit };
-    const middle = search(wishes[1]);
-    found = 'trial' in middle ? middle : last;
+    for (const wanted of fewer) if (!('trial' in found)) found = search(wanted);
+    if (!('trial' in found)) found = last;
   }
-  const { trial } = found;
+  const trial = settled ?? rounded(frame, found.trial, given);
   return {
     sun: trial.sun,
     planet: trial.planet,
@@ -110,17 +112,34 @@ export function mayBeSolved(counts: ShiftCounts, form: ShiftForm): boolean {
   return low <= high;
 }
 
-/** All wishes, then the usual limits, then the last ones. */
+/** Every wish; then thinner tips; then thinner teeth too. */
 function wishesOf({
   tipThickness = 0,
+  toothThickness = 0,
   contactRatio = USUAL_CONTACT,
-}: ShiftOptions): [Wanted, Wanted, Wanted] {
-  const [tip, contact] = [Math.max(LEAST_TIP, tipThickness), Math.max(LEAST_CONTACT, contactRatio)];
+}: ShiftOptions): Wanted[] {
+  const tips = Math.max(LEAST_TIP, tipThickness);
+  const contact = Math.max(LEAST_CONTACT, contactRatio);
   return [
-    { tipThickness: tip, contactRatio: contact },
-    { tipThickness: LEAST_TIP, contactRatio: Math.min(contact, USUAL_CONTACT) },
-    { tipThickness: LEAST_TIP, contactRatio: LEAST_CONTACT },
+    { tipThickness: tips, toothThickness, contactRatio: contact },
+    { tipThickness: LEAST_TIP, toothThickness, contactRatio: contact },
+    { tipThickness: LEAST_TIP, toothThickness: 0, contactRatio: Math.min(contact, USUAL_CONTACT) },
   ];
+}
+
+/** The limits that no set may pass. */
+const LAST: Wanted = { tipThickness: LEAST_TIP, toothThickness: 0, contactRatio: LEAST_CONTACT };
+
+/** Sun and planet to six places, so that they can be written down; the ring follows and keeps the centre distance. */
+function rounded(frame: Frame, trial: Trial, given: Given): Trial {
+  if (given.ring !== undefined) return trial;
+  const six = (shift: number) => Math.round(shift * 1e6) / 1e6 + 0;
+  const planet = given.planet ?? six(trial.planet);
+  const distance = distanceFor(frame, 'inner', (given.sun ?? six(trial.sun)) + planet);
+  const { sun, ring, ...made } = trialOf(frame, distanceAt(frame, distance), planet);
+  // A billionth is far below what the proof tells apart, and clears the last bits of rounding.
+  const nine = (shift: number) => Math.round(shift * 1e9) / 1e9 + 0;
+  return { ...made, sun: given.sun ?? nine(sun), ring: nine(ring) };
 }
 
 /** Two shifts leave nothing to choose: the trial they make; undefined with fewer, or where they allow no mesh. */
@@ -153,6 +172,7 @@ const REASONS: Record<ShiftLimit, string> = {
   undercut: 'no common centre distance leaves sun and planets free of undercut',
   range: 'the shifts would leave the range of a parameter file',
   'tip-thickness': `a tooth tip would be thinner than ${LEAST_TIP} of the module`,
+  'tooth-thickness': 'a tooth would be thinner than asked',
   'contact-ratio': `the transverse contact ratio of a mesh would be less than ${LEAST_CONTACT}`,
   'involute-interference': 'a tip would reach below the involute of its mate',
   'trochoid-interference': 'the tips of planets and ring would collide',

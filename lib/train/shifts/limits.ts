@@ -7,6 +7,7 @@ export type ShiftLimit =
   | 'undercut'
   | 'range'
   | 'tip-thickness'
+  | 'tooth-thickness'
   | 'contact-ratio'
   | 'involute-interference'
   | 'trochoid-interference'
@@ -17,6 +18,8 @@ export type ShiftLimit =
 export interface Wanted {
   /** Least normal tip thickness after relief, in normal modules. */
   tipThickness: number;
+  /** Least normal tooth thickness on the reference circle after relief, in normal modules. */
+  toothThickness: number;
   /** Least transverse contact ratio of both meshes. */
   contactRatio: number;
 }
@@ -59,6 +62,7 @@ export function tightest(
   if (given.ring === undefined)
     ask('range', Math.min(trial.ring - SHIFT_RANGE.ring[0], SHIFT_RANGE.ring[1] - trial.ring));
   ask('tip-thickness', thinnestTip(frame, trial) - wanted.tipThickness);
+  ask('tooth-thickness', thinnestTooth(frame, trial) - wanted.toothThickness);
   ask('root-space', ringRootLand(frame, trial) - LEAST_ROOT_LAND);
   const contact = contactOf(frame, trial);
   ask('contact-ratio', Math.min(contact.inner, contact.outer) - wanted.contactRatio);
@@ -88,6 +92,14 @@ function thinnestTip(frame: Frame, trial: Trial): number {
     thickness('planet', trial.planet, trial.planetTip),
     thickness('ring', trial.ring, trial.ringTip),
   );
+}
+
+/** The thinnest tooth of all three gears on its reference circle in the normal section, relief taken off. */
+function thinnestTooth(frame: Frame, { sun, planet, ring }: Trial): number {
+  const cosNormal = 1 / Math.hypot(1, frame.tanNormal);
+  const thickness = (part: 'sun' | 'planet' | 'ring', shift: number) =>
+    Math.PI / 2 + 2 * shift * frame.tanNormal - (2 * frame[part].relief) / cosNormal;
+  return Math.min(thickness('sun', sun), thickness('planet', planet), thickness('ring', -ring));
 }
 
 /** Width of the ring's tooth space on its root circle. */

@@ -36,7 +36,7 @@ const SUMS = { inner: 2.2, outer: 2.5 };
 /** Room that every limit keeps, so that rounding of the shifts found does not pass it. */
 const MARGIN = 1e-4;
 /** Criteria closer than this are equal. */
-const EQUAL = 1e-7;
+const EQUAL = 1e-6;
 
 /** Common centre distances worth a look; `low` > `high` when there is none. */
 export function distanceRange(frame: Frame, { given = {} }: Bounds): { low: number; high: number } {
@@ -103,7 +103,7 @@ export function searchShifts(frame: Frame, balance: Balance, wanted: Wanted, bou
 
 /** Balanced before unbalanced, then less effort; unbalanced ones by how unequal they are. */
 function better(a: Choice, b: Choice): boolean {
-  const [left, right] = [a.unequal > EQUAL ? a.unequal : 0, b.unequal > EQUAL ? b.unequal : 0];
+  const [left, right] = [Math.round(a.unequal / EQUAL), Math.round(b.unequal / EQUAL)];
   return left === right ? a.effort < b.effort : left < right;
 }
 

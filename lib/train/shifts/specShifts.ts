@@ -45,6 +45,7 @@ export function shiftWishes({ shiftBalance, limits, module }: Spec) {
   return {
     balance: shiftBalance,
     tipThickness: limits.toothFeature / module,
+    toothThickness: limits.wall / module,
     contactRatio: limits.contactRatio,
   };
 }
