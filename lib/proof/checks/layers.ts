@@ -7,6 +7,9 @@ const BEVEL_LAYERS = 2;
 /** A face width this near to whole layers, in layers, is printed as it is. Common practice, no source. */
 const NEARLY_WHOLE = 0.1;
 
+/** Rounding of doubles, in layers. */
+const ROUNDING = 1e-9;
+
 /**
  * How layers resolve the set: the face width, as drawn, against the whole number of layers that a slicer makes of it,
  * and the height of the bevels in layers.
@@ -17,8 +20,8 @@ export function layers(found: PlanFindings): Check {
   const whole = Math.max(1, Math.round(spec.faceWidth / layer));
   const off = Math.abs(spec.faceWidth - whole * layer);
   const bevel = (spec.bevel.size * Math.tan((spec.bevel.angle * Math.PI) / 180)) / layer;
-  const bevelHolds = bevel === 0 || bevel >= BEVEL_LAYERS;
-  const faceHolds = off <= NEARLY_WHOLE * layer;
+  const bevelHolds = bevel === 0 || bevel >= BEVEL_LAYERS - ROUNDING;
+  const faceHolds = off <= (NEARLY_WHOLE + ROUNDING) * layer;
   return {
     id: 'layers',
     holds: faceHolds && bevelHolds,

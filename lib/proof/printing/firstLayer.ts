@@ -1,5 +1,5 @@
 import type { Mesh, Part } from '../../solid/mesh.js';
-import { leastDistance } from '../mesh/leastDistance.js';
+import { type LeastDistance, leastDistance } from '../mesh/leastDistance.js';
 import { triangleTree } from '../mesh/triangleTree.js';
 
 /** The least distance between two parts within the first layer, as drawn. */
@@ -17,7 +17,10 @@ export interface FirstLayerGap {
  * @param within the largest distance of interest, mm
  */
 export function firstLayerGap(parts: readonly Part[], layer: number, within: number): FirstLayerGap | null {
-  const trees = parts.map(({ mesh }) => triangleTree(wallsBelow(mesh, layer)));
+  const trees = parts.map(({ mesh }) => {
+    const walls = wallsBelow(mesh, layer);
+    return walls.triangles.length ? triangleTree(walls) : null;
+  });
   const ring = parts.length - 1;
   const planets = parts.map((_, i) => i).slice(1, ring);
   const pairs = planets.flatMap((planet, i) => [
@@ -27,7 +30,9 @@ export function firstLayerGap(parts: readonly Part[], layer: number, within: num
   ]);
   let nearest: FirstLayerGap | null = null;
   for (const [a, b] of pairs) {
-    const found = leastDistance(trees[a], trees[b], nearest?.distance ?? within);
+    const [one, other] = [trees[a], trees[b]];
+    if (!one || !other) continue;
+    const found: LeastDistance | null = leastDistance(one, other, nearest?.distance ?? within);
     if (found && (nearest === null || found.distance < nearest.distance))
       nearest = { between: [parts[a].name, parts[b].name], distance: found.distance };
   }

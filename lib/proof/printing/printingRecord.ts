@@ -1,7 +1,9 @@
 import { compensationOf, drawnNumbers, type SizedSet } from '../../fit/compensation.js';
 import { reliefs } from '../../fit/reliefs.js';
+import { Refusal } from '../../spec/refusal.js';
 import type { Bore } from '../../spec/types.js';
 import { baseTangentLength } from '../../tooth/baseTangent.js';
+import type { Gear } from '../../tooth/gear.js';
 import { overPins } from '../../tooth/overPins.js';
 import type { GearRecord, PrintedSize, PrintingRecord } from '../sheetTypes.js';
 
@@ -34,14 +36,20 @@ function gearSizesOf(record: GearRecord, drawn: SizedSet): PrintedSize[] {
       drawn: baseTangentLength(gear, span.teethSpanned, relief),
       expected: span.withGap,
     });
-  if (pins.pin !== null && pins.withGap !== null)
-    sizes.push({
-      part,
-      feature: 'over pins',
-      drawn: overPins(gear, pins.pin, relief),
-      expected: pins.withGap,
-    });
+  const overSamePin = pins.pin === null ? null : pinReading(gear, pins.pin, relief);
+  if (overSamePin !== null && pins.withGap !== null)
+    sizes.push({ part, feature: 'over pins', drawn: overSamePin, expected: pins.withGap });
   return sizes;
+}
+
+/** Null where the pin that suits the print sinks too deep between the drawn flanks. */
+function pinReading(gear: Gear, pin: number, relief: number): number | null {
+  try {
+    return overPins(gear, pin, relief);
+  } catch (error) {
+    if (error instanceof Refusal) return null;
+    throw error;
+  }
 }
 
 function wallSizes(asked: SizedSet, drawn: SizedSet): PrintedSize[] {

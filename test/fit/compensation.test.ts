@@ -1,0 +1,135 @@
+import { describe, expect, it } from 'vitest';
+import { drawnGap, drawnNumbers, drawnSet } from '../../lib/fit/compensation.js';
+import { fitSet } from '../../lib/fit/fitSet.js';
+import { setNumbers } from '../../lib/fit/setNumbers.js';
+import { proveSet } from '../../lib/proof/proveSet.js';
+import { Refusal } from '../../lib/spec/refusal.js';
+import { resolveSpec } from '../../lib/spec/resolveSpec.js';
+import type { Spec } from '../../lib/spec/types.js';
+import { pointOn } from '../../lib/tooth/segments.js';
+import { referenceSet, setOf } from '../sets.js';
+import { soleProblem, spinner, withValue } from '../spec/table.js';
+
+const drawn = (spec: Spec) => drawnSet(spec, fitSet(spec));
+
+describe('compensation', () => {
+  it('does nothing at all where nothing is asked', () => {
+    const spec = referenceSet();
+    const set = fitSet(spec);
+    const none = drawnSet(spec, set);
+    expect(none.spec).toBe(spec);
+    expect(none.set).toBe(set);
+    expect(drawnGap(spec)).toBe(0.25);
+  });
+
+  it('is applied once: the drawn set has nothing left to compensate', () => {
+    const spec = referenceSet({ printer: { growth: 0.1 }, filament: { shrinkage: 1 } });
+    const once = drawnNumbers(setNumbers(spec));
+    expect(drawnNumbers(once)).toBe(once);
+    expect(drawnGap(once.spec)).toBeCloseTo(drawnGap(spec), 12);
+    const { set } = drawn(spec);
+    expect(drawnSet(once.spec, set).set).toBe(set);
+    // What a shrunk print needs, by hand: 0.45 mm / 0.99.
+    expect(drawnGap(spec)).toBeCloseTo(0.45 / 0.99, 12);
+  });
+
+  it('does not touch what the file says', () => {
+    const spec = referenceSet({ printer: { growth: 0.1 }, filament: { shrinkage: 1 } });
+    const before = structuredClone(spec);
+    const { resolved } = proveSet(spec).sheet;
+    expect(spec).toEqual(before);
+    expect(resolveSpec(resolved)).toEqual(before);
+  });
+
+  it.each(['sun', 'planet'] as const)(
+    'moves the outline of a spur %s along its normal by the growth',
+    (part) => {
+      const growth = 0.12;
+      const spec = setOf(15, 15, 45, 5, { helix: { form: 'spur' }, printer: { growth } });
+      const [asked, back] = [fitSet(spec), drawn(spec).set].map(({ profiles }) => profiles[part].segments);
+      // Every point of the drawn outline, but near its corners at the tip, is the growth away from the asked one.
+      const line = asked.flatMap((segment) =>
+        Array.from({ length: 400 }, (_, i) =>
+          pointOn(segment, segment.from + ((segment.to - segment.from) * i) / 400),
+        ),
+      );
+      for (const segment of back.slice(0, 3))
+        for (const share of [0.1, 0.5, 0.9]) {
+          const [x, y] = pointOn(segment, segment.from + (segment.to - segment.from) * share);
+          const away = Math.min(...line.map(([u, v]) => Math.hypot(u - x, v - y)));
+          expect(Math.abs(away - growth)).toBeLessThan(0.0015);
+        }
+    },
+  );
+
+  it('refuses growth by which walls or teeth are lost', () => {
+    expect(soleProblem(withValue('printer.growth', 0.3))).toMatchObject({ nearest: [0.225] });
+    expect(soleProblem(withValue('printer.growth', -0.2))).toMatchObject({ nearest: [-0.115] });
+    expect(soleProblem({ ...spinner(), ring: { rim: 0.5 }, printer: { growth: 0.2 } })).toMatchObject({
+      nearest: [0.125],
+    });
+    const fine = setOf(15, 15, 45, 5, { module: 0.4, fit: { gap: 0.2 }, printer: { growth: 0.2 } });
+    expect(proveSet(fine).sheet.checks).toContainEqual(
+      expect.objectContaining({ id: 'tip-thickness', level: 'must', holds: false }),
+    );
+    expect(() => drawn(fine)).toThrow(Refusal);
+    expect(() => drawn(fine)).toThrow(/^printer.growth: 0.2: /);
+  });
+});
+
+describe('the sheet', () => {
+  const spec = referenceSet({ printer: { growth: 0.1 }, filament: { shrinkage: 0.5 } });
+  const { sheet } = proveSet(spec);
+
+  it('says both gaps, and measures the drawn one', () => {
+    for (const { gap } of sheet.meshes) {
+      expect(gap.asked).toBe(0.25);
+      expect(gap.drawn).toBeCloseTo(0.45 / 0.995, 12);
+      expect(Math.abs(gap.bodies! - gap.drawn)).toBeLessThanOrEqual(0.03 * gap.drawn);
+      expect(Math.abs(gap.rollingLeast! - gap.drawn)).toBeLessThanOrEqual(0.03 * gap.drawn);
+    }
+    for (const id of ['rolling', 'body-gap', 'helix-accuracy'])
+      expect(sheet.checks).toContainEqual(expect.objectContaining({ id, holds: true }));
+  });
+
+  it('says drawn and expected sizes: shrunk, then grown on each wall', () => {
+    const { scale, growth, sizes } = sheet.printing;
+    expect(scale).toBeCloseTo(1 / 0.995, 12);
+    const outward = { sun: 1, planet: 1, ring: -1 };
+    const sign = { bore: -1, 'outer diameter': 1 };
+    for (const { part, feature, drawn, expected } of sizes) {
+      if (feature === 'over pins') continue; // A pin follows the flank: see below.
+      const walls = 2 * growth * (feature in sign ? sign[feature as keyof typeof sign] : outward[part]);
+      expect(drawn / scale + walls).toBeCloseTo(expected, 9);
+    }
+    const names = sizes.map(({ part, feature }) => `${part} ${feature}`);
+    expect(names).toEqual([
+      'sun tip diameter',
+      'sun root diameter',
+      'sun base tangent length',
+      'sun over pins',
+      'planet tip diameter',
+      'planet root diameter',
+      'planet base tangent length',
+      'planet over pins',
+      'ring tip diameter',
+      'ring root diameter',
+      'ring over pins',
+      'sun bore',
+      'ring outer diameter',
+    ]);
+  });
+
+  it('expects over pins what the gears read, and draws it smaller on a sun, larger in a ring', () => {
+    for (const gear of sheet.gears) {
+      const size = sheet.printing.sizes.find((s) => s.part === gear.part && s.feature === 'over pins')!;
+      expect(size.expected).toBe(gear.overPins.withGap);
+      expect(Math.sign(size.drawn - size.expected)).toBe(gear.part === 'ring' ? 1 : -1);
+    }
+  });
+
+  it('has drawn and expected alike where nothing is compensated', () => {
+    for (const { drawn, expected } of proveSet(referenceSet()).sheet.printing.sizes)
+      expect(drawn).toBe(expected);
+  });
+});
