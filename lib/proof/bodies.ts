@@ -34,6 +34,8 @@ export interface BodyFindings {
   planetRing: BodyGap[];
   /** Neighbouring planets. */
   planets: BodyGap[];
+  /** One tree a part, in their order. */
+  trees: TriangleTree[];
 }
 
 /** Distances are looked for up to this many gaps. */
@@ -55,6 +57,7 @@ export function measureBodies(spec: Spec, set: FittedSet, parts: readonly Part[]
     sunPlanet: planets.map((p) => gap(sun, p)),
     planetRing: planets.map((p) => gap(p, ring)),
     planets: planets.length === 2 ? neighbours.slice(0, 1) : neighbours,
+    trees,
   };
 }
 

@@ -2,6 +2,7 @@ import type { Check } from './check.js';
 import { assembly } from './checks/assembly.js';
 import { bed } from './checks/bed.js';
 import { bodyGap } from './checks/bodyGap.js';
+import { captured } from './checks/captured.js';
 import { coaxial } from './checks/coaxial.js';
 import { contactRatio } from './checks/contactRatio.js';
 import { fingerGaps } from './checks/fingerGaps.js';
@@ -20,6 +21,7 @@ import { selfIntersection } from './checks/selfIntersection.js';
 import { skip } from './checks/skip.js';
 import { smallParts } from './checks/smallParts.js';
 import { thinFeatures } from './checks/thinFeatures.js';
+import { tilt } from './checks/tilt.js';
 import { tipThickness } from './checks/tipThickness.js';
 import { trochoidInterference } from './checks/trochoidInterference.js';
 import { undercut } from './checks/undercut.js';
@@ -47,7 +49,12 @@ export function toothChecks(found: ToothFindings): Check[] {
 
 /** Checks on the finished meshes. */
 export function bodyChecks(found: AllFindings): Check[] {
-  return [bodyGap, watertight, selfIntersection, helixAccuracy, overhang, firstLayer, bed, smallParts].map(
-    (check) => check(found),
-  );
+  const { limits } = found.spec;
+  return [
+    ...[bodyGap, watertight, selfIntersection, helixAccuracy, overhang, firstLayer, bed, smallParts].map(
+      (check) => check(found),
+    ),
+    captured(found.play, limits.axialPlay),
+    tilt(found.play, limits.tilt),
+  ];
 }

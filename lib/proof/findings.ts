@@ -2,6 +2,7 @@ import type { FittedSet } from '../fit/fitSet.js';
 import type { SetNumbers } from '../fit/setNumbers.js';
 import type { Part } from '../solid/mesh.js';
 import type { BodyFindings } from './bodies.js';
+import type { PlayRecord } from './motion/playRecord.js';
 import type { RollingGap } from './rolling/rollSet.js';
 import type { SmallPart } from './safety/smallParts.js';
 
@@ -19,6 +20,7 @@ export interface AllFindings extends ToothFindings {
   /** Sun, planets, ring, as drawn. */
   parts: readonly Part[];
   bodies: BodyFindings;
+  play: PlayRecord;
   /** One part of each kind. */
   smallParts: SmallPart[];
 }

@@ -1,5 +1,5 @@
 import { drawnSet } from '../fit/compensation.js';
-import { fitSet } from '../fit/fitSet.js';
+import { type FittedSet, fitSet } from '../fit/fitSet.js';
 import { setNumbers } from '../fit/setNumbers.js';
 import { buildFitted } from '../solid/buildSet.js';
 import type { Part } from '../solid/mesh.js';
@@ -11,7 +11,11 @@ import type { Check } from './check.js';
 import { bodyChecks, planChecks, toothChecks } from './checks.js';
 import type { AllFindings, PlanFindings, ToothFindings } from './findings.js';
 import { gearRecords } from './gearRecords.js';
+import { type TriangleTree, triangleTree } from './mesh/triangleTree.js';
 import { meshRecords } from './meshRecords.js';
+import { looseSetOf } from './motion/looseSetOf.js';
+import { movingSet } from './motion/movingSet.js';
+import { type PlayRecord, playRecord } from './motion/playRecord.js';
 import { partRecords } from './partRecords.js';
 import { printingRecord } from './printing/printingRecord.js';
 import { rollSet } from './rolling/rollSet.js';
@@ -50,14 +54,34 @@ export function proveSet(spec: Spec, { force = false } = {}): Proved {
   if (!proceed()) return { sheet: sheetOf(teeth, checks), parts: [] };
 
   const parts = buildFitted(drawn.spec, drawn.set);
+  const bodies = measureBodies(drawn.spec, drawn.set, parts);
   const all: AllFindings = {
     ...teeth,
     parts,
-    bodies: measureBodies(drawn.spec, drawn.set, parts),
+    bodies,
+    play: playOf(spec, set, drawn.set === set ? { parts, trees: bodies.trees } : printed(spec, set)),
     smallParts: smallParts(parts),
   };
   checks.push(...bodyChecks(all));
-  return { sheet: { ...sheetOf(all, checks), parts: partRecords(parts, all.bodies) }, parts };
+  return {
+    sheet: { ...sheetOf(all, checks), parts: partRecords(parts, all.bodies), play: all.play },
+    parts,
+  };
+}
+
+interface Bodies {
+  parts: readonly Part[];
+  trees: readonly TriangleTree[];
+}
+
+function playOf(spec: Spec, set: FittedSet, { parts, trees }: Bodies): PlayRecord {
+  return playRecord(spec, movingSet(looseSetOf(spec, set), parts, trees));
+}
+
+/** Parts move as they come off the printer: where growth is compensated those are not the drawn ones. */
+function printed(spec: Spec, set: FittedSet): Bodies {
+  const parts = buildFitted(spec, set);
+  return { parts, trees: parts.map(({ mesh }) => triangleTree(mesh)) };
 }
 
 /** The sheet of a set without its meshes, which are built and measured all the same. Throws as `proveSet` does. */
@@ -76,6 +100,7 @@ function sheetOf(found: PlanFindings & Partial<AllFindings>, checks: Check[]): S
     train: trainRecord(found, set),
     checks,
     parts: [],
+    play: null,
     printing: printingRecord(found, records),
     cautions: cautions(
       { smallParts: found.smallParts, fingerGaps: fingerGaps(found) },

@@ -1,5 +1,6 @@
 import type { Spec } from '../spec/types.js';
 import type { Check } from './check.js';
+import type { PlayRecord } from './motion/playRecord.js';
 
 /** What is known of a set before printing: the contents of NAME.sheet.json. Lengths in mm, angles in degrees. */
 export interface Sheet {
@@ -11,6 +12,8 @@ export interface Sheet {
   train: TrainRecord;
   checks: Check[];
   parts: PartRecord[];
+  /** How far parts can move; null when they were not built. */
+  play: PlayRecord | null;
   printing: PrintingRecord;
   cautions: string[];
   /** Changes made to standard teeth so that they run, each in one sentence. */

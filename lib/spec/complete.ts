@@ -56,6 +56,7 @@ export function complete(file: FileSpec, name: string): Spec {
       wall: file.limits.wall ?? 2 * lineWidth,
       rim: file.limits.rim ?? sturdyRim,
       axialPlay: file.limits.axialPlay ?? file.faceWidth / 4,
+      tilt: file.limits.tilt ?? (Math.atan2(rack.addendum * module, file.faceWidth) * 180) / Math.PI,
     },
   };
 }

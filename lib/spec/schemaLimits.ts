@@ -43,8 +43,10 @@ export const limits = z
     tilt: number(0, 90, {
       description: 'Largest angle by which a planet may tip over in its play',
       unit: 'deg',
-      source: 'common practice, no source',
-    }).default(1),
+      source: 'common practice, no source: half the working depth over the face width',
+      defaultRule: 'atan(addendum × module / faceWidth)',
+      examples: [4],
+    }).optional(),
     axialPlay: number(0, 300, {
       description: 'Largest way along the axis that a part may move before its teeth hold it',
       unit: 'mm',

@@ -47,6 +47,8 @@ describe('the reference set', () => {
       'first-layer',
       'bed',
       'small-parts',
+      'captured',
+      'tilt',
     ]);
   });
 
@@ -98,7 +100,7 @@ describe('each check can fail', () => {
     expect(rolling(found)).toMatchObject({ holds: false, level: 'must', value: 0 });
     const parts = buildFitted(spec, askew);
     const bodies = measureBodies(spec, askew, parts);
-    expect(bodyGap({ ...found, parts, bodies, smallParts: [] })).toMatchObject({
+    expect(bodyGap({ ...found, parts, bodies, play: inspectSet(spec).play!, smallParts: [] })).toMatchObject({
       holds: false,
       level: 'must',
     });

@@ -47,7 +47,7 @@ describe('defaults', () => {
         rim: 1.2 * 2.25 * 1.5,
         pinchForce: 50,
         sunTorque: 0.5,
-        tilt: 1,
+        tilt: (Math.atan2(1.5, 20) * 180) / Math.PI,
         axialPlay: 5,
         overhangAngle: 45,
         overhangArea: 10,

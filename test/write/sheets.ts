@@ -167,6 +167,7 @@ export function inventedSheet(): Sheet {
         says: 'Nothing measured.',
       },
     ],
+    play: null,
     parts: [
       {
         name: 'sun',
