@@ -32,7 +32,7 @@ export function complete(file: FileSpec, name: string): Spec {
     faceWidth: file.faceWidth,
     bevel: {
       angle: file.bevel.angle,
-      size: file.bevel.size ?? Math.min(rack.addendum * module + file.fit.gap, file.faceWidth / 8),
+      size: file.bevel.size ?? Math.min(rack.addendum * module + file.fit.gap, file.faceWidth / 5),
     },
     profileShift: file.profileShift,
     shiftBalance: file.shiftBalance,

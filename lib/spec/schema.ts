@@ -68,7 +68,7 @@ const bevel = z
       description: 'How far the tooth tips are cut back radially at the end faces; 0 for none',
       unit: 'mm',
       source: 'common practice, against first-layer growth',
-      defaultRule: 'the lesser of rack.addendum × module + fit.gap and faceWidth / 8',
+      defaultRule: 'the lesser of rack.addendum × module + fit.gap and faceWidth / 5',
       examples: [1],
     }).optional(),
   })

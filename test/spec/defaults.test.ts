@@ -92,7 +92,7 @@ describe('defaults', () => {
   });
 
   it('keeps thin sets and fine nozzles within their own limits', () => {
-    expect(resolveSpec(withValue('faceWidth', 4)).bevel.size).toBe(0.5);
+    expect(resolveSpec(withValue('faceWidth', 4)).bevel.size).toBeCloseTo(0.8, 12);
     expect(resolveSpec(withValue('printer', { nozzle: 0.2 })).printer).toMatchObject({
       nozzle: 0.2,
       layer: 0.1,
