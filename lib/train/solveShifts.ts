@@ -50,6 +50,14 @@ const LEAST_TIP = 0.2;
 const USUAL_CONTACT = 1.2;
 const LEAST_CONTACT = 1;
 
+/** The limits that no set may pass. */
+const LAST: Wanted = {
+  tipThickness: LEAST_TIP,
+  // A ring of large shift has no teeth left on its reference circle, and sound ones where they are.
+  toothThickness: Number.NEGATIVE_INFINITY,
+  contactRatio: LEAST_CONTACT,
+};
+
 /**
  * Profile shifts of sun, planet and ring for one common centre distance, so that z_ring need not be
  * z_sun + 2 z_planet, and none of them undercut.
@@ -90,9 +98,9 @@ export function solveShifts(
   }
   const trial = settled ?? rounded(frame, found.trial, given);
   return {
-    sun: trial.sun,
-    planet: trial.planet,
-    ring: trial.ring,
+    sun: given.sun ?? trial.sun,
+    planet: given.planet ?? trial.planet,
+    ring: given.ring ?? trial.ring,
     centreDistance: trial.at.centreDistance,
     specificSliding: slidingOf(frame, trial),
     rootThickness: {
@@ -123,12 +131,9 @@ function wishesOf({
   return [
     { tipThickness: tips, toothThickness, contactRatio: contact },
     { tipThickness: LEAST_TIP, toothThickness, contactRatio: contact },
-    { tipThickness: LEAST_TIP, toothThickness: 0, contactRatio: Math.min(contact, USUAL_CONTACT) },
+    { ...LAST, contactRatio: Math.min(contact, USUAL_CONTACT) },
   ];
 }
-
-/** The limits that no set may pass. */
-const LAST: Wanted = { tipThickness: LEAST_TIP, toothThickness: 0, contactRatio: LEAST_CONTACT };
 
 /** Sun and planet to six places, so that they can be written down; the ring follows and keeps the centre distance. */
 function rounded(frame: Frame, trial: Trial, given: Given): Trial {

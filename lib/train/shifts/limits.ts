@@ -66,7 +66,8 @@ export function tightest(
   ask('root-space', ringRootLand(frame, trial) - LEAST_ROOT_LAND);
   const contact = contactOf(frame, trial);
   ask('contact-ratio', Math.min(contact.inner, contact.outer) - wanted.contactRatio);
-  const { line } = trial.at.inner;
+  // A tip that stands off its mate by the gap has its nearest point that much lower on the mate's flank.
+  const line = trial.at.inner.line - frame.gap / frame.cosBaseHelix;
   ask('involute-interference', line - trial.planetReach - trial.sunForm);
   ask('involute-interference', line - trial.sunReach - trial.planetForm);
   ask('involute-interference', trial.ringRoot - trial.ringTip - frame.rack.addendum);

@@ -1,5 +1,6 @@
 import { type Distance, distanceAt, distanceFor } from './distance.js';
 import type { Frame } from './frame.js';
+import { golden } from './golden.js';
 import {
   type Bounds,
   SHIFT_RANGE,
@@ -14,7 +15,16 @@ import { rootThicknessOf, slidingOf, type Trial, trialOf } from './trial.js';
 export type Balance = 'sliding' | 'root' | 'none';
 
 /** The best choice found, or what stood in the way where most nearly one was found. */
-export type Found = { trial: Trial } | { limit: ShiftLimit; room: number };
+export type Found = { trial: Trial } | Room;
+
+/** The limit that leaves least room, and how much; negative where it is passed. */
+export interface Room {
+  limit: ShiftLimit;
+  room: number;
+}
+
+/** What one centre distance comes to. */
+type Split = (Choice | Room) & { distance: number };
 
 interface Choice {
   trial: Trial;
@@ -24,19 +34,21 @@ interface Choice {
   effort: number;
 }
 
-/** Steps of the coarse search along the centre distance, and across the planet shift where balance is not allowed. */
+/** Steps of the coarse search along the centre distance, and of the search for room across the planet shift. */
 const DISTANCES = 28;
-const SPLITS = 10;
-/** Halvings of an interval about half a module wide: far below what any printer resolves. */
-const HALVINGS = 30;
-/** Golden-section steps between two coarse centre distances. */
-const REFINEMENTS = 24;
+const SPLITS = 14;
+/** Halvings of an interval about half a module wide: enough to compare by, and to write down six places. */
+const HALVINGS = { coarse: 18, fine: 28 };
+/** Golden-section steps between two coarse centre distances: to a few millionths of a module. */
+const REFINEMENTS = 22;
 /** Shift sums that are looked through. */
 const SUMS = { inner: 2.2, outer: 2.5 };
 /** Room that every limit keeps, so that rounding of the shifts found does not pass it. */
 const MARGIN = 1e-4;
+/** Less room than this at every coarse step is not looked into any closer. */
+const HOPELESS = -0.1;
 /** Criteria closer than this are equal. */
-const EQUAL = 1e-6;
+const EQUAL = 1e-5;
 
 /** Common centre distances worth a look; `low` > `high` when there is none. */
 export function distanceRange(frame: Frame, { given = {} }: Bounds): { low: number; high: number } {
@@ -61,44 +73,35 @@ export function distanceRange(frame: Frame, { given = {} }: Bounds): { low: numb
 export function searchShifts(frame: Frame, balance: Balance, wanted: Wanted, bounds: Bounds): Found {
   const range = distanceRange(frame, bounds);
   if (!(range.low <= range.high)) return { limit: 'undercut', room: range.high - range.low };
-  let obstacle: { limit: ShiftLimit; room: number } = { limit: 'range', room: Number.NEGATIVE_INFINITY };
-  const at = (distance: number): Choice | undefined => {
-    const found = bestSplit(frame, distanceAt(frame, distance), balance, wanted, bounds);
-    if ('trial' in found) return found;
-    if (found.room > obstacle.room) obstacle = found;
-    return undefined;
+  let halvings = HALVINGS.coarse;
+  let best: Split | undefined;
+  const at = (distance: number): Split => {
+    const split = bestSplit(frame, distanceAt(frame, distance), balance, wanted, bounds, halvings);
+    if (!best || !preferred(best, split)) best = split;
+    return split;
   };
   const step = (range.high - range.low) / DISTANCES;
-  let best: Choice | undefined;
-  const offer = (choice: Choice | undefined) => {
-    if (choice && (!best || better(choice, best))) best = choice;
-  };
-  for (let i = 0; i <= DISTANCES; i++) offer(at(range.low + i * step));
+  for (let i = 0; i <= DISTANCES; i++) at(range.low + i * step);
   // Standard teeth are offered by name, so that no search misses them by a hair.
   for (const distance of [frame.unshifted.inner, frame.unshifted.outer])
-    if (distance >= range.low && distance <= range.high) offer(at(distance));
-  if (!best) return obstacle;
-  const middle = best.trial.at.centreDistance;
-  let [low, high] = [Math.max(range.low, middle - step), Math.min(range.high, middle + step)];
-  const cut = (Math.sqrt(5) - 1) / 2;
-  let [one, two] = [high - cut * (high - low), low + cut * (high - low)];
-  let [first, second] = [at(one), at(two)];
-  for (let i = 0; i < REFINEMENTS; i++) {
-    offer(first);
-    offer(second);
-    // Where both fail, the admissible middle stays inside.
-    const keepLow = first && second ? !better(second, first) : first ? true : second ? false : one > middle;
-    if (keepLow) {
-      [high, two, second] = [two, one, first];
-      one = high - cut * (high - low);
-      first = at(one);
-    } else {
-      [low, one, first] = [one, two, second];
-      two = low + cut * (high - low);
-      second = at(two);
-    }
-  }
-  return { trial: best.trial };
+    if (distance >= range.low && distance <= range.high) at(distance);
+  const coarse = best!;
+  if (!('trial' in coarse) && coarse.room < HOPELESS) return coarse;
+  halvings = HALVINGS.fine;
+  best = undefined;
+  at(coarse.distance);
+  const beside: [number, number] = [
+    Math.max(range.low, coarse.distance - step),
+    Math.min(range.high, coarse.distance + step),
+  ];
+  golden(beside, REFINEMENTS, at, preferred);
+  return best!;
+}
+
+/** Choices before obstacles; the better choice, the obstacle that leaves more room. */
+function preferred(a: Split, b: Split): boolean {
+  if ('trial' in a) return !('trial' in b) || !better(b, a);
+  return !('trial' in b) && a.room >= b.room;
 }
 
 /** Balanced before unbalanced, then less effort; unbalanced ones by how unequal they are. */
@@ -114,28 +117,33 @@ function bestSplit(
   balance: Balance,
   wanted: Wanted,
   bounds: Bounds,
-): Choice | { limit: ShiftLimit; room: number } {
+  halvings: number,
+): Split {
+  const distance = at.centreDistance;
   const { low, high } = splitRange(frame, at, bounds);
-  if (!(low <= high)) return { limit: 'undercut', room: high - low };
+  if (!(low <= high)) return { distance, limit: 'undercut', room: high - low };
   const excess = (planet: number) => imbalance(frame, trialOf(frame, at, planet), balance);
-  const ideal = root(excess, low, high);
+  const ideal = root(excess, low, high, halvings);
   const roomAt = (planet: number) => tightest(frame, trialOf(frame, at, planet), wanted, bounds);
-  let obstacle = roomAt(ideal);
+  const there = roomAt(ideal);
   let inside = ideal;
-  if (obstacle.room < MARGIN) {
-    let nearest: number | undefined;
-    for (let i = 0; i <= SPLITS; i++) {
-      const planet = low + ((high - low) * i) / SPLITS;
-      const found = roomAt(planet);
-      if (found.room < MARGIN) {
-        if (found.room > obstacle.room) obstacle = found;
-      } else if (nearest === undefined || Math.abs(planet - ideal) < Math.abs(nearest - ideal))
-        nearest = planet;
+  const balanced = there.room >= MARGIN && excess(low) <= 0 && excess(high) >= 0;
+  if (there.room < MARGIN) {
+    // Each limit tightens one way along the split, so the least room has a single peak.
+    const most = golden(
+      [low, high],
+      SPLITS,
+      (planet) => ({ planet, ...roomAt(planet) }),
+      (a, b) => a.room >= b.room,
+      ({ room }) => room >= MARGIN,
+    );
+    if (most.room < MARGIN) {
+      const { limit, room } = most.room > there.room ? most : there;
+      return { distance, limit, room };
     }
-    if (nearest === undefined) return obstacle;
+    inside = most.planet;
     let outside = ideal;
-    inside = nearest;
-    for (let i = 0; i < HALVINGS; i++) {
+    for (let i = 0; i < halvings; i++) {
       const middle = (inside + outside) / 2;
       if (roomAt(middle).room < MARGIN) outside = middle;
       else inside = middle;
@@ -143,8 +151,9 @@ function bestSplit(
   }
   const trial = trialOf(frame, at, inside);
   return {
+    distance,
     trial,
-    unequal: Math.abs(imbalance(frame, trial, balance)),
+    unequal: balanced ? 0 : Math.abs(excess(inside)),
     effort: trial.sun ** 2 + trial.planet ** 2 + trial.ring ** 2,
   };
 }
@@ -181,11 +190,11 @@ function imbalance(frame: Frame, trial: Trial, balance: Balance): number {
 const UNBOUNDED = 1e6;
 
 /** Zero of a growing function between `low` and `high`, or the end nearer to it. */
-function root(grows: (x: number) => number, low: number, high: number): number {
+function root(grows: (x: number) => number, low: number, high: number, halvings: number): number {
   if (grows(low) >= 0) return low;
   if (grows(high) <= 0) return high;
   let [below, above] = [low, high];
-  for (let i = 0; i < HALVINGS + 10; i++) {
+  for (let i = 0; i < halvings; i++) {
     const middle = (below + above) / 2;
     if (grows(middle) < 0) below = middle;
     else above = middle;
