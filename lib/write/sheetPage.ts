@@ -3,6 +3,8 @@ import { escapeText } from './escape.js';
 import { checksSection, verdict } from './sheetPage/checks.js';
 import { gearsSection, meshesSection } from './sheetPage/gears.js';
 import { list, section } from './sheetPage/html.js';
+import { playSection } from './sheetPage/play.js';
+import { printingSection } from './sheetPage/printing.js';
 import { STYLE } from './sheetPage/style.js';
 import { partsSection, trainSection } from './sheetPage/train.js';
 
@@ -41,6 +43,8 @@ export function sheetPage(sheet: Sheet, drawing: string): string {
     gearsSection(sheet.gears),
     meshesSection(sheet.meshes),
     trainSection(sheet.train),
+    playSection(sheet.play),
+    printingSection(sheet.printing),
     partsSection(sheet.parts),
     section('Parameters', parameters(sheet)),
     '</main>',

@@ -1,0 +1,40 @@
+import type { Axial, PlayRecord, TiltRecord } from '../../proof/motion/playRecord.js';
+import { figure } from '../figure.js';
+import { paragraph, section, table } from './html.js';
+
+/** How far parts can move in the play that the gap leaves; nothing when they were not built. */
+export function playSection(play: PlayRecord | null): string {
+  if (!play) return '';
+  const { planet, sun, together, ringRotation, heldBy } = play;
+  const held = heldBy.length
+    ? `Along the axis the parts are held by ${heldBy.join(' and ')}.`
+    : 'Nothing holds the parts along the axis.';
+  const rows: [string, string][] = [
+    ['Ring, turned with the sun and the planets’ axes held', `± ${figure(ringRotation.byFormula)}°`],
+    ['Planet, pushed towards the sun', mm(planet.radial.toSun)],
+    ['Planet, pushed towards the ring', mm(planet.radial.toRing)],
+    ['Planet, up and down', bothWays(planet.axial)],
+    ['Planet, leaning', leaning(planet.tilt)],
+    ['Sun, up and down', bothWays(sun.axial)],
+    ['Sun, leaning', leaning(sun.tilt)],
+    ['Planet, up and down, everything loose', bothWays(together.planetAxial)],
+    ['Sun, up and down, everything loose', bothWays(together.sunAxial)],
+    ['Teeth of sun and planets still overlap by', mm(planet.engagementLeft.sun)],
+    ['Teeth of planets and ring still overlap by', mm(planet.engagementLeft.ring)],
+  ];
+  return section('Play', paragraph(held), table('How far parts can move', ['Motion', 'At most'], rows));
+}
+
+function mm(length: number | null): string {
+  return length === null ? 'not held' : `${figure(length)} mm`;
+}
+
+function bothWays({ up, down }: Axial): string {
+  return up === null || down === null ? 'not held' : `${figure(up)} up, ${figure(down)} mm down`;
+}
+
+function leaning({ degrees, overFaceWidth }: TiltRecord): string {
+  return degrees === null || overFaceWidth === null
+    ? 'not held'
+    : `${figure(degrees)}°, ${figure(overFaceWidth)} mm over the face width`;
+}
