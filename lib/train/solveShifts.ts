@@ -1,9 +1,9 @@
 import { radians } from '../tooth/gear.js';
-import { distanceAt, distanceFor } from './shifts/distance.js';
 import { type Frame, type ShiftCounts, type ShiftForm, shiftFrame } from './shifts/frame.js';
-import { type Bounds, type ShiftLimit, tightest, type Wanted } from './shifts/limits.js';
+import { type Bounds, type GivenShifts, type ShiftLimit, tightest, type Wanted } from './shifts/limits.js';
 import { type Balance, distanceRange, type Found, searchShifts } from './shifts/search.js';
-import { rootThicknessOf, slidingOf, type Trial, trialOf } from './shifts/trial.js';
+import { rounded, settledTrial } from './shifts/settled.js';
+import { rootThicknessOf, slidingOf, type Trial } from './shifts/trial.js';
 
 export type { ShiftCounts, ShiftForm } from './shifts/frame.js';
 export type { ShiftLimit } from './shifts/limits.js';
@@ -14,7 +14,7 @@ export interface ShiftOptions {
   /** How sun and planet share: equal largest specific sliding, equal root thickness, or none for the planet [sliding]. */
   balance?: Balance;
   /** Shifts that are already settled. */
-  given?: { sun?: number; planet?: number; ring?: number };
+  given?: GivenShifts;
   /** Least angle between neighbouring planets, degrees: their tips keep the gap there [not asked]. */
   neighbourAngle?: number;
   /** Normal tip thickness to aim for, in normal modules; less is taken, down to 0.2, where nothing else works [0.2]. */
@@ -68,7 +68,7 @@ const LAST: Wanted = {
  * (sum of squares) that balance allows; where the limits forbid balance, sun and planet are left least unequal.
  * @param form rack, angles in degrees, gap in normal modules
  * @returns shifts in normal modules, or why there are none; never throws for counts of 5 and more
- * Source: ISO 21771 for all sizes; the search is our own. A solve costs well under a millisecond or two.
+ * Source: ISO 21771 for all sizes; the search is our own. A solve costs about a millisecond.
  * @example solveShifts({ sunTeeth: 15, planetTeeth: 14, ringTeeth: 45 }, { rack, pressureAngle: 20, helixAngle: 0 })
  */
 export function solveShifts(
@@ -135,43 +135,10 @@ function wishesOf({
   ];
 }
 
-/** Sun and planet to six places, so that they can be written down; the ring follows and keeps the centre distance. */
-function rounded(frame: Frame, trial: Trial, given: Given): Trial {
-  if (given.ring !== undefined) return trial;
-  const six = (shift: number) => Math.round(shift * 1e6) / 1e6 + 0;
-  const planet = given.planet ?? six(trial.planet);
-  const distance = distanceFor(frame, 'inner', (given.sun ?? six(trial.sun)) + planet);
-  const { sun, ring, ...made } = trialOf(frame, distanceAt(frame, distance), planet);
-  // A billionth is far below what the proof tells apart, and clears the last bits of rounding.
-  const nine = (shift: number) => Math.round(shift * 1e9) / 1e9 + 0;
-  return { ...made, sun: given.sun ?? nine(sun), ring: nine(ring) };
-}
-
-/** Two shifts leave nothing to choose: the trial they make; undefined with fewer, or where they allow no mesh. */
-function settledTrial(frame: Frame, { sun, planet, ring }: Given): Trial | undefined {
-  if (sun !== undefined && planet !== undefined)
-    return trialOf(frame, distanceAt(frame, distanceFor(frame, 'inner', sun + planet)), planet);
-  if (planet !== undefined && ring !== undefined)
-    return trialOf(frame, distanceAt(frame, distanceFor(frame, 'outer', ring - planet)), planet);
-  if (sun === undefined || ring === undefined) return undefined;
-  // x_sun + x_ring is the sum of both meshes' shift sums, which grows with the centre distance.
-  let [low, high] = [Math.max(frame.base.inner, frame.base.outer), frame.ring.referenceRadius];
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    const { inner, outer } = distanceAt(frame, middle);
-    if (inner.shifts + outer.shifts < sun + ring) low = middle;
-    else high = middle;
-  }
-  const at = distanceAt(frame, (low + high) / 2);
-  return trialOf(frame, at, at.inner.shifts - sun);
-}
-
 function kept(frame: Frame, trial: Trial, wanted: Wanted, bounds: Bounds): Found {
   const found = tightest(frame, trial, wanted, bounds);
   return found.room < 0 ? found : { trial };
 }
-
-type Given = NonNullable<ShiftOptions['given']>;
 
 const REASONS: Record<ShiftLimit, string> = {
   undercut: 'no common centre distance leaves sun and planets free of undercut',

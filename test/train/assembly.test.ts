@@ -3,8 +3,12 @@ import { describe, expect, it } from 'vitest';
 import {
   allowsEqualSpacing,
   assemblyStep,
+  departure,
+  leastAngle,
+  leastClearance,
   neighbourClearance,
   planetPlaces,
+  unbalance,
 } from '../../lib/train/assembly.js';
 
 const counts = fc.record({
@@ -48,5 +52,40 @@ describe('neighbour clearance', () => {
       expect(neighbourClearance(22.5, count, 12.75)).toBeCloseTo(apart - 25.5, 12);
     }
     expect(neighbourClearance(22.5, 1, 12.75)).toBe(Number.POSITIVE_INFINITY);
+  });
+});
+
+describe('planets at nearest places', () => {
+  // Handbook condition, every angle between planets a multiple of 360°/(20 + 80) = 3.6°: from memory.
+  it('20/30/80 with three stand at 0, 118.8 and 241.2', () => {
+    const places = planetPlaces(20, 80, 3);
+    for (const [i, place] of [0, 118.8, 241.2].entries()) expect(places[i]).toBeCloseTo(place, 10);
+    expect(departure(places)).toBeCloseTo(1.2, 10);
+    expect(leastAngle(places)).toBeCloseTo(118.8, 10);
+  });
+
+  it('keep their distance pair by pair', () => {
+    fc.assert(
+      fc.property(counts, fc.double({ min: 10, max: 50, noNaN: true }), ({ sun, ring, count }, a) => {
+        const places = planetPlaces(sun, ring, count);
+        const points = places.map((place) => [
+          a * Math.cos((place * Math.PI) / 180),
+          a * Math.sin((place * Math.PI) / 180),
+        ]);
+        const apart = points.flatMap(([x, y], i) =>
+          points.slice(i + 1).map(([u, v]) => Math.hypot(x - u, y - v) - 2 * 3),
+        );
+        expect(leastClearance(places, a, 3)).toBeCloseTo(Math.min(...apart, Number.POSITIVE_INFINITY), 9);
+      }),
+    );
+  });
+
+  it('are out of balance by where their common centre of mass lies', () => {
+    expect(unbalance([0, 90, 180, 270])).toBe(0);
+    expect(unbalance([0, 72, 144, 216, 288])).toBe(0);
+    expect(unbalance([0])).toBe(1);
+    expect(unbalance([0, 90])).toBeCloseTo(Math.SQRT1_2, 12);
+    // Two unit vectors 2.4° closer together than 120° each side: (1 + 2 cos 118.8°)/3.
+    expect(unbalance([0, 118.8, 241.2])).toBeCloseTo((1 + 2 * Math.cos((118.8 * Math.PI) / 180)) / 3, 12);
   });
 });

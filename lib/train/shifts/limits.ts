@@ -24,12 +24,19 @@ export interface Wanted {
   contactRatio: number;
 }
 
+/** Shifts that are settled before any are looked for, in normal modules. */
+export interface GivenShifts {
+  sun?: number;
+  planet?: number;
+  ring?: number;
+}
+
 /** What else binds the choice. */
 export interface Bounds {
   /** Least angle between two neighbouring planets, radians; they keep the gap. */
   neighbourAngle?: number;
   /** Gears whose shift was given: their undercut and range are their giver's own affair. */
-  given?: { sun?: number; planet?: number; ring?: number };
+  given?: GivenShifts;
 }
 
 /** Shifts that a parameter file can hold. */

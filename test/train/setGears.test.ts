@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import { Refusal } from '../../lib/spec/refusal.js';
+import { resolveSpec } from '../../lib/spec/resolveSpec.js';
+import type { Spec } from '../../lib/spec/types.js';
+import { centreDistance } from '../../lib/train/pair.js';
+import { setGears } from '../../lib/train/setGears.js';
+import { setOf } from '../sets.js';
+
+const solved = (more: object = {}) =>
+  setOf(15, 14, 45, 5, { profileShift: 'solve', helix: { form: 'spur' }, ...more });
+
+const shiftsOf = (spec: Spec) => {
+  const { sun, planet, ring } = setGears(spec);
+  return [sun, planet, ring].map(({ profileShift }) => profileShift);
+};
+
+const refusalOf = (spec: Spec): Refusal => {
+  try {
+    setGears(spec);
+  } catch (error) {
+    if (error instanceof Refusal) return error;
+  }
+  throw new Error('not refused');
+};
+
+describe('gears of a file that asks to solve', () => {
+  it('stand at one centre distance, and the file stays as it was asked', () => {
+    const spec = solved();
+    const { sun, planet, ring } = setGears(spec);
+    expect(centreDistance(sun, planet)).toBeCloseTo(centreDistance(planet, ring), 6);
+    expect(spec.profileShift).toBe('solve');
+    expect(spec.sun).not.toHaveProperty('profileShift');
+  });
+
+  it('are found again after the file is resolved again', () => {
+    const spec = solved();
+    expect(resolveSpec(spec)).toEqual(spec);
+    expect(shiftsOf(resolveSpec(JSON.parse(JSON.stringify(spec))))).toEqual(shiftsOf(spec));
+  });
+
+  it('keep the shifts that the file gives, all three as well where they agree', () => {
+    const given = solved({ planets: { teeth: 14, count: 5, profileShift: 0.3 } });
+    const [sun, planet, ring] = shiftsOf(given);
+    expect(planet).toBe(0.3);
+    const all = solved({
+      sun: { teeth: 15, profileShift: sun },
+      planets: { teeth: 14, count: 5, profileShift: planet },
+      ring: { teeth: 45, profileShift: ring },
+    });
+    expect(shiftsOf(all)).toEqual([sun, planet, ring]);
+  });
+
+  it('refuse three that contradict each other, and the offer works', () => {
+    const contradicting = (profileShift: number) =>
+      solved({
+        sun: { teeth: 15, profileShift: 0.28 },
+        planets: { teeth: 14, count: 5, profileShift: 0.28 },
+        ring: { teeth: 45, profileShift },
+      });
+    const { parameter, value, nearest } = refusalOf(contradicting(0.2));
+    expect([parameter, value]).toEqual(['ring.profileShift', 0.2]);
+    expect(shiftsOf(contradicting(nearest[0] as number))).toEqual([0.28, 0.28, nearest[0]]);
+  });
+
+  it('refuse a bore that the shift found leaves no wall around', () => {
+    const bored = (diameter: number) => solved({ sun: { teeth: 15, bore: { shape: 'round', diameter } } });
+    const { parameter, nearest } = refusalOf(bored(18.5));
+    expect(parameter).toBe('sun.bore.diameter');
+    expect(() => setGears(bored(nearest[0] as number))).not.toThrow();
+  });
+
+  it('are left standard where nothing can be found', () => {
+    expect(shiftsOf(setOf(15, 10, 45, 5, { profileShift: 'solve' }))).toEqual([0, 0, 0]);
+  });
+});
