@@ -30,23 +30,29 @@ const ORDER = 7;
  */
 export function surfaceDeviation(mesh: Mesh, profile: ToothProfile, sweep: Sweep): SurfaceDeviation {
   const surfaces = toothedSurfaces(profile, sweep);
-  const local = toothFrame(profile, sweep);
+  const frame = toothFrame(profile, sweep);
   const { positions, triangles } = mesh;
   const found: SurfaceDeviation = { worst: 0, at: [0, 0, 0], measured: 0, astray: 0 };
+  const corners = new Float64Array(9);
   for (let t = 0; t < triangles.length; t += 3) {
     const [a, b, c] = [3 * triangles[t], 3 * triangles[t + 1], 3 * triangles[t + 2]];
     if (isFace(positions, a, b, c, sweep) || isWall(positions, a, b, c, profile)) continue;
     found.measured++;
-    local.chooseTooth(positions, a, b, c);
-    const own = surfaces.filter((surface) =>
-      [a, b, c].every(
-        (i) => local.distance(surface, positions[i], positions[i + 1], positions[i + 2]) < ON_SURFACE,
-      ),
-    );
+    frame.chooseTooth(positions, a, b, c);
+    frame.carry(positions[a], positions[a + 1], positions[a + 2], corners, 0);
+    frame.carry(positions[b], positions[b + 1], positions[b + 2], corners, 3);
+    frame.carry(positions[c], positions[c + 1], positions[c + 2], corners, 6);
+    const own = surfaces.filter((surface) => holdsCorners(surface, corners));
     if (own.length === 0) found.astray++;
-    else measure(positions, a, b, c, own, local, found);
+    else measure(positions, a, b, c, own, frame, found);
   }
   return found;
+}
+
+function holdsCorners(surface: SurfaceDistance, corners: Float64Array): boolean {
+  for (let i = 0; i < 9; i += 3)
+    if (surface(corners[i], corners[i + 1], corners[i + 2]) >= ON_SURFACE) return false;
+  return true;
 }
 
 /** Where a triangle's corners lie on two surfaces (along their common edge), the nearer surface counts. */
@@ -56,34 +62,29 @@ function measure(
   b: number,
   c: number,
   surfaces: readonly SurfaceDistance[],
-  local: ToothFrame,
+  frame: ToothFrame,
   found: SurfaceDeviation,
 ): void {
-  let least = Number.POSITIVE_INFINITY;
-  let place: [number, number, number] = [0, 0, 0];
-  for (const surface of surfaces) {
-    let worst = 0;
-    let at: [number, number, number] = [0, 0, 0];
-    for (let i = 0; i <= ORDER; i++)
-      for (let j = 0; j <= ORDER - i; j++) {
-        const [u, v, w] = [i / ORDER, j / ORDER, (ORDER - i - j) / ORDER];
-        const x = u * p[a] + v * p[b] + w * p[c];
-        const y = u * p[a + 1] + v * p[b + 1] + w * p[c + 1];
-        const z = u * p[a + 2] + v * p[b + 2] + w * p[c + 2];
-        const off = local.distance(surface, x, y, z);
-        if (off > worst) {
-          worst = off;
-          at = [x, y, z];
-        }
+  const local = new Float64Array(3);
+  const worst = surfaces.map(() => ({ off: 0, at: [0, 0, 0] as [number, number, number] }));
+  for (let i = 0; i <= ORDER; i++)
+    for (let j = 0; j <= ORDER - i; j++) {
+      const u = i / ORDER;
+      const v = j / ORDER;
+      const w = (ORDER - i - j) / ORDER;
+      const x = u * p[a] + v * p[b] + w * p[c];
+      const y = u * p[a + 1] + v * p[b + 1] + w * p[c + 1];
+      const z = u * p[a + 2] + v * p[b + 2] + w * p[c + 2];
+      frame.carry(x, y, z, local, 0);
+      for (let k = 0; k < surfaces.length; k++) {
+        const off = surfaces[k](local[0], local[1], local[2]);
+        if (off > worst[k].off) worst[k] = { off, at: [x, y, z] };
       }
-    if (worst < least) {
-      least = worst;
-      place = at;
     }
-  }
-  if (least > found.worst) {
-    found.worst = least;
-    found.at = place;
+  const nearest = worst.reduce((one, other) => (other.off < one.off ? other : one));
+  if (nearest.off > found.worst) {
+    found.worst = nearest.off;
+    found.at = nearest.at;
   }
 }
 
@@ -110,7 +111,8 @@ function isWall(
 interface ToothFrame {
   /** Chooses the tooth that a triangle belongs to, so that all its points are carried to the same pitch. */
   chooseTooth(p: Float64Array, a: number, b: number, c: number): void;
-  distance(surface: SurfaceDistance, x: number, y: number, z: number): number;
+  /** Writes x, y and the height above the nearer end face to `into`, from `at` on. */
+  carry(x: number, y: number, z: number, into: Float64Array, at: number): void;
 }
 
 function toothFrame(profile: ToothProfile, sweep: Sweep): ToothFrame {
@@ -123,11 +125,13 @@ function toothFrame(profile: ToothProfile, sweep: Sweep): ToothFrame {
         Math.atan2(p[a + 1] + p[b + 1] + p[c + 1], p[a] + p[b] + p[c]) - turnAt(profile, sweep, z);
       tooth = Math.round(angle / pitch) * pitch;
     },
-    distance(surface, x, y, z) {
+    carry(x, y, z, into, at) {
       const turn = tooth + turnAt(profile, sweep, z);
       const cos = Math.cos(turn);
       const sin = Math.sin(turn);
-      return surface(x * cos + y * sin, y * cos - x * sin, Math.min(z, sweep.faceWidth - z));
+      into[at] = x * cos + y * sin;
+      into[at + 1] = y * cos - x * sin;
+      into[at + 2] = Math.min(z, sweep.faceWidth - z);
     },
   };
 }
