@@ -7,8 +7,17 @@ import { shiftForm, shiftWishes, solveFor } from '../train/shifts/specShifts.js'
 /** How many sets a refusal offers. */
 const OFFERED = 4;
 
+/** Offers already worked out: several checks of one file ask for the same one, and a search costs some 100 ms. */
+const offers = new WeakMap<Spec, string>();
+
 /** The sets nearest to the file's that work, with profile shifts found where the file asks for that, as one sentence. */
 export function refusalOffer(spec: Spec): string {
+  const offer = offers.get(spec) ?? nearestOffer(spec);
+  offers.set(spec, offer);
+  return offer;
+}
+
+function nearestOffer(spec: Spec): string {
   const asked = {
     sunTeeth: spec.sun.teeth,
     planetTeeth: spec.planets.teeth,

@@ -7,7 +7,7 @@ const WINDOW = 3;
 /** How far the ring may depart from z_sun + 2 z_planet; beyond this no shifts were ever found. */
 const RING = 4;
 /** Sets that are looked at closely before the search gives up: a bound on its time. */
-const MOST_SOLVED = 150;
+const MOST_SOLVED = 60;
 
 /**
  * The sets nearest to what was asked whose profile shifts can be solved: equally spaced, neighbours clear, all limits
