@@ -1,6 +1,6 @@
 import type { LooseGear, LooseSet } from '../../fit/play/looseSet.js';
-import { type GearOutline, gearOutline } from '../../tooth/outline.js';
-import { chunkBoxes, type Strand, strandsApart } from '../rolling/outlineDistance.js';
+import { strandsApart } from '../rolling/outlineDistance.js';
+import { type PreparedOutline, preparedOutline, strandsNear } from '../rolling/strandsNear.js';
 
 /** Chords of the outlines stay this share of the gap from the curves. */
 const CHORD_SHARE = 0.003;
@@ -21,7 +21,7 @@ export function simulatedRingTurn(
   const sagitta = CHORD_SHARE * set.gap;
   const [sun, planet, ring] = [set.sun, set.planets[0], set.ring].map((gear) => ({
     gear,
-    outline: gearOutline(gear.profile, sagitta),
+    outline: preparedOutline(gear.profile, sagitta),
   }));
   const planetMost = (furthest * ring.gear.profile.gear.teeth) / planet.gear.profile.gear.teeth;
   const turn = (way: 1 | -1) => {
@@ -45,7 +45,7 @@ function stop(furthest: number, met: (angle: number) => boolean): number {
 
 interface Turnable {
   gear: LooseGear;
-  outline: GearOutline;
+  outline: PreparedOutline;
 }
 
 function meets(a: Turnable, turnA: number, b: Turnable, turnB: number): boolean {
@@ -53,7 +53,9 @@ function meets(a: Turnable, turnA: number, b: Turnable, turnB: number): boolean 
   const small = reachOf(a) === reach ? a : b;
   const near = (x: number, y: number) =>
     Math.hypot(x - small.gear.centre[0], y - small.gear.centre[1]) < reach;
-  const [first, second] = [strands(a, turnA, near), strands(b, turnB, near)];
+  const placed = ({ gear, outline }: Turnable, turn: number) =>
+    strandsNear(outline, gear.rotation + turn, gear.centre[0], gear.centre[1], near);
+  const [first, second] = [placed(a, turnA), placed(b, turnB)];
   return first.some((one) => second.some((other) => strandsApart(one, other, 1e-9) === 0));
 }
 
@@ -61,39 +63,4 @@ function meets(a: Turnable, turnA: number, b: Turnable, turnB: number): boolean 
 function reachOf({ gear }: Turnable): number {
   const { profile } = gear;
   return 1.001 * (profile.gear.internal ? profile.rootRadius : profile.tipRadius);
-}
-
-/** The outline of each tooth side that comes near, placed. */
-function strands(
-  { gear, outline }: Turnable,
-  turn: number,
-  near: (x: number, y: number) => boolean,
-): Strand[] {
-  const { points, segments } = outline;
-  const cos = Math.cos(gear.rotation + turn);
-  const sin = Math.sin(gear.rotation + turn);
-  const count = segments.length;
-  const runs: Strand[] = [];
-  for (let from = 0; from < count; ) {
-    let to = from + 1;
-    while (to < count && segments[to] === segments[from]) to++;
-    const placed = new Float64Array(2 * (to - from + 1));
-    let within = false;
-    for (let i = from; i <= to; i++) {
-      const [x, y] = [points[2 * (i % count)], points[2 * (i % count) + 1]];
-      placed[2 * (i - from)] = x * cos - y * sin + gear.centre[0];
-      placed[2 * (i - from) + 1] = x * sin + y * cos + gear.centre[1];
-      within ||= near(placed[2 * (i - from)], placed[2 * (i - from) + 1]);
-    }
-    if (within)
-      runs.push({
-        points: placed,
-        segment: segments[from],
-        shortening: new Float64Array(to - from).fill(1),
-        leastShortening: 1,
-        boxes: chunkBoxes(placed),
-      });
-    from = to;
-  }
-  return runs;
 }

@@ -1,8 +1,7 @@
 import type { FittedSet } from '../../fit/fitSet.js';
 import type { Spec } from '../../spec/types.js';
-import { type GearOutline, gearOutline } from '../../tooth/outline.js';
-import type { ToothProfile } from '../../tooth/profile.js';
-import { chunkBoxes, type Strand, strandsApart } from './outlineDistance.js';
+import { type Strand, strandsApart } from './outlineDistance.js';
+import { preparedOutline, strandsNear } from './strandsNear.js';
 
 /** Least gap of one kind of mesh while the set turns through a whole pitch, mm. */
 export interface RollingGap {
@@ -28,10 +27,11 @@ const REACH = 2;
  */
 export function rollSet(spec: Spec, set: FittedSet): { inner: RollingGap; outer: RollingGap } {
   const { gap } = spec.fit;
+  const sagitta = CHORD_SHARE * gap;
   const outlines = {
-    sun: prepared(set.profiles.sun, gap),
-    planet: prepared(set.profiles.planet, gap),
-    ring: prepared(set.profiles.ring, gap),
+    sun: preparedOutline(set.profiles.sun, sagitta),
+    planet: preparedOutline(set.profiles.planet, sagitta),
+    ring: preparedOutline(set.profiles.ring, sagitta),
   };
   const margin = REACH * gap;
   const start = (): RollingGap => ({ least: margin, bySide: [margin, margin], planet: 1, phase: 0 });
@@ -49,9 +49,9 @@ export function rollSet(spec: Spec, set: FittedSet): { inner: RollingGap; outer:
         const tip = set.profiles[mate].tipRadius;
         const near = (px: number, py: number) =>
           mate === 'sun' ? Math.hypot(px, py) < tip + margin : Math.hypot(px, py) > tip - margin;
-        const planetStrands = strands(outlines.planet, planetTurn, x, y, near);
+        const planetStrands = strandsNear(outlines.planet, planetTurn, x, y, near);
         const reach = set.profiles.planet.tipRadius + margin;
-        const mateStrands = strands(
+        const mateStrands = strandsNear(
           outlines[mate],
           mateTurn,
           0,
@@ -99,70 +99,4 @@ function record(
 ) {
   into.bySide = [Math.min(into.bySide[0], clockwise), Math.min(into.bySide[1], counter)];
   if (least < into.least) Object.assign(into, { least, planet, phase });
-}
-
-interface Prepared extends GearOutline {
-  shortening: Float64Array;
-}
-
-/**
- * The outline with its shortening from plane to space. A surface swept along a helix that turns by k per mm has
- * the normal (n, −k r×n) at the point r whose outline normal is n.
- */
-function prepared(profile: ToothProfile, gap: number): Prepared {
-  const outline = gearOutline(profile, CHORD_SHARE * gap);
-  const turn = Math.tan(profile.sizes.helixAngle) / profile.sizes.referenceRadius;
-  const count = outline.segments.length;
-  const shortening = new Float64Array(count);
-  const { points } = outline;
-  for (let i = 0; i < count; i++) {
-    const j = (i + 1) % count;
-    const [dx, dy] = [points[2 * j] - points[2 * i], points[2 * j + 1] - points[2 * i + 1]];
-    const [x, y] = [(points[2 * i] + points[2 * j]) / 2, (points[2 * i + 1] + points[2 * j + 1]) / 2];
-    const lever = (x * dx + y * dy) / Math.hypot(dx, dy);
-    shortening[i] = 1 / Math.sqrt(1 + (turn * lever) ** 2);
-  }
-  return { ...outline, shortening };
-}
-
-/** The runs of an outline, one segment of one tooth each, that have a point where `near` holds, placed. */
-function strands(
-  outline: Prepared,
-  rotation: number,
-  dx: number,
-  dy: number,
-  near: (x: number, y: number) => boolean,
-): Strand[] {
-  const { points, segments, shortening } = outline;
-  const cos = Math.cos(rotation);
-  const sin = Math.sin(rotation);
-  const count = segments.length;
-  const runs: Strand[] = [];
-  for (let from = 0; from < count; ) {
-    let to = from + 1;
-    while (to < count && segments[to] === segments[from]) to++;
-    const placed = new Float64Array(2 * (to - from + 1));
-    let within = false;
-    for (let i = from; i <= to; i++) {
-      const x = points[2 * (i % count)];
-      const y = points[2 * (i % count) + 1];
-      const px = x * cos - y * sin + dx;
-      const py = x * sin + y * cos + dy;
-      placed[2 * (i - from)] = px;
-      placed[2 * (i - from) + 1] = py;
-      within ||= near(px, py);
-    }
-    if (within) {
-      const own = shortening.subarray(from, to);
-      runs.push({
-        points: placed,
-        segment: segments[from],
-        shortening: own,
-        leastShortening: own.reduce((a, b) => Math.min(a, b)),
-        boxes: chunkBoxes(placed),
-      });
-    }
-    from = to;
-  }
-  return runs;
 }
