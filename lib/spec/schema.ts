@@ -79,7 +79,7 @@ const fit = z
   .strictObject({
     gap: number(0.02, 2, {
       description:
-        'Normal distance between neighbouring flanks with every part centred (half the normal backlash); at most 0.6 × module',
+        'Normal distance between neighbouring flanks with every part centred (half the normal backlash); at most 0.75 × module',
       unit: 'mm',
       source: 'common practice: 0.2 to 0.4 for parts printed in place',
     }).default(0.25),

@@ -117,3 +117,17 @@ describe('15 / 14 / 45 with five planets', () => {
     expect(coaxial?.says).toContain('16 / 14 / 44 × 5');
   });
 });
+
+describe('teeth that come to a point', () => {
+  it('are refused with a gap and a module that do leave a tip', () => {
+    const asked = { helix: { form: 'spur' }, module: 0.8, fit: { gap: 0.5 } };
+    const refused = check(setOf(12, 24, 60, 3, asked), 'tip-thickness');
+    expect(refused).toMatchObject({ holds: false, level: 'must' });
+    const [, gap, module] = /fit\.gap ([\d.]+) or module ([\d.]+)/.exec(refused.says)!.map(Number);
+    expect(check(setOf(12, 24, 60, 3, { ...asked, fit: { gap } }), 'tip-thickness').level).toBe('should');
+    expect(check(setOf(12, 24, 60, 3, { ...asked, module }), 'tip-thickness').level).toBe('should');
+    expect(check(setOf(12, 24, 60, 3, { ...asked, fit: { gap: gap + 0.01 } }), 'tip-thickness').level).toBe(
+      'must',
+    );
+  });
+});

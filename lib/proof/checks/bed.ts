@@ -1,9 +1,13 @@
 import type { Part } from '../../solid/mesh.js';
+import { printerProfiles } from '../../spec/profiles/printers.js';
 import type { Spec } from '../../spec/types.js';
 import type { Check } from '../check.js';
 import { meshBounds } from '../mesh/volume.js';
 
-/** Sides of the box around all parts, as they lie on the bed, against the room that the printer has. */
+/**
+ * Sides of the box around all parts, as they lie on the bed, against the room that the printer has. A `must` once the
+ * file says which printer it is, by its name or its bed; until then the usual bed is only what most have.
+ */
 export function bed({ spec, parts }: { spec: Spec; parts: readonly Part[] }): Check {
   const boxes = parts.map(({ mesh }) => meshBounds(mesh));
   const sides = [0, 1, 2].map(
@@ -18,14 +22,20 @@ export function bed({ spec, parts }: { spec: Spec; parts: readonly Part[] }): Ch
   return {
     id: 'bed',
     holds,
-    level: 'must',
+    level: namesPrinter(spec) ? 'must' : 'should',
     value: sides[worst],
     limit: rooms[worst],
     unit: 'mm',
     says:
-      `the set is ${size(sides)} mm; the printer has room for ${size(rooms)} mm` +
+      `the set is ${size(sides)} mm; ${namesPrinter(spec) ? 'the printer has' : 'a usual printer has'} room for ${size(rooms)} mm` +
       (holds ? '' : advice(spec, sides)),
   };
+}
+
+function namesPrinter({ printer: { profile, bed: own } }: Spec): boolean {
+  const { bed: usual } = printerProfiles.usual;
+  const sides = ['width', 'depth', 'height'] as const;
+  return profile !== 'usual' || sides.some((side) => own[side] !== usual[side]);
 }
 
 /** Rounding of doubles in a set that fills its bed, mm. */

@@ -1,5 +1,8 @@
-import { drawnNumbers } from '../../fit/compensation.js';
+import { drawnNumbers, type SizedSet } from '../../fit/compensation.js';
 import { reliefs } from '../../fit/reliefs.js';
+import { setNumbers } from '../../fit/setNumbers.js';
+import { Refusal } from '../../spec/refusal.js';
+import type { Spec } from '../../spec/types.js';
 import { gearSizes } from '../../tooth/gear.js';
 import { transverseThickness } from '../../tooth/thickness.js';
 import type { Check } from '../check.js';
@@ -7,6 +10,23 @@ import type { PlanFindings } from '../findings.js';
 
 /** Thickness of the thinnest tooth tip in the normal section, as drawn, relief taken off: above zero, and a line wide. */
 export function tipThickness(found: PlanFindings): Check {
+  const { part, thickness } = thinnestTip(found);
+  const pointed = !(thickness > 0);
+  const limit = pointed ? 0 : found.spec.limits.toothFeature;
+  return {
+    id: 'tip-thickness',
+    holds: !pointed && thickness >= limit,
+    level: pointed ? 'must' : 'should',
+    value: thickness,
+    limit,
+    unit: 'mm',
+    says: pointed
+      ? `fit.gap ${found.spec.fit.gap}: the teeth of the ${part} come to a point below their tip circle. ${offer(found.spec)}`
+      : `the thinnest tooth tip is ${thickness.toFixed(3)} mm (${part})`,
+  };
+}
+
+function thinnestTip(found: SizedSet): { part: 'sun' | 'planet' | 'ring'; thickness: number } {
   const { spec, gears, radii } = drawnNumbers(found);
   const relief = reliefs(spec.fit);
   const tips = (['sun', 'planet', 'ring'] as const).map((part) => {
@@ -15,18 +35,46 @@ export function tipThickness(found: PlanFindings): Check {
     const cosHere = Math.cos(Math.atan((Math.tan(helixAngle) * radius) / referenceRadius));
     return { part, thickness: transverseThickness(gears[part], radius, relief[part]) * cosHere };
   });
-  const thinnest = tips.reduce((a, b) => (b.thickness < a.thickness ? b : a));
-  const pointed = !(thinnest.thickness > 0);
-  const limit = pointed ? 0 : spec.limits.toothFeature;
-  return {
-    id: 'tip-thickness',
-    holds: !pointed && thinnest.thickness >= limit,
-    level: pointed ? 'must' : 'should',
-    value: thinnest.thickness,
-    limit,
-    unit: 'mm',
-    says: pointed
-      ? `fit.gap ${found.spec.fit.gap}: the teeth of the ${thinnest.part} come to a point below their tip circle; a smaller gap or profile shift, or a larger module, leaves a tip`
-      : `the thinnest tooth tip is ${thinnest.thickness.toFixed(3)} mm (${thinnest.part})`,
-  };
+  return tips.reduce((a, b) => (b.thickness < a.thickness ? b : a));
+}
+
+/** Modules up to this many times the file's are tried. */
+const MOST_GROWTH = 4;
+
+/** The largest smaller gap, and the smallest larger module, in hundredths, that leave a tip. */
+function offer(spec: Spec): string {
+  const { gap } = spec.fit;
+  const smaller = firstThat(gap, -gap, (tried) => leavesTip({ ...spec, fit: { ...spec.fit, gap: tried } }));
+  const larger = firstThat(spec.module, spec.module * (MOST_GROWTH - 1), (tried) =>
+    leavesTip({ ...spec, module: tried }),
+  );
+  const ways = [
+    smaller !== null && smaller > 0 && `fit.gap ${(Math.floor(smaller * 100 + 1e-6) / 100).toFixed(2)}`,
+    larger !== null && `module ${(Math.ceil(larger * 100 - 1e-6) / 100).toFixed(2)}`,
+  ].filter(Boolean);
+  return ways.length
+    ? `Nearest that leaves a tip: ${ways.join(' or ')}; less profile shift or a larger helix angle helps too`
+    : 'Less profile shift or a larger helix angle leaves a tip';
+}
+
+function leavesTip(spec: Spec): boolean {
+  try {
+    return thinnestTip(setNumbers(spec)).thickness > 0;
+  } catch (error) {
+    if (error instanceof Refusal) return false;
+    throw error;
+  }
+}
+
+/** The value nearest to `from`, towards `from + way`, that works, when the far end does; null when it does not. */
+function firstThat(from: number, way: number, works: (value: number) => boolean): number | null {
+  let near = 0;
+  let far = 0.999;
+  if (!works(from + way * far)) return null;
+  for (let step = 0; step < 24; step++) {
+    const middle = (near + far) / 2;
+    if (works(from + way * middle)) far = middle;
+    else near = middle;
+  }
+  return from + way * far;
 }

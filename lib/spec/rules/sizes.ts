@@ -4,7 +4,7 @@ import type { Bore } from '../types.js';
 import type { Rule } from './rule.js';
 
 /** A larger gap would leave the teeth hardly any engagement. Common practice. */
-const MOST_GAP_PER_MODULE = 0.6;
+const MOST_GAP_PER_MODULE = 0.75;
 /** Both bevels together leave at least a fifth of the face. Common practice. */
 const MOST_BEVEL_SHARE = 0.4;
 
