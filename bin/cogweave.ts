@@ -11,10 +11,11 @@ import { readFormats } from '../lib/write/formats.js';
 import { makeSet } from '../lib/write/makeSet.js';
 import { summaryText } from '../lib/write/summary.js';
 import { complain, fail, MADE, note, print, STOPPED, streamFault } from './output.js';
+import { type PlanArguments, plan, planEpilogue, planFlags } from './plan.js';
 import { readSpecFile } from './specFile.js';
 import { type Arguments, checkUsage, fileOf, unknownCommand, usageRefusal } from './usage.js';
 
-const commands = ['make', 'inspect', 'schema'];
+const commands = ['make', 'inspect', 'plan', 'schema'];
 
 const file = { type: 'string', describe: 'parameter file, YAML or JSON' } as const;
 const inspectFlags = {
@@ -74,6 +75,15 @@ async function run(words: string[]): Promise<number> {
       (argv: InspectArguments) => {
         checkUsage(argv, Object.keys(inspectFlags), 2);
         status = inspect(argv);
+      },
+    )
+    .command(
+      'plan',
+      'search for every set within limits and rank them',
+      (y) => y.options(planFlags).epilogue(planEpilogue),
+      async (argv: PlanArguments) => {
+        checkUsage(argv, Object.keys(planFlags), 1);
+        status = await plan(argv);
       },
     )
     .command(

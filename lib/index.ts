@@ -1,6 +1,7 @@
 /** The public surface of cogweave: flat, named, typed. Lengths in mm, angles in degrees, z up, bed at z = 0. */
 
 export type { Check, Level } from './proof/check.js';
+export { type Plan, planSets } from './proof/planSets.js';
 export { inspectSet, type Proved, proveSet } from './proof/proveSet.js';
 export type { Sheet } from './proof/sheetTypes.js';
 export { buildSet } from './solid/buildSet.js';
@@ -13,7 +14,6 @@ export { resolveSpec } from './spec/resolveSpec.js';
 export type { Spec } from './spec/types.js';
 export type { Gear } from './tooth/gear.js';
 export { type ProfileCuts, type ToothProfile, toothProfile } from './tooth/profile.js';
-export { type Plan, planSets } from './train/planSets.js';
 export type { WantedSets } from './train/planWanted.js';
 export { version } from './version.js';
 export { drawSet } from './write/drawing.js';

@@ -4,12 +4,23 @@ import { byMerit, type Candidate } from './planRow.js';
 import type { ResolvedWanted } from './planWanted.js';
 
 /** What a set can miss by a little and still be worth showing. */
-export type Rule = 'assembly' | 'neighbours' | 'engagement' | 'opening' | 'ratio' | 'outerDiameter';
+export type Rule =
+  | 'assembly'
+  | 'neighbours'
+  | 'engagement'
+  | 'opening'
+  | 'ratio'
+  | 'outerDiameter'
+  | 'bed'
+  | 'nozzle'
+  | 'asMade';
 
 /** A rule that is missed, and by what share of the figure asked for. */
 export interface Miss {
   rule: Rule;
   share: number;
+  /** What is missed, in one clause, where the figures of the row do not say it. */
+  says?: string;
 }
 
 /** What a set has missed so far: nothing, one rule by a little, or too much to be shown. */
@@ -20,8 +31,10 @@ export interface Judged extends Candidate {
   miss: Miss | null;
 }
 
+/** Width of an extruded line in nozzle diameters, as in a parameter file. Common practice. */
+export const LINE_PER_NOZZLE = 1.125;
 /** A set that misses a figure by more than this share of it is no near miss. */
-const NEAR = 0.1;
+export const NEAR = 0.1;
 /** Shares below this are the rounding of doubles: the rule holds. */
 const ROUNDING = 1e-9;
 
@@ -39,6 +52,7 @@ export function nearer(a: Judged, b: Judged): number {
 /** The rule that is missed and by how much, in one clause. */
 export function sayMiss({ set, planets, module, ...found }: Judged, wanted: ResolvedWanted): string {
   const { sunTeeth, ringTeeth, planetTipRadius, centreDistance } = set;
+  if (found.miss!.says !== undefined) return found.miss!.says;
   switch (found.miss!.rule) {
     case 'assembly': {
       const step = assemblyStep(sunTeeth, ringTeeth);
@@ -59,6 +73,15 @@ export function sayMiss({ set, planets, module, ...found }: Judged, wanted: Reso
     }
     case 'outerDiameter':
       return `outerDiameter: ${show(found.outerDiameter)} mm, at most ${show(wanted.outerDiameter!)} wanted`;
+    case 'bed':
+      return `bed: ${show(found.outerDiameter)} mm across, the bed has room for ${show(wanted.bed)}`;
+    case 'nozzle': {
+      const least = LINE_PER_NOZZLE * wanted.nozzle!;
+      const tip = least * (1 - found.miss!.share);
+      return `nozzle: the thinnest tooth tip is ${show(tip)} mm, a line of this nozzle is ${show(least)} wide`;
+    }
+    case 'asMade':
+      return 'asMade: the teeth do not run once the gap is taken off them';
   }
 }
 

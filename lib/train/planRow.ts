@@ -17,7 +17,7 @@ export interface PlanRow {
   ratios: { ringHeld: number; carrierHeld: number; sunHeld: number };
   /** The lesser transverse contact ratio of the two meshes, teeth without gap. */
   engagement: number;
-  /** As `merit` defines it, 0 … 1. */
+  /** As `merits` defines the one asked for; more is better. */
   merit: number;
 }
 
@@ -38,6 +38,8 @@ export interface Candidate {
   opening: { arc: number; drop: number };
   ratios: PlanRow['ratios'];
   merit: number;
+  /** The merit `overall`, which settles ties of the one asked for. */
+  overall: number;
 }
 
 /** The row that shows a candidate. */
@@ -58,10 +60,11 @@ export function planRow({ set, planets, module, opening, ...found }: Candidate):
   };
 }
 
-/** Order of rows: merit, then more planets, fewer teeth, larger module. Never calls two rows equal. */
+/** Order of rows: merit, then overall merit, then more planets, fewer teeth, larger module. Never calls two rows equal. */
 export function byMerit(a: Candidate, b: Candidate): number {
   return (
     b.merit - a.merit ||
+    b.overall - a.overall ||
     b.planets - a.planets ||
     a.set.ringTeeth - b.set.ringTeeth ||
     a.set.sunTeeth - b.set.sunTeeth ||

@@ -1,4 +1,4 @@
-import { type Judged, nearer, sayMiss } from './nearMiss.js';
+import { type Judged, type Miss, nearer, sayMiss } from './nearMiss.js';
 import { byMerit, type NearMiss, type PlanRow, planRow } from './planRow.js';
 import type { ResolvedWanted, WantedSets } from './planWanted.js';
 import { ranked } from './ranked.js';
@@ -14,23 +14,55 @@ export interface Plan {
   nearMisses: NearMiss[];
 }
 
+/** What a set misses as it will be made, gap taken off; null where it runs. */
+export type AsMade = (found: Judged, wanted: ResolvedWanted) => Miss | null;
+
 /**
  * Every planetary set without profile shift and with equally spaced planets that answers `wanted`, ranked.
  * Each set is coaxial (z_ring = z_sun + 2 z_planet), assembles ((z_sun + z_ring)/N is whole), keeps its
  * neighbouring planets apart by the gap, has teeth that neither come to a point nor foul each other, and reaches
  * the engagement asked for.
+ * @param asMade asked only of sets that would be shown, since it costs more than all other rules together; a set
+ * that would stand among the rows but for it is a near miss. It must answer the same question quickly twice
  * @throws Refusal with every problem in `wanted`
- * @example planSets({ planets: 5, module: 1.5, outerDiameter: 100 }).rows[0]
  * Source: handbook conditions of planetary sets (`assembly.ts`), ISO 21771 for the sizes.
  */
-export function planSets(wanted: WantedSets = {}): Plan {
+export function planSetsBy(wanted: WantedSets, asMade: AsMade): Plan {
   const full = readWanted(wanted);
-  const rows = ranked<Judged>(full.limit, byMerit);
-  const nearMisses = ranked<Judged>(full.limit, nearer);
-  searchSets(full, (found) => (found.miss === null ? rows : nearMisses).offer(found));
-  return {
-    wanted: full,
-    rows: rows.kept.map(planRow),
-    nearMisses: nearMisses.kept.map((found) => ({ ...planRow(found), fails: sayMiss(found, full) })),
-  };
+  for (let width = full.limit; ; width *= WIDER) {
+    const rows = ranked<Judged>(width, byMerit);
+    const missed = ranked<Judged>(width, nearer);
+    searchSets(full, (found) => (found.miss === null ? rows : missed).offer(found));
+    const best = firstThatRun(rows.kept, full, asMade);
+    const near = firstThatRun(missed.kept, full, asMade);
+    const short = (found: readonly Judged[], { kept }: { kept: readonly Judged[] }) =>
+      found.length < full.limit && kept.length === width;
+    if (short(best.running, rows) || short(near.running, missed)) continue;
+    const nearMisses = [...near.running, ...best.failing].sort(nearer).slice(0, full.limit);
+    return {
+      wanted: full,
+      rows: best.running.map(planRow),
+      nearMisses: nearMisses.map((found) => ({ ...planRow(found), fails: sayMiss(found, full) })),
+    };
+  }
+}
+
+/** How many times more candidates are ranked where too few of the first ones run. */
+const WIDER = 8;
+
+/** The first sets that run as they will be made, as many as are shown, and those before them that do not. */
+function firstThatRun(
+  found: readonly Judged[],
+  wanted: ResolvedWanted,
+  asMade: AsMade,
+): { running: Judged[]; failing: Judged[] } {
+  const running: Judged[] = [];
+  const failing: Judged[] = [];
+  for (const one of found) {
+    if (running.length === wanted.limit) break;
+    const miss = asMade(one, wanted);
+    if (miss === null) running.push(one);
+    else failing.push({ ...one, miss });
+  }
+  return { running, failing };
 }

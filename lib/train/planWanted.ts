@@ -1,6 +1,8 @@
+import { printerProfiles } from '../spec/profiles/printers.js';
 import { type RackName, standardRack } from '../spec/racks.js';
-import type { Rack } from '../spec/types.js';
+import type { Helix, Rack } from '../spec/types.js';
 import { radians } from '../tooth/gear.js';
+import type { By } from './merit.js';
 import type { ToothForm } from './unshiftedSet.js';
 
 /** Both ends included. */
@@ -24,9 +26,11 @@ export interface WantedSets {
   module?: number | readonly number[] | Span;
   /** Largest diameter of the whole set, rim included. */
   outerDiameter?: number;
+  /** Shorter side of the printer's bed: no set is larger, whatever is wanted [220]. */
+  bed?: number;
   /** Wall outside the ring's root circle [the greater of 3 and 1.2 tooth depths]. */
   rim?: number;
-  /** Least distance between the tip circles of neighbouring planets [0.25]. */
+  /** Normal distance between flanks, and least between the tip circles of neighbouring planets, 0.02 … 2 [0.25]. */
   gap?: number;
   /** Widest angle that may stay open between neighbouring planets. */
   opening?: number;
@@ -43,8 +47,16 @@ export interface WantedSets {
   rack?: Rack | RackName;
   /** Normal pressure angle, 14 … 30 [20]. */
   pressureAngle?: number;
-  /** Helix angle, 0 … 45 [30, as in a parameter file that says nothing of it]. */
+  /** Helix angle: 0, or 1 … 45 [30 for herringbone, 20 for helical, as in a parameter file]. */
   helixAngle?: number;
+  /** [`spur` where the angle is 0, else `herringbone`] */
+  helixForm?: Helix['form'];
+  /** Axial length of the teeth, 1 … 250 [20]; it counts for the overlap of helical teeth. */
+  faceWidth?: number;
+  /** Nozzle diameter, 0.1 … 2: tooth tips, the gap taken off, must be one extruded line wide [not asked]. */
+  nozzle?: number;
+  /** Figure of merit by which rows are ranked [`overall`]; each is explained at `merits`. */
+  by?: By;
   /** Most rows, and most near misses, that are given back [20]. */
   limit?: number;
 }
@@ -58,13 +70,21 @@ export interface ResolvedWanted extends ToothForm {
   /** The modules tried, ascending. */
   module: number[];
   outerDiameter: number | null;
+  bed: number;
   rim: number | null;
   gap: number;
   opening: number | null;
   ratio: { value: number; tolerance: number; held: Held } | null;
   engagement: number;
+  helixForm: Helix['form'];
+  faceWidth: number;
+  nozzle: number | null;
+  by: By;
   limit: number;
 }
+
+/** As in a parameter file. */
+const usualAngle = { herringbone: 30, helical: 20, spur: 0 } as const;
 
 /** Departure from a wanted ratio that is taken to be meant, where the file gives none. */
 const RATIO_TOLERANCE = 0.02;
@@ -72,6 +92,8 @@ const RATIO_TOLERANCE = 0.02;
 /** Defaults filled in; `modules` are those that `wanted.module` names. Checks nothing. */
 export function completeWanted(wanted: WantedSets, modules: readonly number[]): ResolvedWanted {
   const { ratio, rack = 'B', pressureAngle = 20 } = wanted;
+  const helixForm = wanted.helixForm ?? (wanted.helixAngle === 0 ? 'spur' : 'herringbone');
+  const helixAngle = wanted.helixAngle ?? usualAngle[helixForm];
   return {
     sunTeeth: span(wanted.sunTeeth ?? { least: 5, most: 400 }),
     planetTeeth: span(wanted.planetTeeth ?? { least: 5, most: 400 }),
@@ -79,6 +101,7 @@ export function completeWanted(wanted: WantedSets, modules: readonly number[]): 
     planets: span(wanted.planets ?? { least: 3, most: 8 }),
     module: [...new Set(modules)].sort((a, b) => a - b),
     outerDiameter: wanted.outerDiameter ?? null,
+    bed: wanted.bed ?? printerProfiles.usual.bed.width,
     rim: wanted.rim ?? null,
     gap: wanted.gap ?? 0.25,
     opening: wanted.opening ?? null,
@@ -92,7 +115,11 @@ export function completeWanted(wanted: WantedSets, modules: readonly number[]): 
     engagement: wanted.engagement ?? 1,
     rack: typeof rack === 'string' ? standardRack(rack, radians(pressureAngle)) : rack,
     pressureAngle,
-    helixAngle: wanted.helixAngle ?? 30,
+    helixAngle,
+    helixForm,
+    faceWidth: wanted.faceWidth ?? 20,
+    nozzle: wanted.nozzle ?? null,
+    by: wanted.by ?? 'overall',
     limit: wanted.limit ?? 20,
   };
 }

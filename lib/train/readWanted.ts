@@ -1,6 +1,7 @@
-import { clamp, closest } from '../spec/nearest.js';
+import { clamp, closest, floorThousandth, ROUNDING } from '../spec/nearest.js';
 import { standardRacks } from '../spec/racks.js';
 import { type Problem, Refusal } from '../spec/refusal.js';
+import { merits } from './merit.js';
 import { modulesBetween, standardModules } from './moduleSeries.js';
 import { completeWanted, type ResolvedWanted, type WantedSets } from './planWanted.js';
 
@@ -18,17 +19,23 @@ const MODULE: Bounds = [0.2, 20];
 
 const numbers = {
   outerDiameter: [1, 2000],
+  bed: [10, 2000],
   rim: [0.4, 100],
-  gap: [0, 2],
+  gap: [0.02, 2],
   opening: [0, 360],
   engagement: [0, 4],
   pressureAngle: [14, 30],
   helixAngle: [0, 45],
+  faceWidth: [1, 250],
+  nozzle: [0.1, 2],
   limit: [1, 100_000, 'whole'],
 } as const satisfies Record<string, Bounds>;
 
 const ratioKeys = ['value', 'tolerance', 'held'] as const;
 const heldMembers = ['ring', 'carrier', 'sun'] as const;
+const helixForms = ['spur', 'helical', 'herringbone'] as const;
+/** A larger gap would leave the teeth hardly any engagement, as in a parameter file. Common practice. */
+const MOST_GAP_PER_MODULE = 0.6;
 const rackBounds = { addendum: [0.5, 1.5], dedendum: [0.5, 2], fillet: [0, 1] } as const;
 
 /**
@@ -36,7 +43,15 @@ const rackBounds = { addendum: [0.5, 1.5], dedendum: [0.5, 2], fillet: [0, 1] } 
  * @throws Refusal with every problem found: unknown keys, values out of range, spans that hold nothing
  */
 export function readWanted(wanted: WantedSets): ResolvedWanted {
-  const known = [...Object.keys(spans), ...Object.keys(numbers), 'module', 'ratio', 'rack'];
+  const known = [
+    ...Object.keys(spans),
+    ...Object.keys(numbers),
+    'module',
+    'ratio',
+    'rack',
+    'helixForm',
+    'by',
+  ];
   const problems: Problem[] = unknownKeys(wanted, known, '');
   for (const [key, bounds] of Object.entries(spans))
     problems.push(...spanProblems(key, wanted[key as keyof typeof spans], bounds));
@@ -46,9 +61,40 @@ export function readWanted(wanted: WantedSets): ResolvedWanted {
     ...moduleProblems(wanted.module),
     ...ratioProblems(wanted.ratio),
     ...rackProblems(wanted.rack),
+    ...helixProblems(wanted),
+    ...byProblems(wanted),
   );
-  if (problems.length) throw new Refusal(problems as [Problem, ...Problem[]]);
-  return completeWanted(wanted, modulesOf(wanted.module));
+  stop(problems);
+  const { gap, module } = completeWanted(wanted, modulesOf(wanted.module));
+  const modules = module.filter((one) => gap <= MOST_GAP_PER_MODULE * one + ROUNDING);
+  if (!modules.length) {
+    const most = floorThousandth(MOST_GAP_PER_MODULE * module[module.length - 1]);
+    const rule = `must be at most ${most} mm with these modules: ${MOST_GAP_PER_MODULE} × module`;
+    stop([{ parameter: 'gap', value: gap, rule, nearest: [most] }]);
+  }
+  return completeWanted(wanted, modules);
+}
+
+function stop(problems: Problem[]): void {
+  const [first, ...rest] = problems;
+  if (first) throw new Refusal([first, ...rest]);
+}
+
+/** Spur teeth have no angle, and others one of at least a degree. */
+function helixProblems({ helixForm: form, helixAngle: angle }: WantedSets): Problem[] {
+  if (form !== undefined && !helixForms.includes(form)) return [oneOf('helixForm', form, helixForms)];
+  if (form === 'spur' && angle !== undefined && angle !== 0)
+    return [{ parameter: 'helixAngle', value: angle, rule: 'must be 0 for spur teeth', nearest: [0] }];
+  const helical = form === 'helical' || form === 'herringbone' || (angle !== undefined && angle > 0);
+  if (!helical || angle === undefined || !(angle >= 0 && angle < 1)) return [];
+  return [{ parameter: 'helixAngle', value: angle, rule: 'must be a number from 1 to 45', nearest: [1] }];
+}
+
+function byProblems({ by, ratio }: WantedSets): Problem[] {
+  if (by === undefined) return [];
+  if (!Object.hasOwn(merits, String(by))) return [oneOf('by', by, Object.keys(merits))];
+  if (by !== 'ratio' || ratio !== undefined) return [];
+  return [{ parameter: 'by', value: by, rule: 'needs a ratio to be near to', nearest: ['overall'] }];
 }
 
 function modulesOf(module: WantedSets['module'] = { least: 1, most: 3 }): readonly number[] {

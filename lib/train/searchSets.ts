@@ -1,6 +1,7 @@
+import { radians } from '../tooth/gear.js';
 import { neighbourClearance } from './assembly.js';
-import { merit, ratioDeparture } from './merit.js';
-import { alsoMissed, type Judged, type Missed } from './nearMiss.js';
+import { merits, ratioDeparture } from './merit.js';
+import { alsoMissed, type Judged, LINE_PER_NOZZLE, type Missed } from './nearMiss.js';
 import { opening } from './opening.js';
 import type { ResolvedWanted, Span } from './planWanted.js';
 import { ratios } from './ratios.js';
@@ -34,6 +35,11 @@ export function searchSets(wanted: ResolvedWanted, take: (found: Judged) => void
   }
 }
 
+/** Directions of equally spaced planets, degrees, by their number. */
+const equalPlaces = Array.from({ length: 13 }, (_, count) =>
+  Array.from({ length: count }, (_, i) => (360 * i) / count),
+);
+
 /** Planet tooth counts that keep planet and ring in their spans. */
 function planetsBetween(sun: number, planet: Span, ring: Span): [number, number] {
   return [
@@ -53,35 +59,55 @@ function judgeSizes(
   const short = (wanted.engagement - set.engagement) / wanted.engagement;
   let missed = alsoMissed(before, 'engagement', short);
   if (missed === 'too much') return;
-  const places = Array.from({ length: planets }, (_, i) => (360 * i) / planets);
-  const open = opening(places, set);
+  const open = opening(equalPlaces[planets], set);
   if (wanted.opening !== null)
     missed = alsoMissed(missed, 'opening', (open.arc - wanted.opening) / wanted.opening);
   const clearance = neighbourClearance(set.centreDistance, planets, set.planetTipRadius);
   const turns = ratios(set.sunTeeth, set.ringTeeth);
   for (const module of wanted.module) {
     const overlap = (wanted.gap / module - clearance) / (2 * set.planetTipRadius);
-    const outerDiameter = 2 * (set.ringRootRadius * module + rimOf(module, wanted));
+    const outerDiameter =
+      2 * (set.ringRootRadius * module + deepening(module, wanted) + rimOf(module, wanted));
     let miss = alsoMissed(missed, 'neighbours', overlap);
+    miss = alsoMissed(miss, 'bed', outerDiameter / wanted.bed - 1);
+    if (wanted.nozzle !== null) {
+      const line = LINE_PER_NOZZLE * wanted.nozzle;
+      miss = alsoMissed(miss, 'nozzle', 1 - set.tipAsMade(wanted.gap / module) * (module / line));
+    }
     if (wanted.outerDiameter !== null)
       miss = alsoMissed(miss, 'outerDiameter', outerDiameter / wanted.outerDiameter - 1);
     if (miss === 'too much') continue;
-    const found: Judged = {
+    const figures = {
+      engagement: set.engagement,
+      planets,
+      opening: open,
+      ratios: turns,
+      outerDiameter,
+      toothThickness: toothThickness(module, wanted),
+    };
+    const overall = merits.overall.of(figures, wanted);
+    take({
       set,
       planets,
       module,
       outerDiameter,
       opening: open,
       ratios: turns,
-      merit: 0,
+      merit: wanted.by === 'overall' ? overall : merits[wanted.by].of(figures, wanted),
+      overall,
       miss,
-    };
-    found.merit = merit(
-      { engagement: set.engagement, planets, opening: open, ratios: turns, outerDiameter },
-      wanted,
-    );
-    take(found);
+    });
   }
+}
+
+/** How much deeper roots are made where the rack's bottom clearance is less than the gap, mm. */
+function deepening(module: number, { gap, rack }: ResolvedWanted): number {
+  return Math.max(0, gap - (rack.dedendum - rack.addendum) * module);
+}
+
+/** Of unshifted sun and planets, on the reference circle in the normal section, half the gap off each flank, mm. */
+function toothThickness(module: number, { gap, pressureAngle }: ResolvedWanted): number {
+  return (Math.PI / 2) * module - gap / Math.cos(radians(pressureAngle));
 }
 
 function rimOf(module: number, { rim, rack }: ResolvedWanted): number {

@@ -32,6 +32,11 @@ export interface UnshiftedSet {
   tipThickness: number;
   /** Room between the tips of planet and ring away from the line of centres, radians. */
   trochoidMargin: number;
+  /**
+   * Normal thickness of the thinnest tip of sun and planets with half of `gap` taken off each flank; all in normal
+   * modules.
+   */
+  tipAsMade(gap: number): number;
 }
 
 /**
@@ -83,6 +88,7 @@ export function unshiftedSets(form: ToothForm): (sunTeeth: number, planetTeeth: 
       engagement: Math.min(transverseContactRatio(inner), transverseContactRatio(outer)),
       tipThickness: Math.min(sun.tipThickness, planet.tipThickness, ringTip),
       trochoidMargin: trochoidMargin(outer),
+      tipAsMade: (gap) => Math.min(tipAsMade(sun, gap), tipAsMade(planet, gap)),
     };
   };
 }
@@ -103,6 +109,13 @@ function externalGear(form: ToothForm, teeth: number): ExternalGear {
     formRadius: generatedFormRadius(gear, 0, sizes.rootRadius),
     tipThickness: tipThickness(gear),
   };
+}
+
+/** Each flank is turned back by relief / (r_b cos β_b); source as `halfThicknessAngle`. */
+function tipAsMade({ sizes, tipThickness }: ExternalGear, gap: number): number {
+  const { tipRadius, referenceRadius, baseRadius, baseHelixAngle, helixAngle } = sizes;
+  const transverse = tipThickness - (gap * tipRadius) / (baseRadius * Math.cos(baseHelixAngle));
+  return transverse / Math.hypot(1, (Math.tan(helixAngle) * tipRadius) / referenceRadius);
 }
 
 function gearOf(form: ToothForm, teeth: number, internal: boolean): Gear {

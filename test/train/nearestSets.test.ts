@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { nearestSets, type SetCounts } from '../../lib/train/nearestSets.js';
-import { planSets } from '../../lib/train/planSets.js';
+import { planSets } from '../../lib/proof/planSets.js';
 
 const counts = (sunTeeth: number, planetTeeth: number, ringTeeth: number, planets: number): SetCounts => ({
   sunTeeth,

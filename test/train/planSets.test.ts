@@ -1,12 +1,16 @@
 import { describe, expect, it } from 'vitest';
+import { fitSet } from '../../lib/fit/fitSet.js';
+import { setNumbers } from '../../lib/fit/setNumbers.js';
+import { tipThickness } from '../../lib/proof/checks/tipThickness.js';
+import { planSets } from '../../lib/proof/planSets.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
-import { type Gear, gearSizes } from '../../lib/tooth/gear.js';
+import type { Gear } from '../../lib/tooth/gear.js';
 import { toothProfile } from '../../lib/tooth/profile.js';
 import { transverseContactRatio } from '../../lib/train/contactRatio.js';
 import { leastRingTipRadius } from '../../lib/train/interference.js';
+import { type By, merits } from '../../lib/train/merit.js';
 import { pairSizes } from '../../lib/train/pair.js';
 import type { PlanRow } from '../../lib/train/planRow.js';
-import { planSets } from '../../lib/train/planSets.js';
 import type { WantedSets } from '../../lib/train/planWanted.js';
 import { gear } from '../tooth/gears.js';
 
@@ -56,9 +60,9 @@ const name = (row: PlanRow) =>
 
 const wishes: [string, Wish][] = [
   [
-    'no limits, spur',
+    'no limits',
     {
-      helixAngle: 0,
+      helixAngle: 25,
       modules: [1, 2],
       sun: [8, 24],
       planet: [8, 24],
@@ -94,7 +98,7 @@ const wishes: [string, Wish][] = [
       planet: [6, 30],
       ring: [35, 90],
       planets: [3, 12],
-      gap: 0,
+      gap: 0.02,
       outer: 80,
       arc: 25,
       ratio: ['carrier', 2.5, 0.3],
@@ -125,6 +129,88 @@ describe('the search', () => {
     const expected = bruteForce(wish);
     expect(expected.length).toBeGreaterThan(10);
     expect(planSets(asked(wish)).rows.map(name).sort()).toEqual(expected);
+  });
+
+  it('spur: leaves out what lets go of its mate once the gap is taken off, and nothing else', () => {
+    const wish = { ...wishes[0][1], helixAngle: 0, modules: [1] };
+    const found = planSets(asked(wish)).rows.map(name);
+    const left = bruteForce(wish).filter((set) => !found.includes(set));
+    expect(found.every((set) => bruteForce(wish).includes(set))).toBe(true);
+    expect(found.length).toBeGreaterThan(100);
+    expect(left.length).toBeGreaterThan(100);
+    for (const set of left.filter((_, i) => i % 7 === 0)) {
+      const [sun, planet, , count] = set.split(/\D+/).map(Number);
+      const spec = resolveSpec({
+        kind: 'planetary',
+        module: 1,
+        helix: { form: 'spur' },
+        faceWidth: 20,
+        sun: { teeth: sun },
+        planets: { teeth: planet, count },
+      });
+      const made = fitSet(spec);
+      const contact = Math.min(transverseContactRatio(made.inner), transverseContactRatio(made.outer));
+      expect(contact, set).toBeLessThan(1);
+    }
+  });
+
+  it.each(Object.keys(merits) as By[])('ranks by %s', (by) => {
+    const asked = { module: [1, 1.5], ratio: { value: 4, tolerance: 0.5 }, outerDiameter: 120, gap: 0.2 };
+    const { rows } = planSets({ ...asked, limit: 200, by });
+    // Each formula written out once more, from the row alone.
+    const expected: Record<By, (row: PlanRow) => number> = {
+      overall: (row) =>
+        (row.engagement / 2) *
+        (1 - (row.planets * row.opening.arc) / 360) *
+        (1 - Math.abs(row.ratios.ringHeld - 4)) *
+        (row.outerDiameter / 120),
+      opening: (row) => 1 - row.opening.arc / 360,
+      ratio: (row) => 4 / (4 + Math.abs(row.ratios.ringHeld - 4)),
+      engagement: (row) => row.engagement,
+      strength: (row) => (Math.PI * row.module) / 2 - 0.2 / Math.cos(Math.PI / 9),
+      size: (row) => 1 - row.outerDiameter / 120,
+    };
+    expect(rows.length).toBeGreaterThan(50);
+    for (const row of rows) expect(row.merit).toBeCloseTo(expected[by](row), 12);
+    for (let i = 1; i < rows.length; i++) expect(rows[i - 1].merit).toBeGreaterThanOrEqual(rows[i].merit);
+    // The best of all is the best of what every order gives.
+    const best = Math.max(
+      ...planSets({ ...asked, limit: 100_000, by: by === 'size' ? 'overall' : 'size' }).rows.map(
+        expected[by],
+      ),
+    );
+    expect(rows[0].merit).toBeCloseTo(best, 12);
+  });
+
+  it('no set is larger than the bed, and tips are a line wide where a nozzle is named', () => {
+    const small = planSets({ bed: 100, limit: 100_000, module: [1, 2], planets: 4 }).rows;
+    const all = planSets({ limit: 100_000, module: [1, 2], planets: 4 }).rows;
+    expect(all.some(({ outerDiameter }) => outerDiameter > 100)).toBe(true);
+    expect(small.map(name).sort()).toEqual(
+      all
+        .filter(({ outerDiameter }) => outerDiameter <= 100)
+        .map(name)
+        .sort(),
+    );
+    const tip = (row: PlanRow) => {
+      const spec = resolveSpec({
+        kind: 'planetary',
+        module: row.module,
+        faceWidth: 20,
+        sun: { teeth: row.sunTeeth },
+        planets: { teeth: row.planetTeeth, count: row.planets },
+      });
+      return tipThickness(setNumbers(spec)).value!;
+    };
+    const wide = planSets({ bed: 100, limit: 100_000, module: [1, 2], planets: 4, nozzle: 0.4 });
+    expect(wide.rows.map(name).sort()).toEqual(
+      small
+        .filter((row) => tip(row) >= 0.45)
+        .map(name)
+        .sort(),
+    );
+    expect(wide.rows.length).toBeLessThan(small.length);
+    expect(wide.nearMisses.some(({ fails }) => /^nozzle: .* is 0\.45 wide$/.test(fails))).toBe(true);
   });
 
   it('finds 15/15/45 with five planets, and nothing else in that place', () => {
@@ -197,11 +283,7 @@ describe('figures of a row', () => {
         sun: { teeth: row.sunTeeth },
         planets: { teeth: row.planetTeeth, count: row.planets },
       });
-      const ring: Gear = {
-        ...gear(spec.ring.teeth, { module: spec.module, helixAngle: spec.helix.angle, rack: spec.rack }),
-        internal: true,
-      };
-      expect(row.outerDiameter).toBeCloseTo(2 * (gearSizes(ring).rootRadius + spec.ring.rim), 9);
+      expect(row.outerDiameter).toBeCloseTo(2 * (setNumbers(spec).radii.ring.root + spec.ring.rim), 9);
     }
   });
 
@@ -215,8 +297,8 @@ describe('figures of a row', () => {
   });
 
   it('drop grows with the module as every length does', () => {
-    const [small] = planSets({ module: 1, sunTeeth: 15, planetTeeth: 15, planets: 3, gap: 0 }).rows;
-    const [large] = planSets({ module: 2, sunTeeth: 15, planetTeeth: 15, planets: 3, gap: 0 }).rows;
+    const [small] = planSets({ module: 1, sunTeeth: 15, planetTeeth: 15, planets: 3, gap: 0.02 }).rows;
+    const [large] = planSets({ module: 2, sunTeeth: 15, planetTeeth: 15, planets: 3, gap: 0.02 }).rows;
     expect(small.opening.drop).toBeGreaterThan(0);
     expect(large.opening.drop).toBeCloseTo(2 * small.opening.drop, 10);
     expect(large.opening.arc).toBe(small.opening.arc);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { planSets } from '../../lib/proof/planSets.js';
 import { Refusal } from '../../lib/spec/refusal.js';
-import { planSets } from '../../lib/train/planSets.js';
 import type { WantedSets } from '../../lib/train/planWanted.js';
 import { readWanted } from '../../lib/train/readWanted.js';
 
@@ -36,6 +36,13 @@ describe('wishes that cannot be', () => {
     ['an unknown rack', { rack: 'E' }, 'rack', undefined],
     ['a rack with a part missing', { rack: { addendum: 1, dedendum: 1.25 } }, 'rack.fillet', undefined],
     ['a helix too steep', { helixAngle: 60 }, 'helixAngle', 45],
+    ['spur teeth with an angle', { helixForm: 'spur', helixAngle: 20 }, 'helixAngle', 0],
+    ['a helix next to none', { helixAngle: 0.5 }, 'helixAngle', 1],
+    ['a helix of another form', { helixForm: 'helicl' }, 'helixForm', 'helical'],
+    ['a merit that is not one', { by: 'opennig' }, 'by', 'opening'],
+    ['near to no ratio', { by: 'ratio' }, 'by', 'overall'],
+    ['a gap too wide for every module', { gap: 1.9, module: [1, 2] }, 'gap', 1.2],
+    ['a merit that any object has', { by: 'toString' }, 'by', undefined],
     ['no rows', { limit: 0 }, 'limit', 1],
   ])('%s', (_, wanted, parameter, nearest) => {
     const found = refusal(wanted);

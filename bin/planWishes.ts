@@ -1,0 +1,136 @@
+import { type Problem, Refusal, refuse } from '../lib/spec/refusal.js';
+import type { Plan } from '../lib/train/planSets.js';
+import type { Span, WantedSets } from '../lib/train/planWanted.js';
+import type { Arguments } from './usage.js';
+
+/** Flag of each wish; a wish inside another goes by the longer path. */
+const flags: Record<string, string> = {
+  outerDiameter: 'outer',
+  sunTeeth: 'sun-teeth',
+  planetTeeth: 'planet-teeth',
+  ringTeeth: 'ring-teeth',
+  'ratio.value': 'ratio',
+  'ratio.tolerance': 'ratio-tolerance',
+  'ratio.held': 'held',
+  faceWidth: 'face-width',
+  helixForm: 'helix',
+};
+
+/**
+ * Hands what the flags ask for to `search`.
+ * @throws Refusal that names flags, with every problem found
+ */
+export function planWishes(argv: Arguments, search: (wanted: WantedSets) => Plan): Plan {
+  const wanted = wishesOf(argv);
+  try {
+    return search(wanted);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    const [first, ...rest] = error.problems.map((problem) => byFlag(problem, argv));
+    throw new Refusal([first, ...rest]);
+  }
+}
+
+/** The wishes that flags state. Words that are no numbers are all refused at once. */
+function wishesOf(argv: Arguments): WantedSets {
+  const problems: Problem[] = [];
+  const read = <T>(flag: string, reader: (flag: string, text: string) => T): T | undefined => {
+    const text = argv[flag];
+    if (text === undefined) return undefined;
+    try {
+      return reader(flag, String(text));
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      problems.push(...error.problems);
+      return undefined;
+    }
+  };
+  const helix = read('helix', helixOf);
+  const value = read('ratio', number);
+  const tolerance = read('ratio-tolerance', number);
+  const held = argv.held as 'ring' | undefined;
+  for (const [flag, given] of [
+    ['ratio-tolerance', tolerance],
+    ['held', held],
+  ] as const)
+    if (given !== undefined && argv.ratio === undefined)
+      problems.push({ parameter: flag, value: given, rule: 'is only for --ratio', nearest: [] });
+  if (helix?.angle !== undefined && argv['helix-angle'] !== undefined) {
+    const rule = 'gives the angle that --helix gives already';
+    problems.push({ parameter: 'helix-angle', value: argv['helix-angle'], rule, nearest: [] });
+  }
+  const wanted: WantedSets = {
+    outerDiameter: read('outer', number),
+    bed: read('bed', number),
+    planets: read('planets', spanOf),
+    module: read('module', moduleOf),
+    sunTeeth: read('sun-teeth', spanOf),
+    planetTeeth: read('planet-teeth', spanOf),
+    ringTeeth: read('ring-teeth', spanOf),
+    ratio: value === undefined ? undefined : { value, tolerance, held },
+    opening: read('opening', number),
+    engagement: read('engagement', number),
+    rim: read('rim', number),
+    gap: read('gap', number),
+    nozzle: read('nozzle', number),
+    faceWidth: read('face-width', number),
+    helixForm: helix?.form as WantedSets['helixForm'],
+    helixAngle: helix?.angle ?? read('helix-angle', number),
+    by: argv.by as WantedSets['by'],
+    limit: read('limit', number),
+  };
+  const [first, ...rest] = problems;
+  if (first) throw new Refusal([first, ...rest]);
+  return wanted;
+}
+
+/** The problem as one of a flag: `planets.least` is one of --planets. */
+function byFlag({ parameter, value, nearest, ...problem }: Problem, argv: Arguments): Problem {
+  const whole = parameter.replace(/\.(least|most)$|\[\d+\]$/, '');
+  const inHelix = whole === 'helixAngle' && argv['helix-angle'] === undefined;
+  const flag = inHelix ? 'helix' : (flags[whole] ?? (whole === 'helixAngle' ? 'helix-angle' : whole));
+  return { ...problem, parameter: flag, value: show(value), nearest: nearest.map(show) };
+}
+
+/** A span as it is typed. */
+function show(value: unknown): unknown {
+  if (typeof value !== 'object' || value === null || !('least' in value)) return value;
+  const { least, most } = value as Span;
+  return `${least}-${most}`;
+}
+
+function helixOf(flag: string, text: string): { form: string; angle?: number } {
+  const [form, angle, more] = text.split(':');
+  if (more !== undefined || form === '')
+    refuse(flag, text, 'must be a form, or form:angle', ['herringbone:30']);
+  return { form, ...(angle === undefined ? {} : { angle: number(flag, angle) }) };
+}
+
+function moduleOf(flag: string, text: string): number | number[] | Span {
+  return text.includes(',') ? text.split(',').map((one) => number(flag, one)) : spanOf(flag, text);
+}
+
+function spanOf(flag: string, text: string): number | Span {
+  const ends = text.split(/(?<=[\d.\s])(?:-|–|\.\.)(?=[\d.\s])/);
+  if (ends.length === 1) return number(flag, text);
+  if (ends.length > 2)
+    refuse(flag, text, 'must be a number, or two with a hyphen', [ends.slice(0, 2).join('-')]);
+  return { least: number(flag, ends[0]), most: number(flag, ends[1]) };
+}
+
+/** Plain decimals only: Number('') is 0 and Number('0x1') is 1. */
+function number(flag: string, text: string): number {
+  if (/^\s*[-+]?(\d+\.?\d*|\.\d+)\s*$/.test(text)) return Number(text);
+  const meant = Number.parseFloat(text.replace(',', '.'));
+  refuse(flag, text, 'is not a number', Number.isNaN(meant) ? [] : [meant]);
+}
+
+/**
+ * A whole number that a flag gives.
+ * @throws Refusal for the flag
+ */
+export function wholeNumber(flag: string, text: string, least: number): number {
+  const value = number(flag, text);
+  if (Number.isInteger(value) && value >= least) return value;
+  refuse(flag, text, `must be a whole number from ${least} on`, [Math.max(least, Math.round(value))]);
+}

@@ -1,0 +1,68 @@
+import { fitSet } from '../fit/fitSet.js';
+import { setNumbers } from '../fit/setNumbers.js';
+import { Refusal } from '../spec/refusal.js';
+import { resolveSpec } from '../spec/resolveSpec.js';
+import { type Judged, type Miss, NEAR } from '../train/nearMiss.js';
+import { planParameters } from '../train/planParameters.js';
+import { type Plan, planSetsBy } from '../train/planSets.js';
+import type { ResolvedWanted, WantedSets } from '../train/planWanted.js';
+import type { Check } from './check.js';
+import { coaxial } from './checks/coaxial.js';
+import { contactRatio } from './checks/contactRatio.js';
+import { involuteInterference } from './checks/involuteInterference.js';
+import { tipThickness } from './checks/tipThickness.js';
+import { trochoidInterference } from './checks/trochoidInterference.js';
+import type { ToothFindings } from './findings.js';
+
+export type { Plan } from '../train/planSets.js';
+
+/**
+ * Every planetary set without profile shift and with equally spaced planets that answers `wanted`, ranked: exhaustive
+ * over tooth counts, planets and modules. Each set shown assembles, fits the bed, and keeps every rule of `make` that
+ * can be worked out from its numbers, gap and all.
+ * @throws Refusal with every problem in `wanted`
+ * @example planSets({ planets: 5, module: 1.5, outerDiameter: 100 }).rows[0]
+ * Source: `planSetsBy` for the search, the checks for the rest.
+ */
+export function planSets(wanted: WantedSets = {}): Plan {
+  // The verdict does not depend on how many planets there are: their clearance is the search's own rule.
+  const known = new Map<string, Miss | null>();
+  return planSetsBy(wanted, (found, full) => {
+    const { set, module } = found;
+    const key = `${set.sunTeeth}/${set.planetTeeth} ${module}`;
+    const miss = known.has(key) ? known.get(key)! : asMade(found, full);
+    known.set(key, miss);
+    // Contact that is missing with the gap is no second miss where it is missing without.
+    return miss?.rule === found.miss?.rule ? null : miss;
+  });
+}
+
+/** The first rule that a set breaks as it will be made: those of the parameter file, then those of its teeth. */
+function asMade({ set, planets, module }: Judged, wanted: ResolvedWanted): Miss | null {
+  const { sunTeeth, planetTeeth, ringTeeth } = set;
+  try {
+    const spec = resolveSpec({
+      ...planParameters({ sunTeeth, planetTeeth, ringTeeth, planets, module }, wanted),
+      tolerance: COARSEST,
+    });
+    const made = fitSet(spec);
+    const { inner, outer } = made;
+    const found = { ...setNumbers(spec), inner, outer, set: made };
+    const checks = [coaxial, tipThickness, involuteInterference, trochoidInterference, contactRatio];
+    for (const ask of checks) {
+      const check = ask(found as unknown as ToothFindings);
+      if (!check.holds && check.level === 'must') return missOf(check);
+    }
+    return null;
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    return { rule: 'asMade', share: NEAR, says: `${error.parameter}: ${error.rule}` };
+  }
+}
+
+/** The tolerance of the meshes does not change their numbers, and the coarsest is never refused for its size. */
+const COARSEST = 0.2;
+
+function missOf({ id, says }: Check): Miss {
+  return { rule: id === 'contact-ratio' ? 'engagement' : 'asMade', share: NEAR, says: `${id}: ${says}` };
+}

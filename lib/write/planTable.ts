@@ -1,0 +1,71 @@
+import { merits } from '../train/merit.js';
+import type { PlanRow } from '../train/planRow.js';
+import type { Plan } from '../train/planSets.js';
+import type { ResolvedWanted, Span } from '../train/planWanted.js';
+
+/**
+ * A plan in aligned lines of plain text: what was searched for, the sets found with the number that `--row` takes,
+ * then the near misses with the reason each one fails. Lengths in mm, angles in degrees.
+ */
+export function planTable({ wanted, rows, nearMisses }: Plan): string {
+  const lines = [...headLines(wanted), ''];
+  if (rows.length)
+    lines.push(...aligned([['row', ...heads], ...rows.map((row, i) => [String(i + 1), ...cells(row)])]));
+  else lines.push('no set answers this');
+  if (nearMisses.length) {
+    const missed = aligned([heads, ...nearMisses.map(cells)]);
+    lines.push('', 'near misses, each for one reason:', `${missed[0]}  fails`);
+    lines.push(...nearMisses.map(({ fails }, i) => `${missed[i + 1]}  ${fails}`));
+  }
+  return lines.join('\n');
+}
+
+const heads = [
+  'sun',
+  'planet',
+  'ring',
+  'planets',
+  'module',
+  'outer mm',
+  'open deg',
+  'drop mm',
+  'ring held',
+  'carrier held',
+  'sun held',
+  'engagement',
+  'merit',
+];
+
+function cells(row: PlanRow): string[] {
+  return [
+    ...[row.sunTeeth, row.planetTeeth, row.ringTeeth, row.planets, row.module].map(String),
+    row.outerDiameter.toFixed(2),
+    row.opening.arc.toFixed(2),
+    row.opening.drop.toFixed(2),
+    ...[row.ratios.ringHeld, row.ratios.carrierHeld, row.ratios.sunHeld].map((ratio) => ratio.toFixed(3)),
+    row.engagement.toFixed(3),
+    row.merit.toFixed(4),
+  ];
+}
+
+function headLines(wanted: ResolvedWanted): string[] {
+  const { helixForm, helixAngle, gap, module, bed, outerDiameter, rim, by } = wanted;
+  const helix = helixForm === 'spur' ? 'spur' : `${helixForm} at ${helixAngle}°`;
+  const rimText = rim === null ? 'rim of the greater of 3 mm and 1.2 tooth depths' : `rim ${rim} mm`;
+  const most = Math.min(bed, outerDiameter ?? bed);
+  return [
+    `teeth: ${helix}, face width ${wanted.faceWidth} mm, gap ${gap} mm, ${rimText}, at most ${most} mm across`,
+    `searched: sun ${span(wanted.sunTeeth)}, planet ${span(wanted.planetTeeth)}, ring ${span(wanted.ringTeeth)} teeth, ${span(wanted.planets)} planets, module ${module.join(', ')}`,
+    `merit ${by}: ${merits[by].says}`,
+  ];
+}
+
+function span({ least, most }: Span): string {
+  return least === most ? String(least) : `${least}–${most}`;
+}
+
+/** Rows of figures as lines, each column ending at the same place. */
+function aligned(rows: readonly string[][]): string[] {
+  const widths = rows[0].map((_, column) => Math.max(...rows.map((row) => row[column].length)));
+  return rows.map((row) => row.map((cell, i) => cell.padStart(widths[i])).join('  '));
+}
