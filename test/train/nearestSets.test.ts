@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { nearestSets, type SetCounts } from '../../lib/train/nearestSets.js';
-import { planSets } from '../../lib/proof/planSets.js';
+import type { Judged } from '../../lib/train/nearMiss.js';
+import { completeWanted } from '../../lib/train/planWanted.js';
+import { searchSets } from '../../lib/train/searchSets.js';
 
 const counts = (sunTeeth: number, planetTeeth: number, ringTeeth: number, planets: number): SetCounts => ({
   sunTeeth,
@@ -43,15 +45,17 @@ describe('nearest sets', () => {
           Math.abs(set.planetTeeth - planet) / planet +
           Math.abs(set.ringTeeth - wanted.ringTeeth) / wanted.ringTeeth;
         for (const [i, set] of found.entries()) {
-          const { rows } = planSets({
+          const wish = {
             sunTeeth: set.sunTeeth,
             planetTeeth: set.planetTeeth,
             planets: set.planets,
             helixAngle: 0,
-            module: 1,
             gap: 0,
             ringTeeth: { least: 10, most: 300 },
-          });
+            bed: 2000,
+          };
+          const rows: Judged[] = [];
+          searchSets(completeWanted(wish, [1]), (row) => row.miss ?? rows.push(row));
           expect(rows).toHaveLength(1);
           const before = found[i - 1];
           if (before?.planets === set.planets)
