@@ -32,6 +32,9 @@ export const planFlags = {
   'face-width': text('axial length of the teeth, mm [20]'),
   helix: text('spur, helical or herringbone, with an angle if need be: herringbone:25 [herringbone:30]'),
   'helix-angle': text('helix angle, degrees, in place of that in --helix'),
+  shifts: text(
+    'solve: find profile shifts for rings with up to 2 teeth more or fewer than sun + 2 × planet too [none]',
+  ),
   by: text(`figure of merit, the best first: ${Object.keys(merits).join(', ')} [overall]; formulas below`),
   limit: text('most sets, and most near misses, that are shown [20]'),
   write: text('write a row as a parameter file for make'),

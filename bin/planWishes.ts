@@ -76,6 +76,7 @@ function wishesOf(argv: Arguments): WantedSets {
     faceWidth: read('face-width', number),
     helixForm: helix?.form as WantedSets['helixForm'],
     helixAngle: helix?.angle ?? read('helix-angle', number),
+    shifts: argv.shifts as WantedSets['shifts'],
     by: argv.by as WantedSets['by'],
     limit: read('limit', number),
   };

@@ -17,7 +17,7 @@ import type { ToothFindings } from './findings.js';
 export type { Plan } from '../train/planSets.js';
 
 /**
- * Every planetary set without profile shift and with equally spaced planets that answers `wanted`, ranked: exhaustive
+ * Every planetary set with equally spaced planets that answers `wanted`, ranked: exhaustive
  * over tooth counts, planets and modules. Each set shown assembles, fits the bed, and keeps every rule of `make` that
  * can be worked out from its numbers, gap and all.
  * @throws Refusal with every problem in `wanted`
@@ -28,8 +28,9 @@ export function planSets(wanted: WantedSets = {}): Plan {
   // The verdict does not depend on how many planets there are: their clearance is the search's own rule.
   const known = new Map<string, Miss | null>();
   return planSetsBy(wanted, (found, full) => {
-    const { set, module } = found;
-    const key = `${set.sunTeeth}/${set.planetTeeth} ${module}`;
+    const { set, planets, module } = found;
+    const shifted = set.shifts ? `${set.ringTeeth} ${planets}` : '';
+    const key = `${set.sunTeeth}/${set.planetTeeth} ${module} ${shifted}`;
     const miss = known.has(key) ? known.get(key)! : asMade(found, full);
     known.set(key, miss);
     // Contact that is missing with the gap is no second miss where it is missing without.
@@ -39,10 +40,10 @@ export function planSets(wanted: WantedSets = {}): Plan {
 
 /** The first rule that a set breaks as it will be made: those of the parameter file, then those of its teeth. */
 function asMade({ set, planets, module }: Judged, wanted: ResolvedWanted): Miss | null {
-  const { sunTeeth, planetTeeth, ringTeeth } = set;
+  const { sunTeeth, planetTeeth, ringTeeth, shifts: profileShifts = NONE } = set;
   try {
     const spec = resolveSpec({
-      ...planParameters({ sunTeeth, planetTeeth, ringTeeth, planets, module }, wanted),
+      ...planParameters({ sunTeeth, planetTeeth, ringTeeth, planets, module, profileShifts }, wanted),
       tolerance: COARSEST,
     });
     const made = fitSet(spec);
@@ -59,6 +60,8 @@ function asMade({ set, planets, module }: Judged, wanted: ResolvedWanted): Miss 
     return { rule: 'asMade', share: NEAR, says: `${error.parameter}: ${error.rule}` };
   }
 }
+
+const NONE = { sun: 0, planet: 0, ring: 0 };
 
 /** The tolerance of the meshes does not change their numbers, and the coarsest is never refused for its size. */
 const COARSEST = 0.2;

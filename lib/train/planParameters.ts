@@ -3,13 +3,17 @@ import type { PlanRow } from './planRow.js';
 import type { ResolvedWanted } from './planWanted.js';
 
 /** What of a row a parameter file states. */
-export type RowCounts = Pick<PlanRow, 'sunTeeth' | 'planetTeeth' | 'ringTeeth' | 'planets' | 'module'>;
+export type RowCounts = Pick<
+  PlanRow,
+  'sunTeeth' | 'planetTeeth' | 'ringTeeth' | 'planets' | 'module' | 'profileShifts'
+>;
 
 /**
  * The parameter file of a row, as plain data for `resolveSpec`: everything that was asked of the search, so that
  * the set made is the one that was found. Lengths in mm, angles in degrees.
  */
 export function planParameters(row: RowCounts, wanted: ResolvedWanted) {
+  const shifts = row.profileShifts;
   const usual = printerProfiles.usual.bed;
   const bed = wanted.bed === usual.width ? {} : { bed: { width: wanted.bed, depth: wanted.bed } };
   return {
@@ -19,9 +23,18 @@ export function planParameters(row: RowCounts, wanted: ResolvedWanted) {
     rack: wanted.rack,
     helix: { form: wanted.helixForm, angle: wanted.helixAngle, hand: 'right' as const },
     faceWidth: wanted.faceWidth,
-    sun: { teeth: row.sunTeeth, profileShift: 0 },
-    planets: { teeth: row.planetTeeth, count: row.planets, spacing: 'equal' as const, profileShift: 0 },
-    ring: { teeth: row.ringTeeth, profileShift: 0, ...(wanted.rim === null ? {} : { rim: wanted.rim }) },
+    sun: { teeth: row.sunTeeth, profileShift: shifts.sun },
+    planets: {
+      teeth: row.planetTeeth,
+      count: row.planets,
+      spacing: 'equal' as const,
+      profileShift: shifts.planet,
+    },
+    ring: {
+      teeth: row.ringTeeth,
+      profileShift: shifts.ring,
+      ...(wanted.rim === null ? {} : { rim: wanted.rim }),
+    },
     fit: { gap: wanted.gap },
     printer: { ...(wanted.nozzle === null ? {} : { nozzle: wanted.nozzle }), ...bed },
   };

@@ -1,4 +1,4 @@
-import type { UnshiftedSet } from './unshiftedSet.js';
+import type { PlannedSet } from './unshiftedSet.js';
 
 /** One set that a search offers. Lengths in mm, angles in degrees. */
 export interface PlanRow {
@@ -15,7 +15,7 @@ export interface PlanRow {
   /** As `opening` defines them; with the ring's tips cut back where they must be. */
   opening: { arc: number; drop: number };
   ratios: { ringHeld: number; carrierHeld: number; sunHeld: number };
-  /** The lesser transverse contact ratio of the two meshes, teeth without gap. */
+  /** The lesser transverse contact ratio of the two meshes: of shifted teeth as made, of others without gap. */
   engagement: number;
   /** As `merits` defines the one asked for; more is better. */
   merit: number;
@@ -29,7 +29,7 @@ export interface NearMiss extends PlanRow {
 
 /** A set, a planet count and a module while the search compares it with others. */
 export interface Candidate {
-  set: UnshiftedSet;
+  set: PlannedSet;
   planets: number;
   module: number;
   /** mm, rim included. */
@@ -51,7 +51,7 @@ export function planRow({ set, planets, module, opening, ...found }: Candidate):
     planets,
     module,
     spacing: 'equal',
-    profileShifts: { sun: 0, planet: 0, ring: 0 },
+    profileShifts: set.shifts ?? { sun: 0, planet: 0, ring: 0 },
     outerDiameter: found.outerDiameter,
     opening: { arc: opening.arc, drop: opening.drop * module },
     ratios: found.ratios,

@@ -1,5 +1,6 @@
 import { type Judged, type Miss, nearer, sayMiss } from './nearMiss.js';
 import { byMerit, type NearMiss, type PlanRow, planRow } from './planRow.js';
+import { searchShifted } from './planShifted.js';
 import type { ResolvedWanted, WantedSets } from './planWanted.js';
 import { ranked } from './ranked.js';
 import { readWanted } from './readWanted.js';
@@ -18,8 +19,8 @@ export interface Plan {
 export type AsMade = (found: Judged, wanted: ResolvedWanted) => Miss | null;
 
 /**
- * Every planetary set without profile shift and with equally spaced planets that answers `wanted`, ranked.
- * Each set is coaxial (z_ring = z_sun + 2 z_planet), assembles ((z_sun + z_ring)/N is whole), keeps its
+ * Every planetary set with equally spaced planets that answers `wanted`, ranked: those without profile shift, and
+ * where asked those with shifts that are found. Each set is coaxial (z_ring = z_sun + 2 z_planet without shift), assembles ((z_sun + z_ring)/N is whole), keeps its
  * neighbouring planets apart by the gap, has teeth that neither come to a point nor foul each other, and reaches
  * the engagement asked for.
  * @param asMade asked only of sets that would be shown, since it costs more than all other rules together; a set
@@ -29,10 +30,14 @@ export type AsMade = (found: Judged, wanted: ResolvedWanted) => Miss | null;
  */
 export function planSetsBy(wanted: WantedSets, asMade: AsMade): Plan {
   const full = readWanted(wanted);
+  const solved: Judged[] = [];
+  if (full.shifts === 'solve') searchShifted(full, (found) => solved.push(found));
   for (let width = full.limit; ; width *= WIDER) {
     const rows = ranked<Judged>(width, byMerit);
     const missed = ranked<Judged>(width, nearer);
-    searchSets(full, (found) => (found.miss === null ? rows : missed).offer(found));
+    const take = (found: Judged) => (found.miss === null ? rows : missed).offer(found);
+    searchSets(full, take);
+    solved.forEach(take);
     const best = firstThatRun(rows.kept, full, asMade);
     const near = firstThatRun(missed.kept, full, asMade);
     const short = (found: readonly Judged[], { kept }: { kept: readonly Judged[] }) =>

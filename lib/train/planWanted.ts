@@ -55,6 +55,11 @@ export interface WantedSets {
   faceWidth?: number;
   /** Nozzle diameter, 0.1 … 2: tooth tips, the gap taken off, must be one extruded line wide [not asked]. */
   nozzle?: number;
+  /**
+   * `solve`: sets whose ring has up to two teeth more or fewer than z_sun + 2 z_planet too, with shifts found; some
+   * milliseconds each [none].
+   */
+  shifts?: 'none' | 'solve';
   /** Figure of merit by which rows are ranked [`overall`]; each is explained at `merits`. */
   by?: By;
   /** Most rows, and most near misses, that are given back [20]. */
@@ -79,6 +84,7 @@ export interface ResolvedWanted extends ToothForm {
   helixForm: Helix['form'];
   faceWidth: number;
   nozzle: number | null;
+  shifts: 'none' | 'solve';
   by: By;
   limit: number;
 }
@@ -119,6 +125,7 @@ export function completeWanted(wanted: WantedSets, modules: readonly number[]): 
     helixForm,
     faceWidth: wanted.faceWidth ?? 20,
     nozzle: wanted.nozzle ?? null,
+    shifts: wanted.shifts ?? 'none',
     by: wanted.by ?? 'overall',
     limit: wanted.limit ?? 20,
   };

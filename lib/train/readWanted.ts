@@ -50,6 +50,7 @@ export function readWanted(wanted: WantedSets): ResolvedWanted {
     'ratio',
     'rack',
     'helixForm',
+    'shifts',
     'by',
   ];
   const problems: Problem[] = unknownKeys(wanted, known, '');
@@ -63,6 +64,9 @@ export function readWanted(wanted: WantedSets): ResolvedWanted {
     ...rackProblems(wanted.rack),
     ...helixProblems(wanted),
     ...byProblems(wanted),
+    ...(['none', 'solve', undefined].includes(wanted.shifts)
+      ? []
+      : [oneOf('shifts', wanted.shifts, ['none', 'solve'])]),
   );
   stop(problems);
   const { gap, module } = completeWanted(wanted, modulesOf(wanted.module));

@@ -5,7 +5,7 @@ import { alsoMissed, type Judged, LINE_PER_NOZZLE, type Missed } from './nearMis
 import { opening } from './opening.js';
 import type { ResolvedWanted, Span } from './planWanted.js';
 import { ratios } from './ratios.js';
-import { type UnshiftedSet, unshiftedSets } from './unshiftedSet.js';
+import { type PlannedSet, type UnshiftedSet, unshiftedSets } from './unshiftedSet.js';
 
 /** Rim and tooth depth go together by this factor, as in a parameter file without `ring.rim`. Common practice. */
 const RIM_PER_DEPTH = 1.2;
@@ -49,8 +49,8 @@ function planetsBetween(sun: number, planet: Span, ring: Span): [number, number]
 }
 
 /** What is left to ask of a set with a planet count, module by module. */
-function judgeSizes(
-  set: UnshiftedSet,
+export function judgeSizes(
+  set: PlannedSet,
   planets: number,
   before: Missed,
   wanted: ResolvedWanted,
@@ -66,8 +66,7 @@ function judgeSizes(
   const turns = ratios(set.sunTeeth, set.ringTeeth);
   for (const module of wanted.module) {
     const overlap = (wanted.gap / module - clearance) / (2 * set.planetTipRadius);
-    const outerDiameter =
-      2 * (set.ringRootRadius * module + deepening(module, wanted) + rimOf(module, wanted));
+    const outerDiameter = 2 * (set.ringRootAsMade(wanted.gap / module) * module + rimOf(module, wanted));
     let miss = alsoMissed(missed, 'neighbours', overlap);
     miss = alsoMissed(miss, 'bed', outerDiameter / wanted.bed - 1);
     if (wanted.nozzle !== null) {
@@ -83,7 +82,7 @@ function judgeSizes(
       opening: open,
       ratios: turns,
       outerDiameter,
-      toothThickness: toothThickness(module, wanted),
+      toothThickness: toothThickness(set, module, wanted),
     };
     const overall = merits.overall.of(figures, wanted);
     take({
@@ -100,21 +99,19 @@ function judgeSizes(
   }
 }
 
-/** How much deeper roots are made where the rack's bottom clearance is less than the gap, mm. */
-function deepening(module: number, { gap, rack }: ResolvedWanted): number {
-  return Math.max(0, gap - (rack.dedendum - rack.addendum) * module);
-}
-
-/** Of unshifted sun and planets, on the reference circle in the normal section, half the gap off each flank, mm. */
-function toothThickness(module: number, { gap, pressureAngle }: ResolvedWanted): number {
-  return (Math.PI / 2) * module - gap / Math.cos(radians(pressureAngle));
+/** Of sun or planets, the lesser, on the reference circle in the normal section, half the gap off each flank, mm. */
+function toothThickness({ shifts }: PlannedSet, module: number, wanted: ResolvedWanted): number {
+  const angle = radians(wanted.pressureAngle);
+  const shift = shifts ? Math.min(shifts.sun, shifts.planet) : 0;
+  return (Math.PI / 2 + 2 * shift * Math.tan(angle)) * module - wanted.gap / Math.cos(angle);
 }
 
 function rimOf(module: number, { rim, rack }: ResolvedWanted): number {
   return rim ?? Math.max(LEAST_RIM, RIM_PER_DEPTH * (rack.addendum + rack.dedendum) * module);
 }
 
-function ratioMissed(sun: number, ring: number, wanted: ResolvedWanted): Missed {
+/** By how much the ratio of a set misses the one wanted. */
+export function ratioMissed(sun: number, ring: number, wanted: ResolvedWanted): Missed {
   if (!wanted.ratio) return null;
   const departure = ratioDeparture(ratios(sun, ring), wanted);
   return alsoMissed(null, 'ratio', (departure - wanted.ratio.tolerance) / Math.abs(wanted.ratio.value));

@@ -32,12 +32,19 @@ export interface UnshiftedSet {
   tipThickness: number;
   /** Room between the tips of planet and ring away from the line of centres, radians. */
   trochoidMargin: number;
+  /** Profile shifts; left out where there are none. */
+  shifts?: { sun: number; planet: number; ring: number };
+  /** Root radius of the ring as made: deeper where the rack's bottom clearance is less than `gap`. */
+  ringRootAsMade(gap: number): number;
   /**
    * Normal thickness of the thinnest tip of sun and planets with half of `gap` taken off each flank; all in normal
    * modules.
    */
   tipAsMade(gap: number): number;
 }
+
+/** What a plan has to know of a set, shifted or not. */
+export type PlannedSet = Omit<UnshiftedSet, 'ringRootRadius' | 'tipThickness' | 'trochoidMargin'>;
 
 /**
  * A maker of unshifted sets that remembers what depends on one gear alone.
@@ -88,6 +95,7 @@ export function unshiftedSets(form: ToothForm): (sunTeeth: number, planetTeeth: 
       engagement: Math.min(transverseContactRatio(inner), transverseContactRatio(outer)),
       tipThickness: Math.min(sun.tipThickness, planet.tipThickness, ringTip),
       trochoidMargin: trochoidMargin(outer),
+      ringRootAsMade: (gap) => ring.rootRadius + Math.max(0, gap - (form.rack.dedendum - form.rack.addendum)),
       tipAsMade: (gap) => Math.min(tipAsMade(sun, gap), tipAsMade(planet, gap)),
     };
   };

@@ -15,11 +15,15 @@ export function planText(row: PlanRow, wanted: ResolvedWanted): string {
   const { sunTeeth, planetTeeth, ringTeeth, planets, opening, ratios, engagement } = row;
   const places = (sunTeeth + ringTeeth) / planets;
   const { rack, helix, ring, printer } = file;
+  const ringRule =
+    ringTeeth === sunTeeth + 2 * planetTeeth
+      ? 'sun + 2 x planets'
+      : 'the shifts give both meshes one centre distance';
   const lines = [
     `# ${planets} planets of ${planetTeeth} teeth between a sun of ${sunTeeth} and a ring of ${ringTeeth}, found by cogweave plan.`,
     '# Lengths in mm, angles in degrees. Whatever is left out has a default: see `cogweave schema`.',
     '#',
-    `# Outer diameter ${shown(row.outerDiameter)}; contact ratio ${shown(engagement)} (transverse, teeth without gap).`,
+    `# Outer diameter ${shown(row.outerDiameter)}; contact ratio ${shown(engagement)} (transverse).`,
     `# Turns of input for one of output: ring held ${shown(ratios.ringHeld)}, carrier held ${shown(ratios.carrierHeld)}, sun held ${shown(ratios.sunHeld)}.`,
     `# Between planets ${shown(opening.arc)} degrees stay open; a straight edge drops in by ${shown(opening.drop)}.`,
     '',
@@ -31,11 +35,11 @@ export function planText(row: PlanRow, wanted: ResolvedWanted): string {
     `helix: { form: ${helix.form}, angle: ${helix.angle}, hand: ${helix.hand} } # hand of the sun; the others follow`,
     `faceWidth: ${file.faceWidth} # height of the gears on the bed`,
     '',
-    `sun: { teeth: ${sunTeeth}, profileShift: 0 }`,
-    `planets: { teeth: ${planetTeeth}, count: ${planets}, spacing: equal, profileShift: 0 } # (${sunTeeth} + ${ringTeeth}) / ${planets} = ${places}, a whole number`,
+    `sun: { teeth: ${sunTeeth}, profileShift: ${row.profileShifts.sun} }`,
+    `planets: { teeth: ${planetTeeth}, count: ${planets}, spacing: equal, profileShift: ${row.profileShifts.planet} } # (${sunTeeth} + ${ringTeeth}) / ${planets} = ${places}, a whole number`,
     ring.rim === undefined
-      ? `ring: { teeth: ${ringTeeth}, profileShift: 0 } # sun + 2 x planets; rim by default`
-      : `ring: { teeth: ${ringTeeth}, profileShift: 0, rim: ${ring.rim} } # sun + 2 x planets; rim: wall outside the teeth`,
+      ? `ring: { teeth: ${ringTeeth}, profileShift: ${row.profileShifts.ring} } # ${ringRule}; rim by default`
+      : `ring: { teeth: ${ringTeeth}, profileShift: ${row.profileShifts.ring}, rim: ${ring.rim} } # ${ringRule}; rim: wall outside the teeth`,
     '',
     `fit: { gap: ${file.fit.gap} } # between neighbouring flanks; print a small trial before trusting any number`,
     ...printerLines(printer),

@@ -10,22 +10,28 @@ import type { ResolvedWanted, Span } from '../train/planWanted.js';
 export function planTable({ wanted, rows, nearMisses }: Plan): string {
   const lines = [...headLines(wanted), ''];
   if (rows.length)
-    lines.push(...aligned([['row', ...heads], ...rows.map((row, i) => [String(i + 1), ...cells(row)])]));
+    lines.push(
+      ...aligned([
+        ['row', ...heads(wanted)],
+        ...rows.map((row, i) => [String(i + 1), ...cells(row, wanted)]),
+      ]),
+    );
   else lines.push('no set answers this');
   if (nearMisses.length) {
-    const missed = aligned([heads, ...nearMisses.map(cells)]);
+    const missed = aligned([heads(wanted), ...nearMisses.map((row) => cells(row, wanted))]);
     lines.push('', 'near misses, each for one reason:', `${missed[0]}  fails`);
     lines.push(...nearMisses.map(({ fails }, i) => `${missed[i + 1]}  ${fails}`));
   }
   return lines.join('\n');
 }
 
-const heads = [
+const heads = ({ shifts }: ResolvedWanted) => [
   'sun',
   'planet',
   'ring',
   'planets',
   'module',
+  ...(shifts === 'solve' ? ['x sun', 'x planet', 'x ring'] : []),
   'outer mm',
   'open deg',
   'drop mm',
@@ -36,9 +42,11 @@ const heads = [
   'merit',
 ];
 
-function cells(row: PlanRow): string[] {
+function cells(row: PlanRow, { shifts }: ResolvedWanted): string[] {
+  const { sun, planet, ring } = row.profileShifts;
   return [
     ...[row.sunTeeth, row.planetTeeth, row.ringTeeth, row.planets, row.module].map(String),
+    ...(shifts === 'solve' ? [sun, planet, ring].map((shift) => shift.toFixed(3)) : []),
     row.outerDiameter.toFixed(2),
     row.opening.arc.toFixed(2),
     row.opening.drop.toFixed(2),
@@ -56,6 +64,9 @@ function headLines(wanted: ResolvedWanted): string[] {
   return [
     `teeth: ${helix}, face width ${wanted.faceWidth} mm, gap ${gap} mm, ${rimText}, at most ${most} mm across`,
     `searched: sun ${span(wanted.sunTeeth)}, planet ${span(wanted.planetTeeth)}, ring ${span(wanted.ringTeeth)} teeth, ${span(wanted.planets)} planets, module ${module.join(', ')}`,
+    ...(wanted.shifts === 'solve'
+      ? ['ring teeth up to 2 more or fewer than sun + 2 × planet too, with profile shifts x found']
+      : []),
     `merit ${by}: ${merits[by].says}`,
   ];
 }

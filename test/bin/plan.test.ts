@@ -163,6 +163,8 @@ describe.concurrent('flags of plan that are wrong', () => {
     ['a member held for no ratio', ['--held', 'sun'], ['held']],
     ['a merit that is not one', ['--by', 'beauty'], ['by']],
     ['near to no ratio', ['--by', 'ratio'], ['by']],
+    ['shifts of another sort', ['--shifts', 'maybe'], ['shifts']],
+    ['more shifts to find than anyone waits for', ['--shifts', 'solve'], ['shifts']],
     ['a row without a file', ['--row', '2'], ['row']],
     ['row 0', ['--write', 'a.yaml', '--row', '0'], ['row']],
     ['a row that is not there', [...wish, '--write', 'a.yaml', '--row', '2'], ['row']],

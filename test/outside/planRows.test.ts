@@ -19,6 +19,11 @@ const wishes: [string, WantedSets][] = [
   ['another rack and angle', { rack: 'D', pressureAngle: 25, module: 2, helixAngle: 15, rim: 4 }],
   ['low angle', { pressureAngle: 14.5, module: 1.5, helixAngle: 25, planets: { least: 2, most: 12 } }],
   ['a large bed', { bed: 400, module: [4, 6], gap: 0.5, ringTeeth: { least: 10, most: 90 } }],
+  ['shifts found', { shifts: 'solve', module: [1.5], planets: 5, ratio: { value: 4, tolerance: 0.4 } }],
+  [
+    'shifts found, spur',
+    { shifts: 'solve', helixAngle: 0, module: [2], planets: 4, ratio: { value: 5, tolerance: 0.5 } },
+  ],
   ['a nozzle', { nozzle: 0.6, module: [1.5, 2] }],
 ];
 
@@ -47,7 +52,8 @@ describe('every row of a plan passes inspect', () => {
       ];
       expect(failing(checks), JSON.stringify(row)).toEqual([]);
       const { radii } = found;
-      expect(row.outerDiameter).toBeCloseTo(2 * (radii.ring.root + spec.ring.rim), 9);
+      // Shifts that are found are written down to nine places.
+      expect(row.outerDiameter).toBeCloseTo(2 * (radii.ring.root + spec.ring.rim), 7);
       const { bed } = spec.printer;
       expect(row.outerDiameter).toBeLessThanOrEqual(Math.min(bed.width, bed.depth) + 1e-9);
     }
@@ -63,5 +69,29 @@ describe('every row of a plan passes inspect', () => {
       expect(failing(sheet.checks), JSON.stringify(row)).toEqual([]);
       expect(parts.length).toBe(row.planets + 2);
     }
+  });
+
+  it('15/14/45 with five planets, which needs shifts, is found and proved', { timeout: 120_000 }, () => {
+    const counts = { sunTeeth: 15, planetTeeth: 14, ringTeeth: 45, planets: 5, module: 1.5 };
+    expect(planSets(counts).rows).toEqual([]);
+    const { rows, wanted } = planSets({ ...counts, shifts: 'solve' });
+    expect(rows).toHaveLength(1);
+    expect(rows[0]).toMatchObject({ ...counts, spacing: 'equal', ratios: { ringHeld: 4 } });
+    const { sun, planet, ring } = rows[0].profileShifts;
+    // One centre distance: inv α_w of both meshes, by ISO 21771, and a = (z_1 ± z_2) m_t cos α_t / (2 cos α_w).
+    const angle = Math.atan(Math.tan(Math.PI / 9) / Math.cos(Math.PI / 6));
+    const inv = (at: number) => Math.tan(at) - at;
+    const distance = (teeth: number, shifts: number) => {
+      const wanted = inv(angle) + (2 * Math.tan(Math.PI / 9) * shifts) / teeth;
+      let [low, high] = [0, 1.2];
+      for (let i = 0; i < 100; i++) {
+        if (inv((low + high) / 2) < wanted) low = (low + high) / 2;
+        else high = (low + high) / 2;
+      }
+      return (teeth * Math.cos(angle)) / Math.cos(low);
+    };
+    expect(distance(29, sun + planet)).toBeCloseTo(distance(31, ring - planet), 6);
+    const { sheet } = proveSet(withTolerance(readSpec(planText(rows[0], wanted)), '0.03'));
+    expect(failing(sheet.checks)).toEqual([]);
   });
 });
