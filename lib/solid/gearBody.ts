@@ -14,6 +14,9 @@ export type Wall =
   /** The outer radius of a ring. */
   | { rimRadius: number };
 
+/** However coarse the tolerance, chords stay this share of the module from the surface: coarser teeth cut into themselves. */
+const COARSEST = 0.04;
+
 /**
  * A gear as a closed body in its own frame: axis on z, end faces at 0 and the face width, at z = 0 the first
  * tooth on +x. A left-hand gear is the exact mirror y → −y of the right-hand one.
@@ -21,7 +24,10 @@ export type Wall =
  */
 export function gearBody(profile: ToothProfile, sweep: Sweep, wall: Wall, tolerance: number): Mesh {
   const { teeth, internal } = profile.gear;
-  const pitch = wholePitch(adaptivePitch(profile, sweep, tolerance), sweep);
+  const pitch = wholePitch(
+    adaptivePitch(profile, sweep, Math.min(tolerance, COARSEST * profile.gear.module)),
+    sweep,
+  );
   const perPitch = pitch.positions.length / 3;
   const wallOutline = 'bore' in wall ? wall.bore : circle(wall.rimRadius, tolerance);
   const positions = new Float64Array(3 * (perPitch * teeth + 2 * wallOutline.length));
