@@ -1,4 +1,5 @@
 import { drawnGap } from '../fit/compensation.js';
+import { backlash } from '../fit/play/formulas.js';
 import { degrees, gearSizes } from '../tooth/gear.js';
 import type { BodyGap } from './bodies.js';
 import { meshContact } from './contact.js';
@@ -15,7 +16,7 @@ export function meshRecords(found: PlanFindings & Partial<ToothFindings & AllFin
     measured: readonly BodyGap[] | undefined,
   ): MeshRecord => {
     const { transverse, overlap } = meshContact(spec, gears.planet, pair);
-    const { baseHelixAngle } = gearSizes(gears.planet);
+    const { normal, circumferential } = backlash(pair, spec.fit.gap, gearSizes(gears.planet).baseHelixAngle);
     return {
       between,
       centreDistance: pair.centreDistance,
@@ -28,10 +29,8 @@ export function meshRecords(found: PlanFindings & Partial<ToothFindings & AllFin
         rollingLeast: rollingLeast ?? null,
         bodies: measured ? leastOf(measured) : null,
       },
-      normalBacklash: 2 * spec.fit.gap,
-      // ISO 21771: j_bn = j_wt cos α_wt cos β_b.
-      circumferentialBacklash:
-        (2 * spec.fit.gap) / (Math.cos(pair.workingPressureAngle) * Math.cos(baseHelixAngle)),
+      normalBacklash: normal,
+      circumferentialBacklash: circumferential,
     };
   };
   return [
