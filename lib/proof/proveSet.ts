@@ -41,7 +41,7 @@ export function proveSet(spec: Spec, { force = false } = {}): Proved {
   const proceed = () => force || !checks.some(mustFail);
   if (!proceed()) return { sheet: sheetOf(plan, checks), parts: [] };
 
-  const set = fitSet(spec);
+  const set = fitSet(spec, plan.radii);
   const drawn = drawnSet(spec, set);
   const teeth: ToothFindings = {
     ...plan,

@@ -1,6 +1,7 @@
 import type { Mesh } from '../solid/mesh.js';
 import type { SurfaceDistance } from '../solid/sweep/exactSurface.js';
 import { type Sweep, turnAt } from '../solid/sweep/helix.js';
+import { SAMPLES } from '../solid/sweep/samples.js';
 import { toothedSurfaces } from '../solid/sweep/surfaces.js';
 import type { ToothProfile } from '../tooth/profile.js';
 
@@ -18,8 +19,6 @@ export interface SurfaceDeviation {
 
 /** A corner counts as lying on a surface within this distance, mm: rounding of doubles, far below any tolerance. */
 const ON_SURFACE = 1e-6;
-/** Samples along a triangle's side. */
-const ORDER = 7;
 
 /**
  * Measures a gear body against its exact helicoids, lands, root surfaces and bevel cones, sampled densely on every
@@ -67,20 +66,16 @@ function measure(
 ): void {
   const local = new Float64Array(3);
   const worst = surfaces.map(() => ({ off: 0, at: [0, 0, 0] as [number, number, number] }));
-  for (let i = 0; i <= ORDER; i++)
-    for (let j = 0; j <= ORDER - i; j++) {
-      const u = i / ORDER;
-      const v = j / ORDER;
-      const w = (ORDER - i - j) / ORDER;
-      const x = u * p[a] + v * p[b] + w * p[c];
-      const y = u * p[a + 1] + v * p[b + 1] + w * p[c + 1];
-      const z = u * p[a + 2] + v * p[b + 2] + w * p[c + 2];
-      frame.carry(x, y, z, local, 0);
-      for (let k = 0; k < surfaces.length; k++) {
-        const off = surfaces[k](local[0], local[1], local[2]);
-        if (off > worst[k].off) worst[k] = { off, at: [x, y, z] };
-      }
+  for (const [u, v, w] of SAMPLES) {
+    const x = u * p[a] + v * p[b] + w * p[c];
+    const y = u * p[a + 1] + v * p[b + 1] + w * p[c + 1];
+    const z = u * p[a + 2] + v * p[b + 2] + w * p[c + 2];
+    frame.carry(x, y, z, local, 0);
+    for (let k = 0; k < surfaces.length; k++) {
+      const off = surfaces[k](local[0], local[1], local[2]);
+      if (off > worst[k].off) worst[k] = { off, at: [x, y, z] };
     }
+  }
   const nearest = worst.reduce((one, other) => (other.off < one.off ? other : one));
   if (nearest.off > found.worst) {
     found.worst = nearest.off;

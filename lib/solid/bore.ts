@@ -1,4 +1,5 @@
 import type { Bore } from '../spec/types.js';
+import { polar } from '../tooth/polar.js';
 
 /**
  * Outline of a bore about the axis, counter-clockwise, x and y of corner i at [i]; empty for no bore. mm.
@@ -37,18 +38,18 @@ export function boreRadius(bore: Bore): number {
 /** Corners of a circle about the origin whose chords stay within `tolerance` of it. */
 export function circle(radius: number, tolerance: number): [number, number][] {
   const count = segmentsOfCircle(radius, tolerance);
-  return Array.from({ length: count }, (_, i) => onCircle(radius, (2 * Math.PI * i) / count));
+  return Array.from({ length: count }, (_, i) => polar(radius, (2 * Math.PI * i) / count));
 }
 
 /** Least number of chords, a multiple of four and at least 12, that stay within `tolerance` of a circle. */
-export function segmentsOfCircle(radius: number, tolerance: number): number {
+function segmentsOfCircle(radius: number, tolerance: number): number {
   const half = Math.acos(Math.max(0, 1 - tolerance / radius));
   return Math.max(12, 4 * Math.ceil(Math.PI / half / 4));
 }
 
 function polygon(sides: number, acrossFlats: number): [number, number][] {
   const radius = acrossFlats / 2 / Math.cos(Math.PI / sides);
-  return Array.from({ length: sides }, (_, i) => onCircle(radius, (2 * Math.PI * (i + 0.5)) / sides));
+  return Array.from({ length: sides }, (_, i) => polar(radius, (2 * Math.PI * (i + 0.5)) / sides));
 }
 
 /** The flat faces +x at distance `flat` from the axis. */
@@ -56,9 +57,5 @@ function dShape(radius: number, flat: number, tolerance: number): [number, numbe
   const from = Math.acos(flat / radius);
   const span = 2 * (Math.PI - from);
   const count = Math.ceil((segmentsOfCircle(radius, tolerance) * span) / (2 * Math.PI));
-  return Array.from({ length: count + 1 }, (_, i) => onCircle(radius, from + (span * i) / count));
-}
-
-function onCircle(radius: number, angle: number): [number, number] {
-  return [radius * Math.cos(angle), radius * Math.sin(angle)];
+  return Array.from({ length: count + 1 }, (_, i) => polar(radius, from + (span * i) / count));
 }

@@ -2,6 +2,7 @@ import { drawnSet } from '../fit/compensation.js';
 import { type FittedSet, fitSet } from '../fit/fitSet.js';
 import type { Spec } from '../spec/types.js';
 import { radians } from '../tooth/gear.js';
+import { polar } from '../tooth/polar.js';
 import type { ToothProfile } from '../tooth/profile.js';
 import { boreOutline } from './bore.js';
 import { gearBody, type Wall } from './gearBody.js';
@@ -29,7 +30,7 @@ export function buildFitted(spec: Spec, set: FittedSet): Part[] {
     { name: 'sun', mesh: sun },
     ...set.planets.map(({ angle, rotation }, i) => ({
       name: `planet-${i + 1}`,
-      mesh: placed(planet, rotation, onCircle(set.centreDistance, angle)),
+      mesh: placed(planet, rotation, polar(set.centreDistance, angle)),
     })),
     { name: 'ring', mesh: placed(ring, set.ringRotation, [0, 0]) },
   ];
@@ -69,7 +70,7 @@ export function gearKinds(
       sweep: sweepOf(spec, planet, 'planet'),
       wall: { bore: [] },
       rotation: planets[0].rotation,
-      centre: onCircle(centreDistance, planets[0].angle),
+      centre: polar(centreDistance, planets[0].angle),
     },
     {
       first: 'ring',
@@ -80,10 +81,6 @@ export function gearKinds(
       centre: [0, 0],
     },
   ];
-}
-
-function onCircle(radius: number, angle: number): [number, number] {
-  return [radius * Math.cos(angle), radius * Math.sin(angle)];
 }
 
 /** Outer radius of the ring, mm. */

@@ -1,6 +1,7 @@
 import { fitSet } from '../fit/fitSet.js';
 import type { Spec } from '../spec/types.js';
 import { gearOutline } from '../tooth/outline.js';
+import { polar } from '../tooth/polar.js';
 import type { ToothProfile } from '../tooth/profile.js';
 import { boreOutline } from './bore.js';
 import { rimRadius } from './buildSet.js';
@@ -43,7 +44,7 @@ export function setOutlines(spec: Spec): PartOutline[] {
     ...set.planets.map(
       ({ angle, rotation }, i): PartOutline => ({
         name: `planet-${i + 1}`,
-        centre: [set.centreDistance * Math.cos(angle), set.centreDistance * Math.sin(angle)],
+        centre: polar(set.centreDistance, angle),
         rotation,
         ...planetShape,
       }),

@@ -2,7 +2,7 @@
 const LONGEST_COMPARED = 48;
 
 /** Number of letters to add, drop or change to get from one word to the other (Levenshtein's distance). */
-export function editDistance(from: string, to: string): number {
+function editDistance(from: string, to: string): number {
   const a = [...from.slice(0, LONGEST_COMPARED)];
   const b = [...to.slice(0, LONGEST_COMPARED)];
   let row = b.map((_, j) => j + 1);

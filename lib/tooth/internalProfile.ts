@@ -1,6 +1,7 @@
 import { refuse } from '../spec/refusal.js';
 import { type Gear, gearSizes } from './gear.js';
 import { involute } from './involute.js';
+import { polar } from './polar.js';
 import type { ProfileCuts, ToothProfile } from './profile.js';
 import { rollAt } from './rollAt.js';
 import { type Involute, mirrored, type Round, type Segment } from './segments.js';
@@ -102,8 +103,4 @@ function rootRound(gear: Gear, cuts: Required<ProfileCuts>, spaceStart: number) 
     else high = middle;
   }
   return at(low);
-}
-
-function polar(radius: number, angle: number): [number, number] {
-  return [radius * Math.cos(angle), radius * Math.sin(angle)];
 }

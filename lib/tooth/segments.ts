@@ -1,3 +1,4 @@
+import { polar } from './polar.js';
 import { pointOnTrochoid, type RackRoot } from './rackRoot.js';
 
 /**
@@ -106,8 +107,4 @@ export function mirrored(segment: Segment): Segment {
         to: -segment.from,
       };
   }
-}
-
-function polar(radius: number, angle: number): [number, number] {
-  return [radius * Math.cos(angle), radius * Math.sin(angle)];
 }

@@ -97,7 +97,7 @@ function standingPlay(contacts: readonly Contact[], part: string): SetPlay['stan
 }
 
 /** The largest tilt found about evenly spread axes. */
-export function largestTilt(phases: readonly (readonly Contact[])[], part: string): Tilt {
+function largestTilt(phases: readonly (readonly Contact[])[], part: string): Tilt {
   let most: Tilt = { angle: 0, motion: [0, 0, 0, 0, 0, 0], heldBy: [] };
   for (const contacts of phases)
     for (let i = 0; i < LEANS; i++) {

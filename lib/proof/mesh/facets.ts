@@ -36,7 +36,7 @@ export function facetsOf(mesh: Mesh, order: Uint32Array): Facets {
  * Writes the unit normal of the facet at `at`, from its three corners. The two shorter edges span it, and every
  * component keeps full relative accuracy, so that the normal of a long sliver is as good as any other.
  */
-export function writeNormal(facets: Facets, at: number): void {
+function writeNormal(facets: Facets, at: number): void {
   const abx = facets[at + 3] - facets[at];
   const aby = facets[at + 4] - facets[at + 1];
   const abz = facets[at + 5] - facets[at + 2];

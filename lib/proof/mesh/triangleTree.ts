@@ -142,7 +142,8 @@ function medianKey(order: Uint32Array, keys: Float64Array, axis: number, low: nu
   return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
 }
 
-function boxesOf(facets: Facets, leafStart: Uint32Array, firstLeaf: number): Float64Array {
+/** Boxes of all nodes around facets that stand in leaf order. */
+export function boxesOf(facets: Facets, leafStart: Uint32Array, firstLeaf: number): Float64Array {
   const boxes = new Float64Array(6 * (2 * firstLeaf + 1));
   for (let node = 2 * firstLeaf; node >= 0; node--) {
     for (let axis = 0; axis < 3; axis++) {

@@ -3,6 +3,7 @@ import type { LooseGear, LooseSet } from '../../fit/play/looseSet.js';
 import { sweepOf } from '../../solid/buildSet.js';
 import type { Spec } from '../../spec/types.js';
 import { radians } from '../../tooth/gear.js';
+import { polar } from '../../tooth/polar.js';
 
 /** A fitted set as its parts may move in it, every part in the place and turn in which it is printed. */
 export function looseSetOf(spec: Spec, set: FittedSet): LooseSet {
@@ -24,10 +25,7 @@ export function looseSetOf(spec: Spec, set: FittedSet): LooseSet {
     bevelAngle: radians(spec.bevel.angle),
     sun: gear('sun', 'sun', 0, [0, 0]),
     planets: set.planets.map(({ angle, rotation }, i) =>
-      gear(`planet-${i + 1}`, 'planet', rotation, [
-        centreDistance * Math.cos(angle),
-        centreDistance * Math.sin(angle),
-      ]),
+      gear(`planet-${i + 1}`, 'planet', rotation, polar(centreDistance, angle)),
     ),
     ring: gear('ring', 'ring', set.ringRotation, [0, 0]),
     inner: set.inner,

@@ -1,6 +1,7 @@
 import type { Motion } from '../../fit/play/contact.js';
 import { FACET, NORMAL } from '../mesh/facets.js';
-import type { TriangleTree } from '../mesh/triangleTree.js';
+import { boxesOf, type TriangleTree } from '../mesh/triangleTree.js';
+import { rotationMatrix } from '../rotationMatrix.js';
 
 /** A rotation, row by row, and the point it is about and the shift after it, mm. */
 interface Move {
@@ -40,31 +41,9 @@ export function movedTree(
     ...tree,
     mesh: { positions, triangles: tree.mesh.triangles },
     facets,
-    boxes: boxesAround(tree, facets),
+    boxes: boxesOf(facets, tree.leafStart, tree.firstLeaf),
     shellPoints,
   };
-}
-
-/**
- * The rotation by the angle and about the axis of a rotation vector, row by row.
- * @param x,y,z radians
- * Source: Rodrigues' rotation formula.
- */
-export function rotationMatrix(x: number, y: number, z: number): number[] {
-  const angle = Math.hypot(x, y, z);
-  const sine = angle < 1e-8 ? 1 : Math.sin(angle) / angle;
-  const rest = angle < 1e-4 ? 0.5 : (1 - Math.cos(angle)) / (angle * angle);
-  return [
-    1 - rest * (y * y + z * z),
-    rest * x * y - sine * z,
-    rest * x * z + sine * y,
-    rest * x * y + sine * z,
-    1 - rest * (x * x + z * z),
-    rest * y * z - sine * x,
-    rest * x * z - sine * y,
-    rest * y * z + sine * x,
-    1 - rest * (x * x + y * y),
-  ];
 }
 
 function movePoint({ turn, about, shift }: Move, from: Float64Array, into: Float64Array, at: number): void {
@@ -81,34 +60,4 @@ function turnVector(turn: readonly number[], from: Float64Array, into: Float64Ar
   into[at] = turn[0] * x + turn[1] * y + turn[2] * z;
   into[at + 1] = turn[3] * x + turn[4] * y + turn[5] * z;
   into[at + 2] = turn[6] * x + turn[7] * y + turn[8] * z;
-}
-
-/** Boxes from the leaves up, laid out as `TriangleTree.boxes`. */
-function boxesAround({ firstLeaf, leafStart }: TriangleTree, facets: Float64Array): Float64Array {
-  const boxes = new Float64Array(6 * (2 * firstLeaf + 1));
-  for (let node = 2 * firstLeaf; node >= 0; node--) {
-    const box = 6 * node;
-    const leaf = node - firstLeaf;
-    for (let axis = 0; axis < 3; axis++) {
-      let least = Number.POSITIVE_INFINITY;
-      let greatest = Number.NEGATIVE_INFINITY;
-      if (leaf < 0) {
-        const child = 12 * node + 6 + axis;
-        least = Math.min(boxes[child], boxes[child + 6]);
-        greatest = Math.max(boxes[child + 3], boxes[child + 9]);
-      } else
-        for (let at = FACET * leafStart[leaf] + axis; at < FACET * leafStart[leaf + 1]; at += FACET) {
-          const [a, b, c] = [facets[at], facets[at + 3], facets[at + 6]];
-          if (a < least) least = a;
-          if (b < least) least = b;
-          if (c < least) least = c;
-          if (a > greatest) greatest = a;
-          if (b > greatest) greatest = b;
-          if (c > greatest) greatest = c;
-        }
-      boxes[box + axis] = least;
-      boxes[box + 3 + axis] = greatest;
-    }
-  }
-  return boxes;
 }

@@ -1,3 +1,4 @@
+import { rotationMatrix } from '../rotationMatrix.js';
 import type { Placed } from './poses.js';
 import { marginAt, type Pose } from './smallPartsCylinder.js';
 
@@ -36,21 +37,7 @@ export function refinePose(points: Float64Array, start: Placed, reach: number, t
 
 /** The pose turned by small angles about its own rows, rows kept square to one another. */
 function rotated(pose: Pose, a: number, b: number, c: number): Pose {
-  const angle = Math.hypot(a, b, c);
-  const s = angle > 0 ? Math.sin(angle) / angle : 1;
-  const t = angle > 0 ? (1 - Math.cos(angle)) / (angle * angle) : 0.5;
-  // Rodrigues' rotation of the rows by the vector (a, b, c).
-  const m = [
-    1 - t * (b * b + c * c),
-    t * a * b - s * c,
-    t * a * c + s * b,
-    t * a * b + s * c,
-    1 - t * (a * a + c * c),
-    t * b * c - s * a,
-    t * a * c - s * b,
-    t * b * c + s * a,
-    1 - t * (a * a + b * b),
-  ];
+  const m = rotationMatrix(a, b, c);
   const turned = new Float64Array(9);
   for (let i = 0; i < 3; i++)
     for (let k = 0; k < 3; k++)

@@ -2,6 +2,7 @@ import type { ToothProfile } from '../../tooth/profile.js';
 import { type Sweep, untwist } from './helix.js';
 import { type PitchMesh, pitchMesh } from './pitchMesh.js';
 import { type Patch, placeOf } from './pitchVertices.js';
+import { SAMPLES } from './samples.js';
 import { type Allowance, stepsFor } from './steps.js';
 
 /** A flank may spend half the tolerance, so that two mating flanks together stay within it. */
@@ -67,14 +68,4 @@ function deviation(mesh: PitchMesh, patch: Patch, profile: ToothProfile, sweep: 
     }
   }
   return worst;
-}
-
-/** Barycentric grid over a triangle, its edges included. */
-export const SAMPLES: readonly (readonly [number, number, number])[] = barycentricGrid(7);
-
-function barycentricGrid(order: number): [number, number, number][] {
-  const points: [number, number, number][] = [];
-  for (let i = 0; i <= order; i++)
-    for (let j = 0; j <= order - i; j++) points.push([i / order, j / order, (order - i - j) / order]);
-  return points;
 }
