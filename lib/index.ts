@@ -11,7 +11,7 @@ export type { Profile } from './spec/profileFile.js';
 export { readProfile, readSpec } from './spec/readSpec.js';
 export { type Problem, Refusal } from './spec/refusal.js';
 export { resolveSpec } from './spec/resolveSpec.js';
-export type { Spec } from './spec/types.js';
+export type { GearSpec, PairSpec, PlanetarySpec, RackSpec, Spec } from './spec/types.js';
 export type { Gear } from './tooth/gear.js';
 export { type ProfileCuts, type ToothProfile, toothProfile } from './tooth/profile.js';
 export type { WantedSets } from './train/planWanted.js';

@@ -1,5 +1,5 @@
 import { Refusal, refuse } from '../spec/refusal.js';
-import type { Bore, Spec } from '../spec/types.js';
+import type { Bore, CommonSpec, PlanetarySpec } from '../spec/types.js';
 import { type SetGears, setGears } from '../train/setGears.js';
 import { type FittedSet, fitSet } from './fitSet.js';
 import type { SetRadii } from './setRadii.js';
@@ -25,21 +25,21 @@ export interface Compensation {
 }
 
 /** The compensation that a parameter file asks for. */
-export function compensationOf({ printer, filament }: Spec): Compensation {
+export function compensationOf({ printer, filament }: CommonSpec): Compensation {
   const { growth, firstLayerGrowth } = printer;
   const { shrinkage } = filament;
   return { growth, firstLayerGrowth, shrinkage, scale: 1 / (1 - shrinkage / 100) };
 }
 
 /** Normal distance between neighbouring flanks as drawn, mm. */
-export function drawnGap(spec: Spec): number {
+export function drawnGap(spec: CommonSpec): number {
   const { growth, scale } = compensationOf(spec);
   return (spec.fit.gap + 2 * growth) * scale;
 }
 
 /** A set in numbers, as asked or as drawn. */
 export interface SizedSet {
-  spec: Spec;
+  spec: PlanetarySpec;
   gears: SetGears;
   radii: SetRadii;
 }
@@ -62,7 +62,7 @@ export function drawnNumbers<T extends SizedSet>(asked: T): SizedSet {
 
 /** A set as drawn: what bodies are made from. */
 export interface DrawnSet {
-  spec: Spec;
+  spec: PlanetarySpec;
   set: FittedSet;
 }
 
@@ -70,7 +70,7 @@ export interface DrawnSet {
  * A fitted set as it is drawn; the very same one where nothing is compensated.
  * @throws Refusal where walls set back by the growth leave no teeth
  */
-export function drawnSet(spec: Spec, asked: FittedSet): DrawnSet {
+export function drawnSet(spec: PlanetarySpec, asked: FittedSet): DrawnSet {
   const drawn = drawnNumbers({ spec, gears: asked.gears, radii: asked.radii });
   if (drawn.spec === spec) return { spec, set: asked };
   try {
@@ -82,7 +82,7 @@ export function drawnSet(spec: Spec, asked: FittedSet): DrawnSet {
 }
 
 /** The file that would ask for the drawn set, were nothing to be compensated. */
-function drawnSpec({ spec, gears }: SizedSet): Spec {
+function drawnSpec({ spec, gears }: SizedSet): PlanetarySpec {
   const { growth, scale } = compensationOf(spec);
   const { module, rack, faceWidth, bevel, sun, planets, ring, fit, printer, filament } = spec;
   const gap = fit.gap + 2 * growth;

@@ -1,4 +1,4 @@
-import type { Spec } from '../spec/types.js';
+import type { PlanetarySpec } from '../spec/types.js';
 import { type ToothProfile, toothProfile } from '../tooth/profile.js';
 import { planetPlaces } from '../train/assembly.js';
 import { type PairSizes, pairSizes } from '../train/pair.js';
@@ -31,7 +31,7 @@ export interface FittedSet {
  * @param madeRadii tip and root radii where they are known [from `setRadii`]
  * @throws Refusal when a tooth comes to a point or a pair has no working pressure angle
  */
-export function fitSet(spec: Spec, madeRadii?: SetRadii): FittedSet {
+export function fitSet(spec: PlanetarySpec, madeRadii?: SetRadii): FittedSet {
   const gears = setGears(spec);
   const radii = madeRadii ?? setRadii(spec, gears);
   const relief = reliefs(spec.fit);

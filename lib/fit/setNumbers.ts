@@ -1,11 +1,11 @@
-import type { Spec } from '../spec/types.js';
+import type { PlanetarySpec } from '../spec/types.js';
 import { type PairSizes, pairSizes } from '../train/pair.js';
 import { type SetGears, setGears } from '../train/setGears.js';
 import { type SetRadii, setRadii } from './setRadii.js';
 
 /** A set by its numbers alone. */
 export interface SetNumbers {
-  spec: Spec;
+  spec: PlanetarySpec;
   gears: SetGears;
   radii: SetRadii;
   /** Sun (1) and planet (2). */
@@ -18,7 +18,7 @@ export interface SetNumbers {
  * Gears, radii as made and both pairs of a set.
  * @throws Refusal when a pair has no working pressure angle
  */
-export function setNumbers(spec: Spec): SetNumbers {
+export function setNumbers(spec: PlanetarySpec): SetNumbers {
   const gears = setGears(spec);
   const radii = setRadii(spec, gears);
   const { sun, planet, ring } = radii;

@@ -1,4 +1,4 @@
-import type { Spec } from '../spec/types.js';
+import type { PlanetarySpec } from '../spec/types.js';
 import { generatedFormRadius } from '../tooth/externalProfile.js';
 import { gearSizes } from '../tooth/gear.js';
 import { leastRingTipRadius } from '../train/interference.js';
@@ -33,7 +33,7 @@ const ROUNDING = 1e-9;
  * active radii make root roundings give way where a mate's tip would come nearer to them than the gap.
  * @throws Refusal when a pair has no working pressure angle
  */
-export function setRadii(spec: Spec, gears: SetGears): SetRadii {
+export function setRadii(spec: PlanetarySpec, gears: SetGears): SetRadii {
   const gap = spec.fit.gap;
   // A tip that stands off its mate by the gap has its nearest point that much farther along the line of action.
   const off = gap / Math.cos(gearSizes(gears.planet).baseHelixAngle);

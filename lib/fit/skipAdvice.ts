@@ -1,5 +1,5 @@
 import { Refusal } from '../spec/refusal.js';
-import type { Spec } from '../spec/types.js';
+import type { PlanetarySpec } from '../spec/types.js';
 import { standardModules } from '../train/moduleSeries.js';
 import { setNumbers } from './setNumbers.js';
 import { type SkipMaterial, skipOf } from './skip.js';
@@ -39,7 +39,7 @@ const GAP_PER_MODULE = 0.6;
 const LARGEST = { rim: 100, faceWidth: 300 };
 
 /** True when the set of a parameter file bears the limits; false when its teeth cannot be made. */
-export function bears(spec: Spec, material: Partial<SkipMaterial>, limits: SkipLimits): boolean {
+export function bears(spec: PlanetarySpec, material: Partial<SkipMaterial>, limits: SkipLimits): boolean {
   try {
     const { pinchForce, sunTorque } = skipOf(setNumbers(spec), material);
     return pinchForce >= limits.pinchForce && sunTorque >= limits.sunTorque;
@@ -54,12 +54,12 @@ export function bears(spec: Spec, material: Partial<SkipMaterial>, limits: SkipL
  * width 0.5 mm, gap 0.01 mm), and the nearest standard module that does. Empty for a set that bears them.
  */
 export function skipAdvice(
-  spec: Spec,
+  spec: PlanetarySpec,
   material: Partial<SkipMaterial> = {},
   limits: SkipLimits = usualSkipLimits,
 ): SkipAdvice {
   if (bears(spec, material, limits)) return {};
-  const passes = (changed: Spec) => bears(changed, material, limits);
+  const passes = (changed: PlanetarySpec) => bears(changed, material, limits);
   const { rim } = spec.ring;
   const { gap } = spec.fit;
   const advice: SkipAdvice = {
@@ -107,7 +107,7 @@ function nearest(
 }
 
 /** Larger modules bring deeper teeth, smaller ones a narrower ring, so that either direction may help. */
-function nearestModule(spec: Spec, passes: (module: number) => boolean): number | undefined {
+function nearestModule(spec: PlanetarySpec, passes: (module: number) => boolean): number | undefined {
   const apart = (module: number) => Math.abs(Math.log(module / spec.module));
   return standardModules
     .filter((module) => apart(module) <= Math.log(MODULE_RANGE) && spec.fit.gap <= GAP_PER_MODULE * module)

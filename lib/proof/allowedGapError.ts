@@ -1,7 +1,7 @@
 import { drawnGap } from '../fit/compensation.js';
-import type { Spec } from '../spec/types.js';
+import type { CommonSpec } from '../spec/types.js';
 
 /** How far a measured gap may be from the drawn one: 3 % of it, or the mesh tolerance where that is more. mm. */
-export function allowedGapError(spec: Spec): number {
+export function allowedGapError(spec: CommonSpec): number {
   return Math.max(0.03 * drawnGap(spec), spec.tolerance);
 }

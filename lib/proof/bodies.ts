@@ -1,8 +1,8 @@
-import type { FittedSet } from '../fit/fitSet.js';
-import { gearKinds } from '../solid/buildSet.js';
+import type { GearKind } from '../solid/buildSet.js';
 import type { Part } from '../solid/mesh.js';
+import { firstOfEachKind, kindOf } from '../solid/partKinds.js';
 import { placed } from '../solid/place.js';
-import type { Spec } from '../spec/types.js';
+import type { BodyPair } from './bodyPairs.js';
 import { type EdgeDefects, edgeDefects } from './mesh/edges.js';
 import { leastDistance } from './mesh/leastDistance.js';
 import { selfIntersections } from './mesh/selfIntersection.js';
@@ -17,58 +17,69 @@ export interface BodyFinding {
   edges: EdgeDefects;
   /** Pairs of triangles that cross, at most ten. */
   crossings: number;
-  deviation: SurfaceDeviation;
+  /** Null for a body without teeth. */
+  deviation: SurfaceDeviation | null;
 }
 
-/** Least distance between two bodies, mm; null when it is more than was looked for. */
-export interface BodyGap {
-  between: [string, string];
+/** A pair of bodies and their least distance, mm; null when it is more than was looked for. */
+export interface BodyGap extends BodyPair {
   distance: number | null;
 }
 
 /** What was measured on the finished meshes. */
 export interface BodyFindings {
-  /** One body of each kind: sun, planet-1, ring. Equal planets are the same mesh, turned. */
+  /** The first body of each kind, in the order of the parts. Equal planets are the same mesh, turned. */
   bodies: BodyFinding[];
-  sunPlanet: BodyGap[];
-  planetRing: BodyGap[];
-  /** Neighbouring planets. */
-  planets: BodyGap[];
-  /** One tree a part, in their order. */
-  trees: TriangleTree[];
+  /** Every pair that was asked for, in that order. */
+  gaps: BodyGap[];
+  /** One tree a part, by name. */
+  trees: ReadonlyMap<string, TriangleTree>;
 }
 
 /** Distances are looked for up to this many gaps. */
 const REACH = 3;
 
-/** Measures the parts that `buildFitted` made. */
-export function measureBodies(spec: Spec, set: FittedSet, parts: readonly Part[]): BodyFindings {
-  const trees = parts.map(({ mesh }) => triangleTree(mesh));
-  const [sun, ring] = [0, parts.length - 1];
-  const planets = parts.map((_, i) => i).slice(1, -1);
-  const gap = (a: number, b: number): BodyGap => ({
-    between: [parts[a].name, parts[b].name],
-    distance: leastDistance(trees[a], trees[b], REACH * spec.fit.gap)?.distance ?? null,
-  });
-  const neighbours =
-    planets.length > 1 ? planets.map((p, i) => gap(p, planets[(i + 1) % planets.length])) : [];
+/**
+ * Measures parts as they were built.
+ * @param kinds the toothed ones, each as its first part was made and placed
+ * @param pairs whose distances are measured; parts that are not there are an error of the caller
+ * @param gap mm; distances are looked for up to three times as far
+ */
+export function measureBodies(
+  parts: readonly Part[],
+  kinds: readonly GearKind[],
+  pairs: readonly BodyPair[],
+  gap: number,
+): BodyFindings {
+  const trees = new Map(parts.map(({ name, mesh }) => [name, triangleTree(mesh)]));
   return {
-    bodies: [sun, 1, ring].map((i) => measureBody(spec, set, parts[i], trees[i])),
-    sunPlanet: planets.map((p) => gap(sun, p)),
-    planetRing: planets.map((p) => gap(p, ring)),
-    planets: planets.length === 2 ? neighbours.slice(0, 1) : neighbours,
+    bodies: firstOfEachKind(parts).map(({ part }) => measureBody(part, kinds, trees.get(part.name)!)),
+    gaps: pairs.map((pair) => {
+      const [first, second] = pair.between.map((name) => trees.get(name)!);
+      const reach = Math.max(REACH * gap, pair.least ?? 0);
+      return { ...pair, distance: leastDistance(first, second, reach)?.distance ?? null };
+    }),
     trees,
   };
 }
 
-function measureBody(spec: Spec, set: FittedSet, part: Part, tree: TriangleTree): BodyFinding {
-  const { profile, sweep, rotation, centre } = gearKinds(spec, set).find(({ first }) => first === part.name)!;
-  const back = placed({ ...part.mesh, positions: part.mesh.positions }, 0, [-centre[0], -centre[1]]);
+function measureBody(part: Part, kinds: readonly GearKind[], tree: TriangleTree): BodyFinding {
+  const kind = kinds.find(({ first }) => first === part.name);
   return {
     name: part.name,
     volume: meshVolume(part.mesh),
     edges: edgeDefects(part.mesh),
     crossings: selfIntersections(part.mesh, tree).length,
-    deviation: surfaceDeviation(placed(back, -rotation, [0, 0]), profile, sweep),
+    deviation: kind ? deviationOf(part, kind) : null,
   };
+}
+
+function deviationOf({ mesh }: Part, { profile, sweep, rotation, centre }: GearKind): SurfaceDeviation {
+  const back = placed(mesh, 0, [-centre[0], -centre[1]]);
+  return surfaceDeviation(placed(back, -rotation, [0, 0]), profile, sweep);
+}
+
+/** The gaps between two kinds of parts, in the order measured. */
+export function gapsBetween({ gaps }: BodyFindings, first: string, second: string): BodyGap[] {
+  return gaps.filter(({ between: [a, b] }) => kindOf(a) === first && kindOf(b) === second);
 }

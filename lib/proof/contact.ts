@@ -1,4 +1,4 @@
-import type { Spec } from '../spec/types.js';
+import type { CommonSpec } from '../spec/types.js';
 import type { Gear } from '../tooth/gear.js';
 import { overlapRatio, transverseContactRatio } from '../train/contactRatio.js';
 import type { PairSizes } from '../train/pair.js';
@@ -8,7 +8,7 @@ import type { PairSizes } from '../train/pair.js';
  * way.
  */
 export function meshContact(
-  spec: Spec,
+  spec: CommonSpec,
   gear: Gear,
   pair: PairSizes,
 ): { transverse: number; overlap: number } {

@@ -1,7 +1,7 @@
 import { reliefs } from '../fit/reliefs.js';
 import type { SetRadii } from '../fit/setRadii.js';
 import { Refusal } from '../spec/refusal.js';
-import type { Spec } from '../spec/types.js';
+import type { PlanetarySpec } from '../spec/types.js';
 import { baseTangentFaceWidth, baseTangentLength, teethSpanned } from '../tooth/baseTangent.js';
 import { type Gear, gearSizes } from '../tooth/gear.js';
 import { overPins, practicalPin } from '../tooth/overPins.js';
@@ -9,7 +9,7 @@ import type { SetGears } from '../train/setGears.js';
 import type { GearRecord } from './sheetTypes.js';
 
 /** The sheet's record of each kind of gear, with what calipers read on it before and after the gap is taken off. */
-export function gearRecords(spec: Spec, gears: SetGears, radii: SetRadii): GearRecord[] {
+export function gearRecords(spec: PlanetarySpec, gears: SetGears, radii: SetRadii): GearRecord[] {
   const relief = reliefs(spec.fit);
   const hands = handsOf(spec);
   return (['sun', 'planet', 'ring'] as const).map((part) => {
@@ -34,14 +34,14 @@ export function gearRecords(spec: Spec, gears: SetGears, radii: SetRadii): GearR
 }
 
 /** Sun one hand, planets and ring the other. */
-function handsOf({ helix }: Spec): Record<'sun' | 'planet' | 'ring', GearRecord['hand']> {
+function handsOf({ helix }: PlanetarySpec): Record<'sun' | 'planet' | 'ring', GearRecord['hand']> {
   if (helix.form === 'spur') return { sun: 'none', planet: 'none', ring: 'none' };
   const other = helix.hand === 'right' ? 'left' : 'right';
   return { sun: helix.hand, planet: other, ring: other };
 }
 
 /** Nulls for an internal helical gear, which flat anvils cannot measure. */
-function baseTangent(spec: Spec, gear: Gear, relief: number): GearRecord['baseTangentLength'] {
+function baseTangent(spec: PlanetarySpec, gear: Gear, relief: number): GearRecord['baseTangentLength'] {
   if (gear.internal && gear.helixAngle > 0)
     return { teethSpanned: null, nominal: null, withGap: null, measurable: false };
   const span = teethSpanned(gear);

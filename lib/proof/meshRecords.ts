@@ -1,7 +1,7 @@
 import { drawnGap } from '../fit/compensation.js';
 import { backlash } from '../fit/play/formulas.js';
 import { degrees, gearSizes } from '../tooth/gear.js';
-import type { BodyGap } from './bodies.js';
+import { type BodyGap, gapsBetween } from './bodies.js';
 import { meshContact } from './contact.js';
 import type { AllFindings, PlanFindings, ToothFindings } from './findings.js';
 import type { MeshRecord } from './sheetTypes.js';
@@ -34,8 +34,8 @@ export function meshRecords(found: PlanFindings & Partial<ToothFindings & AllFin
     };
   };
   return [
-    record(['sun', 'planet'], inner, rolling?.inner.least, bodies?.sunPlanet),
-    record(['planet', 'ring'], outer, rolling?.outer.least, bodies?.planetRing),
+    record(['sun', 'planet'], inner, rolling?.inner.least, bodies && gapsBetween(bodies, 'sun', 'planet')),
+    record(['planet', 'ring'], outer, rolling?.outer.least, bodies && gapsBetween(bodies, 'planet', 'ring')),
   ];
 }
 

@@ -1,4 +1,4 @@
-import type { Spec } from '../spec/types.js';
+import type { PlanetarySpec } from '../spec/types.js';
 import { planetPlaces } from '../train/assembly.js';
 import { nearestSets } from '../train/nearestSets.js';
 import { opening } from '../train/opening.js';
@@ -15,7 +15,7 @@ const ALL = 25 * 25 * 11;
  * @param max mm
  * @param edge length of the edge, mm [long enough to rest on two planets]
  */
-export function nearestOpenSets(spec: Spec, max: number, edge?: number): string[] {
+export function nearestOpenSets(spec: PlanetarySpec, max: number, edge?: number): string[] {
   const { module, rack, pressureAngle } = spec;
   const form = { rack, pressureAngle, helixAngle: spec.helix.angle };
   const asked = {

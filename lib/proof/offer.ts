@@ -1,4 +1,4 @@
-import type { Spec } from '../spec/types.js';
+import type { PlanetarySpec } from '../spec/types.js';
 import { assemblyStep, departure, planetPlaces } from '../train/assembly.js';
 import { nearestSets, type SetCounts } from '../train/nearestSets.js';
 import { nearestShiftedSets } from '../train/nearestShiftedSets.js';
@@ -8,16 +8,16 @@ import { shiftForm, shiftWishes, solveFor } from '../train/shifts/specShifts.js'
 const OFFERED = 4;
 
 /** Offers already worked out: several checks of one file ask for the same one, and a search costs some 100 ms. */
-const offers = new WeakMap<Spec, string>();
+const offers = new WeakMap<PlanetarySpec, string>();
 
 /** The sets nearest to the file's that work, with profile shifts found where the file asks for that, as one sentence. */
-export function refusalOffer(spec: Spec): string {
+export function refusalOffer(spec: PlanetarySpec): string {
   const offer = offers.get(spec) ?? nearestOffer(spec);
   offers.set(spec, offer);
   return offer;
 }
 
-function nearestOffer(spec: Spec): string {
+function nearestOffer(spec: PlanetarySpec): string {
   const asked = {
     sunTeeth: spec.sun.teeth,
     planetTeeth: spec.planets.teeth,
@@ -40,7 +40,7 @@ function nearestOffer(spec: Spec): string {
 }
 
 /** What `profileShift: solve` would make of a set without a common centre distance, as one sentence. */
-export function shiftOffer(spec: Spec): string {
+export function shiftOffer(spec: PlanetarySpec): string {
   const found = solveFor(spec, {});
   if ('refused' in found) return `profileShift: solve cannot help: ${found.refused}.`;
   const { sun, planet, ring } = found;
@@ -48,7 +48,7 @@ export function shiftOffer(spec: Spec): string {
 }
 
 /** What `spacing: nearest` would make of planets that cannot be equally spaced, as one sentence. */
-export function spacingOffer({ sun, ring, planets }: Spec): string {
+export function spacingOffer({ sun, ring, planets }: PlanetarySpec): string {
   const off = departure(planetPlaces(sun.teeth, ring.teeth, planets.count));
   const step = assemblyStep(sun.teeth, ring.teeth);
   return `planets.spacing: nearest would put them at multiples of ${step.toFixed(3)}°, at most ${off.toFixed(3)}° off equal angles.`;

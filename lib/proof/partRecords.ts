@@ -1,4 +1,5 @@
 import type { Part } from '../solid/mesh.js';
+import { kindOf } from '../solid/partKinds.js';
 import type { BodyFindings } from './bodies.js';
 import { meshBounds } from './mesh/volume.js';
 import type { PartRecord } from './sheetTypes.js';
@@ -6,8 +7,8 @@ import type { PartRecord } from './sheetTypes.js';
 /** The sheet's record of each kind of part: sun, planet, ring. */
 export function partRecords(parts: readonly Part[], { bodies }: BodyFindings): PartRecord[] {
   return bodies.map((body) => {
-    const name = body.name.replace(/-\d+$/, '');
-    const same = parts.filter((part) => part.name === name || part.name.startsWith(`${name}-`));
+    const name = kindOf(body.name);
+    const same = parts.filter((part) => kindOf(part.name) === name);
     return {
       name,
       count: same.length,

@@ -1,20 +1,21 @@
 import { drawnSet } from '../fit/compensation.js';
 import { type FittedSet, fitSet } from '../fit/fitSet.js';
 import { setNumbers } from '../fit/setNumbers.js';
-import { buildFitted } from '../solid/buildSet.js';
+import { buildFitted, gearKinds } from '../solid/buildSet.js';
 import type { Part } from '../solid/mesh.js';
-import type { Spec } from '../spec/types.js';
+import { planetaryOnly } from '../spec/kinds.js';
+import type { PlanetarySpec, Spec } from '../spec/types.js';
 import { version } from '../version.js';
-import { measureBodies } from './bodies.js';
+import { type BodyFindings, measureBodies } from './bodies.js';
+import { planetaryPairs } from './bodyPairs.js';
 import { cautions } from './cautions.js';
 import type { Check } from './check.js';
 import { bodyChecks, planChecks, toothChecks } from './checks.js';
 import type { AllFindings, PlanFindings, ToothFindings } from './findings.js';
 import { gearRecords } from './gearRecords.js';
-import { type TriangleTree, triangleTree } from './mesh/triangleTree.js';
+import { triangleTree } from './mesh/triangleTree.js';
 import { meshRecords } from './meshRecords.js';
 import { looseSetOf } from './motion/looseSetOf.js';
-import { movingSet } from './motion/movingSet.js';
 import { type PlayRecord, playRecord } from './motion/playRecord.js';
 import { partRecords } from './partRecords.js';
 import { printingRecord } from './printing/printingRecord.js';
@@ -35,7 +36,18 @@ export interface Proved {
  * finished meshes. When a `must` fails at one stage the next ones are left out, unless forced.
  * @throws Refusal when the teeth cannot be drawn at all
  */
-export function proveSet(spec: Spec, { force = false } = {}): Proved {
+export function proveSet(spec: Spec, options: ProveOptions = {}): Proved {
+  return provePlanetary(planetaryOnly(spec), options);
+}
+
+/** How a set is proved. */
+export interface ProveOptions {
+  /** Go on to the next stage even where a `must` fails [false]. */
+  force?: boolean;
+}
+
+/** `proveSet` for a planetary set. */
+function provePlanetary(spec: PlanetarySpec, { force = false }: ProveOptions): Proved {
   const plan = setNumbers(spec);
   const checks = planChecks(plan);
   const proceed = () => force || !checks.some(mustFail);
@@ -54,12 +66,17 @@ export function proveSet(spec: Spec, { force = false } = {}): Proved {
   if (!proceed()) return { sheet: sheetOf(teeth, checks), parts: [] };
 
   const parts = buildFitted(drawn.spec, drawn.set);
-  const bodies = measureBodies(drawn.spec, drawn.set, parts);
+  const bodies = measureBodies(
+    parts,
+    gearKinds(drawn.spec, drawn.set),
+    planetaryPairs(parts),
+    drawn.spec.fit.gap,
+  );
   const all: AllFindings = {
     ...teeth,
     parts,
     bodies,
-    play: playOf(spec, set, drawn.set === set ? { parts, trees: bodies.trees } : printed(spec, set)),
+    play: playOf(spec, set, drawn.set === set ? bodies.trees : printed(spec, set)),
     smallParts: smallParts(parts),
   };
   checks.push(...bodyChecks(all));
@@ -69,19 +86,13 @@ export function proveSet(spec: Spec, { force = false } = {}): Proved {
   };
 }
 
-interface Bodies {
-  parts: readonly Part[];
-  trees: readonly TriangleTree[];
-}
-
-function playOf(spec: Spec, set: FittedSet, { parts, trees }: Bodies): PlayRecord {
-  return playRecord(spec, movingSet(looseSetOf(spec, set), parts, trees));
+function playOf(spec: PlanetarySpec, set: FittedSet, trees: BodyFindings['trees']): PlayRecord {
+  return playRecord(spec, { set: looseSetOf(spec, set), trees });
 }
 
 /** Parts move as they come off the printer: where growth is compensated those are not the drawn ones. */
-function printed(spec: Spec, set: FittedSet): Bodies {
-  const parts = buildFitted(spec, set);
-  return { parts, trees: parts.map(({ mesh }) => triangleTree(mesh)) };
+function printed(spec: PlanetarySpec, set: FittedSet): BodyFindings['trees'] {
+  return new Map(buildFitted(spec, set).map(({ name, mesh }) => [name, triangleTree(mesh)]));
 }
 
 /** The sheet of a set without its meshes, which are built and measured all the same. Throws as `proveSet` does. */

@@ -1,5 +1,5 @@
 import type { FittedSet } from '../fit/fitSet.js';
-import type { Spec } from '../spec/types.js';
+import type { PlanetarySpec } from '../spec/types.js';
 import { degrees } from '../tooth/gear.js';
 import { planetPlaces, unbalance } from '../train/assembly.js';
 import { opening } from '../train/opening.js';
@@ -31,7 +31,7 @@ export function trainRecord({ spec, inner, radii }: PlanFindings, set?: FittedSe
   };
 }
 
-function rotationOf(spec: Spec, angle: number): number {
+function rotationOf(spec: PlanetarySpec, angle: number): number {
   const teeth = { sunTeeth: spec.sun.teeth, planetTeeth: spec.planets.teeth, ringTeeth: spec.ring.teeth };
   return phases(teeth, [angle]).planets[0];
 }

@@ -1,6 +1,7 @@
 import { drawnSet } from '../fit/compensation.js';
 import { type FittedSet, fitSet } from '../fit/fitSet.js';
-import type { Spec } from '../spec/types.js';
+import { planetaryOnly } from '../spec/kinds.js';
+import type { PlanetarySpec, Spec } from '../spec/types.js';
 import { radians } from '../tooth/gear.js';
 import { polar } from '../tooth/polar.js';
 import type { ToothProfile } from '../tooth/profile.js';
@@ -17,12 +18,16 @@ import type { Sweep } from './sweep/helix.js';
  * @throws Refusal when the teeth cannot be made
  */
 export function buildSet(spec: Spec): Part[] {
+  return buildPlanetary(planetaryOnly(spec));
+}
+
+function buildPlanetary(spec: PlanetarySpec): Part[] {
   const drawn = drawnSet(spec, fitSet(spec));
   return buildFitted(drawn.spec, drawn.set);
 }
 
 /** `buildSet` for a set that is fitted as it is to be drawn (see `drawnSet`). */
-export function buildFitted(spec: Spec, set: FittedSet): Part[] {
+export function buildFitted(spec: PlanetarySpec, set: FittedSet): Part[] {
   const [sun, planet, ring] = gearKinds(spec, set).map(({ profile, sweep, wall }) =>
     gearBody(profile, sweep, wall, spec.tolerance),
   );
@@ -51,7 +56,7 @@ export interface GearKind {
 
 /** Sun, planet and ring, in this order. */
 export function gearKinds(
-  spec: Spec,
+  spec: PlanetarySpec,
   { profiles, planets, centreDistance, ringRotation }: FittedSet,
 ): GearKind[] {
   const { sun, planet, ring } = profiles;
@@ -84,7 +89,7 @@ export function gearKinds(
 }
 
 /** Outer radius of the ring, mm. */
-export function rimRadius(spec: Spec, ring: ToothProfile): number {
+export function rimRadius(spec: PlanetarySpec, ring: ToothProfile): number {
   return ring.rootRadius + spec.ring.rim;
 }
 
@@ -92,7 +97,7 @@ export function rimRadius(spec: Spec, ring: ToothProfile): number {
 const MOST_BEVEL = 0.9;
 
 /** How a gear of the set is swept: sun one hand, planets and ring the other. */
-export function sweepOf(spec: Spec, profile: ToothProfile, part: 'sun' | 'planet' | 'ring'): Sweep {
+export function sweepOf(spec: PlanetarySpec, profile: ToothProfile, part: 'sun' | 'planet' | 'ring'): Sweep {
   const { form, hand } = spec.helix;
   const other = hand === 'right' ? 'left' : 'right';
   return {

@@ -1,5 +1,5 @@
 import { fitSet } from '../fit/fitSet.js';
-import type { Spec } from '../spec/types.js';
+import type { PlanetarySpec } from '../spec/types.js';
 import { gearOutline } from '../tooth/outline.js';
 import { polar } from '../tooth/polar.js';
 import type { ToothProfile } from '../tooth/profile.js';
@@ -26,7 +26,7 @@ export interface PartOutline {
  * The outlines of every part in its place.
  * @throws Refusal when the teeth cannot be made
  */
-export function setOutlines(spec: Spec): PartOutline[] {
+export function setOutlines(spec: PlanetarySpec): PartOutline[] {
   const set = fitSet(spec);
   const { sun, planet, ring } = set.profiles;
   const shape = (profile: ToothProfile) => ({

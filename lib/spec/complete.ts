@@ -3,7 +3,7 @@ import { ROUNDING } from './nearest.js';
 import { filamentProfiles } from './profiles/filaments.js';
 import { standardRack } from './racks.js';
 import type { FileSpec } from './schema.js';
-import type { Filament, Rack, Spec } from './types.js';
+import type { Filament, PlanetarySpec, Rack } from './types.js';
 
 /** Rim and tooth depth go together by this factor. Common practice. */
 const RIM_PER_DEPTH = 1.2;
@@ -13,7 +13,7 @@ const RIM_PER_DEPTH = 1.2;
  * @param file values each in its own range; `module` or `transverseModule` given
  * @param name base name where the file gives none
  */
-export function complete(file: FileSpec, name: string): Spec {
+export function complete(file: FileSpec, name: string): PlanetarySpec {
   const helix = { ...file.helix, angle: file.helix.angle ?? usualAngle[file.helix.form] };
   const module = file.module ?? normalModule(file.transverseModule!, helix.angle);
   const rack: Rack =

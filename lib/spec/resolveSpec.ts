@@ -6,7 +6,7 @@ import { type Problem, Refusal } from './refusal.js';
 import { repaired } from './repair.js';
 import { rules } from './rules.js';
 import { type FileSpec, parseFile } from './schema.js';
-import type { Spec } from './types.js';
+import type { Kind, PlanetarySpec, Spec, SpecOf } from './types.js';
 import { variantFindings } from './variants.js';
 
 /** More problems than this are only counted. */
@@ -21,6 +21,8 @@ const MOST_PROBLEMS = 100;
  * @throws Refusal with every problem found: parameter, value, rule, nearest values that work
  * @example resolveSpec({ kind: 'planetary', module: 1.5, faceWidth: 20, sun: { teeth: 15 }, planets: { teeth: 15, count: 5 } })
  */
+export function resolveSpec<T extends { kind: Kind }>(object: T, fallbackName?: string): SpecOf<T['kind']>;
+export function resolveSpec(object: unknown, fallbackName?: string): Spec;
 export function resolveSpec(object: unknown, fallbackName = ''): Spec {
   const data = plainData(object);
   const parsed = parseFile(data);
@@ -63,7 +65,7 @@ function fileWithOffers(data: unknown, findings: Finding[]): FileSpec | undefine
 const OFFER_ROUNDS = 4;
 
 /** Rules are left out where a parameter they read has a problem of its own, of the schema or of an earlier rule. */
-function ruleProblems(spec: Spec, file: FileSpec, findings: readonly Finding[]): Problem[] {
+function ruleProblems(spec: PlanetarySpec, file: FileSpec, findings: readonly Finding[]): Problem[] {
   const bad = findings.filter((f) => !f.unknownKey).map((f) => f.parameter);
   const touched = (need: string) =>
     bad.some((path) => path === need || path.startsWith(`${need}.`) || need.startsWith(`${path}.`));

@@ -3,12 +3,21 @@ import type { PrinterName } from './profiles/printers.js';
 
 /**
  * The parameter file with every default filled in. Lengths in mm, angles in degrees.
- * `resolveSpec` makes one; every later stage only reads it.
+ * `resolveSpec` makes one; every later stage only reads it. What is asked for follows from `kind`.
  */
-export interface Spec {
+export type Spec = PlanetarySpec | PairSpec | RackSpec | GearSpec;
+
+/** What is made. */
+export type Kind = Spec['kind'];
+
+/** The parameter file of one kind. */
+export type SpecOf<K extends Kind> = Extract<Spec, { kind: K }>;
+
+/** What the files of all kinds have in common. */
+export interface CommonSpec {
   /** Base name of the files written. */
   name: string;
-  kind: 'planetary';
+  kind: 'planetary' | 'pair' | 'rack' | 'gear';
   /** Normal module m_n, mm. */
   module: number;
   /** Normal pressure angle, degrees. */
@@ -18,6 +27,17 @@ export interface Spec {
   /** Axial length of the teeth of every gear, mm. */
   faceWidth: number;
   bevel: Bevel;
+  fit: Fit;
+  printer: Printer;
+  filament: Filament;
+  /** Largest distance of the mesh from the exact surface, mm. */
+  tolerance: number;
+  limits: Limits;
+}
+
+/** Sun, planets and ring. */
+export interface PlanetarySpec extends CommonSpec {
+  kind: 'planetary';
   /** `solve`: shifts that a gear does not give below are found (`setGears`); with `none` every gear has one. */
   profileShift: 'none' | 'solve';
   /** How sun and planets share the shift that is found. */
@@ -26,16 +46,47 @@ export interface Spec {
   planets: { teeth: number; count: number; spacing: 'equal' | 'nearest'; profileShift?: number };
   /** `rim` is the wall outside the root circle, mm. */
   ring: { teeth: number; profileShift?: number; rim: number };
-  fit: Fit;
-  printer: Printer;
-  filament: Filament;
   /** What the file asks of the widest opening between planets. */
   opening?: OpeningAsked;
   carrier: 'none';
   retention: 'none' | 'herringbone';
-  /** Largest distance of the mesh from the exact surface, mm. */
-  tolerance: number;
-  limits: Limits;
+}
+
+/** A gear with teeth outside. */
+export interface ExternalGear {
+  teeth: number;
+  profileShift: number;
+  bore: Bore;
+}
+
+/** A gear with teeth inside; `rim` is the wall outside the root circle, mm. */
+export interface InternalGear {
+  teeth: number;
+  profileShift: number;
+  rim: number;
+}
+
+/** Two gears on parallel axes, the wheel either beside the pinion or around it. */
+export interface PairSpec extends CommonSpec {
+  kind: 'pair';
+  pinion: ExternalGear;
+  wheel: ({ internal: false } & ExternalGear) | ({ internal: true } & InternalGear);
+  /** Distance of the axes, mm; the one that the shifts give where the file asks for none. */
+  centreDistance: number;
+}
+
+/** A gear and a toothed bar. */
+export interface RackSpec extends CommonSpec {
+  kind: 'rack';
+  pinion: ExternalGear;
+  /** `height` from the foot of the bar to its reference line, mm. */
+  bar: { teeth: number; height: number };
+}
+
+/** One gear by itself. */
+export interface GearSpec extends CommonSpec {
+  kind: 'gear';
+  gear: ({ internal: false } & ExternalGear) | ({ internal: true } & InternalGear);
 }
 
 /** Basic rack in units of the normal module (ISO 53: h_aP*, h_fP*, ρ_fP*). */

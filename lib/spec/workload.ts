@@ -1,5 +1,5 @@
 import { gearSizes } from '../tooth/gear.js';
-import type { Spec } from './types.js';
+import type { PlanetarySpec } from './types.js';
 
 /** Points across one tooth: a few that are always there, and more the finer the mesh is for its module. */
 const POINTS_ALWAYS = 9;
@@ -14,11 +14,11 @@ const END_LEVELS = 4;
  * along the helix. A chord of the helix that turns by Δ on the radius r leaves it by r Δ²/8.
  * The constants are fitted to finished meshes; the figure is right within a factor of two.
  */
-export function estimatedTriangles(spec: Spec): number {
+export function estimatedTriangles(spec: PlanetarySpec): number {
   return gear(spec, 'sun') + spec.planets.count * gear(spec, 'planets') + gear(spec, 'ring');
 }
 
-function gear(spec: Spec, part: 'sun' | 'planets' | 'ring'): number {
+function gear(spec: PlanetarySpec, part: 'sun' | 'planets' | 'ring'): number {
   const { module, pressureAngle, rack, helix, faceWidth, tolerance } = spec;
   const { teeth, profileShift = 0 } = spec[part];
   const { referenceRadius, helixAngle } = gearSizes({

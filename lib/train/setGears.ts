@@ -1,6 +1,6 @@
 import { Refusal } from '../spec/refusal.js';
 import { bodyProblems } from '../spec/rules/gears.js';
-import type { Spec } from '../spec/types.js';
+import type { PlanetarySpec } from '../spec/types.js';
 import type { Gear } from '../tooth/gear.js';
 import { specShifts } from './shifts/specShifts.js';
 
@@ -16,7 +16,7 @@ export interface SetGears {
  * @throws Refusal when given shifts contradict each other, or a shift that was found leaves too little
  * body inside the teeth or around the bore
  */
-export function setGears(spec: Spec): SetGears {
+export function setGears(spec: PlanetarySpec): SetGears {
   const { module, pressureAngle, rack } = spec;
   const common = { module, pressureAngle, helixAngle: spec.helix.angle, rack };
   const shifts = specShifts(spec);

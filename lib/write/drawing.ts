@@ -1,5 +1,6 @@
 import { type PartOutline, setOutlines } from '../solid/setOutlines.js';
-import type { Spec } from '../spec/types.js';
+import { planetaryOnly } from '../spec/kinds.js';
+import type { PlanetarySpec, Spec } from '../spec/types.js';
 import { gearSizes } from '../tooth/gear.js';
 import { setGears } from '../train/setGears.js';
 import { DETAIL_RADIUS, detailMark, detailScale, detailView } from './drawing/detailView.js';
@@ -27,6 +28,10 @@ const AROUND = 16;
  * @throws Refusal when the teeth cannot be made
  */
 export function drawSet(spec: Spec): string {
+  return drawPlanetary(planetaryOnly(spec));
+}
+
+function drawPlanetary(spec: PlanetarySpec): string {
   const gears = setOutlines({ ...spec, tolerance: drawnTolerance(spec) });
   const outer = Math.max(...gears.map((gear) => gear.outer ?? gear.radii.tip));
   const table = gearTableSize(spec);
@@ -65,12 +70,12 @@ export function drawSet(spec: Spec): string {
 }
 
 /** Chords that stay within 0.05 mm of the true outline on paper, enlarged detail included. */
-function drawnTolerance(spec: Spec): number {
+function drawnTolerance(spec: PlanetarySpec): number {
   const { transverseModule } = gearSizes(setGears(spec).sun);
   return Math.min(spec.tolerance, 0.05 / detailScale(transverseModule));
 }
 
-function titleOf(spec: Spec, sheet: string): Title {
+function titleOf(spec: PlanetarySpec, sheet: string): Title {
   return {
     name: spec.name,
     subject: 'Planetary gear set, transverse section',
@@ -85,7 +90,7 @@ function titleOf(spec: Spec, sheet: string): Title {
   };
 }
 
-function gapOf(spec: Spec, gears: readonly PartOutline[]): FlankGap | null {
+function gapOf(spec: PlanetarySpec, gears: readonly PartOutline[]): FlankGap | null {
   const { sun, planet } = setGears(spec);
   const [one, two] = (['sun', 'planet'] as const).map((kind) => gears.find((gear) => kindOf(gear) === kind));
   if (!one || !two) return null;
@@ -94,7 +99,7 @@ function gapOf(spec: Spec, gears: readonly PartOutline[]): FlankGap | null {
 }
 
 function detailOf(
-  spec: Spec,
+  spec: PlanetarySpec,
   gears: readonly PartOutline[],
   gap: FlankGap,
   at: PagePoint,

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { readSpec } from '../../lib/spec/readSpec.js';
 import { merits } from '../../lib/train/merit.js';
+import { planetary } from '../sets.js';
 import { folderWith, run } from './command.js';
 
 const wish = ['--planets', '5', '--module', '1.5', '--ring-teeth', '40-48', '--ratio', '4'];
@@ -113,7 +114,7 @@ describe.concurrent('plan', () => {
     expect(readFileSync(join(folder, 'mine.yaml'), 'utf8')).toBe('mine');
     const forced = await run(folder, 'plan', ...wish, '--write', 'mine.yaml', '--force');
     expect(forced.status).toBe(0);
-    expect(readSpec(readFileSync(join(folder, 'mine.yaml'), 'utf8')).sun.teeth).toBe(15);
+    expect(planetary(readSpec(readFileSync(join(folder, 'mine.yaml'), 'utf8'))).sun.teeth).toBe(15);
     expect(readdirSync(folder)).toEqual(['mine.yaml']);
   });
 

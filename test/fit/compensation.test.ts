@@ -5,12 +5,12 @@ import { setNumbers } from '../../lib/fit/setNumbers.js';
 import { proveSet } from '../../lib/proof/proveSet.js';
 import { Refusal } from '../../lib/spec/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
-import type { Spec } from '../../lib/spec/types.js';
+import type { PlanetarySpec } from '../../lib/spec/types.js';
 import { pointOn } from '../../lib/tooth/segments.js';
 import { referenceSet, setOf } from '../sets.js';
 import { soleProblem, spinner, withValue } from '../spec/table.js';
 
-const drawn = (spec: Spec) => drawnSet(spec, fitSet(spec));
+const drawn = (spec: PlanetarySpec) => drawnSet(spec, fitSet(spec));
 
 describe('compensation', () => {
   it('does nothing at all where nothing is asked', () => {

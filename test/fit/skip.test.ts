@@ -8,11 +8,11 @@ import { skipOf } from '../../lib/fit/skip.js';
 import { bears, skipAdvice, usualSkipLimits } from '../../lib/fit/skipAdvice.js';
 import { skip } from '../../lib/proof/checks/skip.js';
 import { setOutlines } from '../../lib/solid/setOutlines.js';
-import type { Spec } from '../../lib/spec/types.js';
+import type { PlanetarySpec } from '../../lib/spec/types.js';
 import { referenceSet, setOf } from '../sets.js';
 
 const spur = (more: object = {}) => setOf(15, 15, 45, 3, { helix: { form: 'spur' }, ...more });
-const skipFor = (spec: Spec, material = {}) => skipOf(setNumbers(spec), material);
+const skipFor = (spec: PlanetarySpec, material = {}) => skipOf(setNumbers(spec), material);
 
 describe('what is left of the engagement', () => {
   it('by hand: 15/15/45 spur, module 1.5, 20°, gap 0.1: play 0.1 / sin 20° toward the sun', () => {
@@ -100,7 +100,7 @@ describe('forces', () => {
 describe('advice', () => {
   const weak = referenceSet({ ring: { teeth: 45, rim: 2 } });
   const withRim = (rim: number) => ({ ...weak, ring: { ...weak.ring, rim } });
-  const usual = (spec: Spec) => bears(spec, {}, usualSkipLimits);
+  const usual = (spec: PlanetarySpec) => bears(spec, {}, usualSkipLimits);
 
   it('is empty for a set that bears its limits', () => {
     expect(usual(referenceSet())).toBe(true);

@@ -1,7 +1,7 @@
 import type { ManifoldToplevel } from 'manifold-3d';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { buildSet } from '../../lib/solid/buildSet.js';
-import type { Spec } from '../../lib/spec/types.js';
+import type { PlanetarySpec } from '../../lib/spec/types.js';
 import { setOf } from '../sets.js';
 import { kernelBody, startKernel } from './kernel.js';
 
@@ -16,7 +16,7 @@ beforeAll(async () => {
 });
 
 const helix = (form: string, angle: number) => ({ helix: { form, angle } });
-const sets: [string, Spec][] = [
+const sets: [string, PlanetarySpec][] = [
   ['15/15/45 × 5, herringbone 30°', setOf(15, 15, 45, 5)],
   ['15/15/45 × 5, spur', setOf(15, 15, 45, 5, helix('spur', 0))],
   [

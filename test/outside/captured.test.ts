@@ -1,7 +1,7 @@
 import type { Manifold, ManifoldToplevel } from 'manifold-3d';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { buildSet } from '../../lib/solid/buildSet.js';
-import type { Spec } from '../../lib/spec/types.js';
+import type { PlanetarySpec } from '../../lib/spec/types.js';
 import { setOf } from '../sets.js';
 import { kernelBody, startKernel } from './kernel.js';
 
@@ -32,7 +32,7 @@ const perRise = (hand: 'right' | 'left') =>
   ((Math.PI * TEETH * 1.5) / Math.cos(Math.PI / 6));
 
 /** Volume that the first planet shares with sun and ring when raised by `rise` and turned about its own axis, mm³. */
-function overlap(spec: Spec): (rise: number, turn: number) => number {
+function overlap(spec: PlanetarySpec): (rise: number, turn: number) => number {
   const parts = buildSet(spec);
   const named = (name: string) => kernelBody(kernel, parts.find((part) => part.name === name)!.mesh);
   const mates: Manifold[] = [named('sun'), named('ring')];

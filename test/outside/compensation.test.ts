@@ -4,7 +4,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { meshBounds } from '../../lib/proof/mesh/volume.js';
 import { buildSet } from '../../lib/solid/buildSet.js';
 import type { Part } from '../../lib/solid/mesh.js';
-import type { Spec } from '../../lib/spec/types.js';
+import type { PlanetarySpec } from '../../lib/spec/types.js';
 import { referenceSet, setOf } from '../sets.js';
 import { kernelBody, startKernel } from './kernel.js';
 
@@ -36,7 +36,7 @@ const outer = (parts: Part[]) => radiiOf(parts[parts.length - 1]).reduce((a, b) 
 const inner = (parts: Part[]) => radiiOf(parts[0]).reduce((a, b) => Math.min(a, b));
 
 /** Larger than the allowed 3 % only where the mesh tolerance is more. */
-function expectGaps(spec: Spec, drawn: number) {
+function expectGaps(spec: PlanetarySpec, drawn: number) {
   for (const gap of gapsOf(buildSet(spec)))
     expect(Math.abs(gap - drawn)).toBeLessThanOrEqual(Math.max(0.03 * drawn, spec.tolerance));
 }

@@ -8,6 +8,7 @@ import { readSpec } from '../../lib/spec/readSpec.js';
 import { withTolerance } from '../../lib/spec/withTolerance.js';
 import type { WantedSets } from '../../lib/train/planWanted.js';
 import { planText } from '../../lib/write/planFile.js';
+import { planetary } from '../sets.js';
 
 /** Wishes that lie far apart: coarse and fine, straight and steep, wide and narrow gaps. */
 const wishes: [string, WantedSets][] = [
@@ -42,7 +43,7 @@ describe('every row of a plan passes inspect', () => {
     const { rows, wanted } = planSets({ ...wish, limit: 4000 });
     expect(rows.length).toBeGreaterThan(30);
     for (const row of sample(rows, 500)) {
-      const spec = readSpec(planText(row, wanted));
+      const spec = planetary(readSpec(planText(row, wanted)));
       const made = fitSet(spec);
       const found = { ...setNumbers(spec), inner: made.inner, outer: made.outer, set: made };
       const gap = { least: spec.fit.gap, bySide: [0, 0] as [number, number], planet: 1, phase: 0 };

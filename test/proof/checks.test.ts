@@ -1,16 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { fitSet } from '../../lib/fit/fitSet.js';
 import { measureBodies } from '../../lib/proof/bodies.js';
+import { planetaryPairs } from '../../lib/proof/bodyPairs.js';
 import type { Check } from '../../lib/proof/check.js';
 import { bodyGap } from '../../lib/proof/checks/bodyGap.js';
 import { rolling } from '../../lib/proof/checks/rolling.js';
 import { inspectSet, proveSet } from '../../lib/proof/proveSet.js';
 import { rollSet } from '../../lib/proof/rolling/rollSet.js';
-import { buildFitted } from '../../lib/solid/buildSet.js';
-import type { Spec } from '../../lib/spec/types.js';
+import { buildFitted, gearKinds } from '../../lib/solid/buildSet.js';
+import type { PlanetarySpec } from '../../lib/spec/types.js';
 import { referenceSet, setOf } from '../sets.js';
 
-function check(spec: Spec, id: string): Check {
+function check(spec: PlanetarySpec, id: string): Check {
   const found = proveSet(spec).sheet.checks.find((one) => one.id === id);
   if (!found) throw new Error(`no check ${id}`);
   return found;
@@ -87,7 +88,7 @@ describe('each check can fail', () => {
       setOf(12, 24, 60, 3, { helix: { form: 'spur' }, limits: { contactRatio: 1.7 } }),
       'should',
     ],
-  ] as [string, Spec, string][])('%s', (id, spec, level) => {
+  ] as [string, PlanetarySpec, string][])('%s', (id, spec, level) => {
     expect(check(spec, id)).toMatchObject({ holds: false, level });
   });
 
@@ -99,7 +100,7 @@ describe('each check can fail', () => {
     const found = { spec, ...set, set: askew, rolling: rollSet(spec, askew) };
     expect(rolling(found)).toMatchObject({ holds: false, level: 'must', value: 0 });
     const parts = buildFitted(spec, askew);
-    const bodies = measureBodies(spec, askew, parts);
+    const bodies = measureBodies(parts, gearKinds(spec, askew), planetaryPairs(parts), spec.fit.gap);
     expect(bodyGap({ ...found, parts, bodies, play: inspectSet(spec).play!, smallParts: [] })).toMatchObject({
       holds: false,
       level: 'must',

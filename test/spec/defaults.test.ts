@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
+import { planetary } from '../sets.js';
 import { spinner, withValue } from './table.js';
 
 describe('defaults', () => {
@@ -58,7 +59,7 @@ describe('defaults', () => {
 
   it('goes by the form of the helix', () => {
     const helixOf = (form: string) => {
-      const { helix, retention } = resolveSpec(withValue('helix', { form }));
+      const { helix, retention } = planetary(resolveSpec(withValue('helix', { form })));
       return [helix.angle, retention];
     };
     expect(helixOf('herringbone')).toEqual([30, 'herringbone']);
@@ -82,13 +83,13 @@ describe('defaults', () => {
     const file = spinner();
     file.sun.profileShift = 0.2;
     file.planets.profileShift = -0.1;
-    expect(resolveSpec(file).ring.profileShift).toBeCloseTo(0, 12);
+    expect(planetary(resolveSpec(file)).ring.profileShift).toBeCloseTo(0, 12);
     file.planets.profileShift = 0.3;
-    expect(resolveSpec(file).ring.profileShift).toBeCloseTo(0.8, 12);
+    expect(planetary(resolveSpec(file)).ring.profileShift).toBeCloseTo(0.8, 12);
     file.ring = { teeth: 46 };
-    expect(resolveSpec(file).ring.profileShift).toBe(0);
+    expect(planetary(resolveSpec(file)).ring.profileShift).toBe(0);
     file.ring = { teeth: 45, profileShift: 0.5 };
-    expect(resolveSpec(file).ring.profileShift).toBe(0.5);
+    expect(planetary(resolveSpec(file)).ring.profileShift).toBe(0.5);
   });
 
   it('keeps thin sets and fine nozzles within their own limits', () => {
@@ -98,11 +99,11 @@ describe('defaults', () => {
       layer: 0.1,
       lineWidth: 1.125 * 0.2,
     });
-    expect(resolveSpec(withValue('module', 0.5)).ring.rim).toBe(3);
+    expect(planetary(resolveSpec(withValue('module', 0.5))).ring.rim).toBe(3);
   });
 
   it('reads `none` for a bore as its mapping', () => {
-    expect(resolveSpec(withValue('sun.bore', 'none')).sun.bore).toEqual({ shape: 'none' });
+    expect(planetary(resolveSpec(withValue('sun.bore', 'none'))).sun.bore).toEqual({ shape: 'none' });
   });
 
   it('names the set after the file, cleaned where the file’s name cannot stand', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
+import { planetary } from '../sets.js';
 import { problemsOf, soleProblem, spinner, withValue } from './table.js';
 
 const printerOf = (printer: unknown) => resolveSpec({ ...spinner(), printer }).printer;
@@ -82,6 +83,6 @@ describe('resolving again', () => {
 
   it('asks nothing of the opening unless the file does', () => {
     expect(resolveSpec(spinner())).not.toHaveProperty('opening');
-    expect(resolveSpec(withValue('opening.max', 4)).opening).toEqual({ max: 4 });
+    expect(planetary(resolveSpec(withValue('opening.max', 4))).opening).toEqual({ max: 4 });
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import { gearSizes } from '../../lib/tooth/gear.js';
+import { planetary } from '../sets.js';
 import { problemsOf, soleProblem, spinner, withValue } from './table.js';
 
 describe('refusals', () => {
@@ -154,7 +155,7 @@ describe('refusals', () => {
     const wide = { ...spinner(), module: 20, sun: { teeth: 60 }, planets: { teeth: 60, count: 3 } };
     const problem = soleProblem(wide);
     expect(problem.parameter).toBe('module');
-    const { ring, module, helix, rack } = resolveSpec({ ...wide, module: problem.nearest[0] });
+    const { ring, module, helix, rack } = planetary(resolveSpec({ ...wide, module: problem.nearest[0] }));
     const outer =
       2 *
       ((ring.teeth * module) / 2 / Math.cos((helix.angle * Math.PI) / 180) +
@@ -199,7 +200,7 @@ describe('the bore of the sun', () => {
     ['square', 'acrossFlats', Math.SQRT2 * corner],
   ])('%s keeps two lines of wall', (shape, key, most) => {
     const fits = Math.floor(most * 100) / 100;
-    expect(resolveSpec(withValue('sun.bore', { shape, [key]: fits })).sun.bore).toEqual({
+    expect(planetary(resolveSpec(withValue('sun.bore', { shape, [key]: fits }))).sun.bore).toEqual({
       shape,
       [key]: fits,
     });
@@ -219,7 +220,7 @@ describe('the bore of the sun', () => {
 
   it('D has its flat between the middle and the far side', () => {
     const bore = (acrossFlat: number) => withValue('sun.bore', { shape: 'D', diameter: 6, acrossFlat });
-    expect(resolveSpec(bore(5)).sun.bore).toEqual({ shape: 'D', diameter: 6, acrossFlat: 5 });
+    expect(planetary(resolveSpec(bore(5))).sun.bore).toEqual({ shape: 'D', diameter: 6, acrossFlat: 5 });
     expect(soleProblem(bore(2))).toMatchObject({ parameter: 'sun.bore.acrossFlat', nearest: [3] });
     expect(soleProblem(bore(6))).toMatchObject({ parameter: 'sun.bore.acrossFlat', nearest: [5.88] });
   });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readSpec } from '../../lib/spec/readSpec.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
+import { planetary } from '../sets.js';
 import { problemsOf, soleProblem, spinner } from './table.js';
 
 const yaml = `kind: planetary
@@ -22,7 +23,7 @@ describe('reading text', () => {
   it('follows a few references', () => {
     const text =
       'kind: planetary\nmodule: 1.5\nfaceWidth: 20\nsun: { teeth: &z 15 }\nplanets: { teeth: *z, count: 5 }';
-    expect(readSpec(text).planets.teeth).toBe(15);
+    expect(planetary(readSpec(text)).planets.teeth).toBe(15);
   });
 
   it.each([

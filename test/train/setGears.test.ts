@@ -1,20 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../lib/spec/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
-import type { Spec } from '../../lib/spec/types.js';
+import type { PlanetarySpec } from '../../lib/spec/types.js';
 import { centreDistance } from '../../lib/train/pair.js';
 import { setGears } from '../../lib/train/setGears.js';
-import { setOf } from '../sets.js';
+import { planetary, setOf } from '../sets.js';
 
 const solved = (more: object = {}) =>
   setOf(15, 14, 45, 5, { profileShift: 'solve', helix: { form: 'spur' }, ...more });
 
-const shiftsOf = (spec: Spec) => {
+const shiftsOf = (spec: PlanetarySpec) => {
   const { sun, planet, ring } = setGears(spec);
   return [sun, planet, ring].map(({ profileShift }) => profileShift);
 };
 
-const refusalOf = (spec: Spec): Refusal => {
+const refusalOf = (spec: PlanetarySpec): Refusal => {
   try {
     setGears(spec);
   } catch (error) {
@@ -35,7 +35,7 @@ describe('gears of a file that asks to solve', () => {
   it('are found again after the file is resolved again', () => {
     const spec = solved();
     expect(resolveSpec(spec)).toEqual(spec);
-    expect(shiftsOf(resolveSpec(JSON.parse(JSON.stringify(spec))))).toEqual(shiftsOf(spec));
+    expect(shiftsOf(planetary(resolveSpec(JSON.parse(JSON.stringify(spec)))))).toEqual(shiftsOf(spec));
   });
 
   it('keep the shifts that the file gives, all three as well where they agree', () => {

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { setOutlines } from '../../lib/solid/setOutlines.js';
 import { Refusal } from '../../lib/spec/refusal.js';
-import type { Spec } from '../../lib/spec/types.js';
+import type { PlanetarySpec } from '../../lib/spec/types.js';
 import { flankGap } from '../../lib/write/drawing/lineOfAction.js';
 import { sheetFor } from '../../lib/write/drawing/sheetSize.js';
 import { drawSet } from '../../lib/write/drawing.js';
 import { spinner } from './sheets.js';
 
 /** A set with straight teeth and a coarse module, too large for A4 (invented). */
-function reducer(): Spec {
+function reducer(): PlanetarySpec {
   const spec = spinner();
   return {
     ...spec,

@@ -1,8 +1,8 @@
 import type { Sheet } from '../../lib/proof/sheetTypes.js';
-import type { Spec } from '../../lib/spec/types.js';
+import type { PlanetarySpec } from '../../lib/spec/types.js';
 
 /** The spinner of the table-top exhibit (invented), with every default written out. */
-export function spinner(): Spec {
+export function spinner(): PlanetarySpec {
   return {
     name: 'table-spinner',
     kind: 'planetary',

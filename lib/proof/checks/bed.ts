@@ -1,6 +1,6 @@
 import type { Part } from '../../solid/mesh.js';
 import { printerProfiles } from '../../spec/profiles/printers.js';
-import type { Spec } from '../../spec/types.js';
+import type { CommonSpec, Spec } from '../../spec/types.js';
 import type { Check } from '../check.js';
 import { meshBounds } from '../mesh/volume.js';
 
@@ -32,7 +32,7 @@ export function bed({ spec, parts }: { spec: Spec; parts: readonly Part[] }): Ch
   };
 }
 
-function namesPrinter({ printer: { profile, bed: own } }: Spec): boolean {
+function namesPrinter({ printer: { profile, bed: own } }: CommonSpec): boolean {
   const { bed: usual } = printerProfiles.usual;
   const sides = ['width', 'depth', 'height'] as const;
   return profile !== 'usual' || sides.some((side) => own[side] !== usual[side]);
@@ -41,13 +41,20 @@ function namesPrinter({ printer: { profile, bed: own } }: Spec): boolean {
 /** Rounding of doubles in a set that fills its bed, mm. */
 const ROUNDING = 1e-9;
 
+/** Wall that stays as it is at any module, mm; a set of external gears has none. */
+function rimOf(spec: Spec): number {
+  return spec.kind === 'planetary' ? spec.ring.rim : 0;
+}
+
 /** Everything but the rim grows with the module; the offer has two decimals, rounded to the safe side. */
-function advice({ module, ring, printer }: Spec, [x, y, z]: readonly number[]): string {
+function advice(spec: Spec, [x, y, z]: readonly number[]): string {
+  const { module, printer } = spec;
+  const rim = rimOf(spec);
   const { width, depth, height } = printer.bed;
   const across = Math.min(width, depth);
   const ways: string[] = [];
   if (Math.max(x, y) > across) {
-    const fits = Math.floor((100 * module * (across - 2 * ring.rim)) / (Math.max(x, y) - 2 * ring.rim)) / 100;
+    const fits = Math.floor((100 * module * (across - 2 * rim)) / (Math.max(x, y) - 2 * rim)) / 100;
     ways.push(
       `an outer diameter of ${across} mm would fit` +
         (fits >= 0.2 ? `: with this rim, module ${fits} or less` : ''),

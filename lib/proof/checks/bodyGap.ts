@@ -1,6 +1,6 @@
 import { drawnGap } from '../../fit/compensation.js';
 import { allowedGapError } from '../allowedGapError.js';
-import type { BodyGap } from '../bodies.js';
+import { type BodyGap, gapsBetween } from '../bodies.js';
 import type { Check } from '../check.js';
 import type { AllFindings } from '../findings.js';
 import { gapAsked } from '../printing/gapAsked.js';
@@ -9,15 +9,9 @@ import { gapAsked } from '../printing/gapAsked.js';
 export function bodyGap({ spec, bodies }: AllFindings): Check {
   const gap = drawnGap(spec);
   const allowed = allowedGapError(spec);
-  const mates = [...bodies.sunPlanet, ...bodies.planetRing].map((pair) => ({
-    pair,
-    error: pair.distance === null ? Number.POSITIVE_INFINITY : Math.abs(pair.distance - gap),
-  }));
-  const others = bodies.planets.map((pair) => ({
-    pair,
-    error: pair.distance === null ? 0 : Math.max(0, gap - pair.distance),
-  }));
-  const worst = [...mates, ...others].reduce((a, b) => (b.error > a.error ? b : a));
+  const worst = bodies.gaps
+    .map((pair) => ({ pair, error: errorOf(pair, gap) }))
+    .reduce((a, b) => (b.error > a.error ? b : a));
   return {
     id: 'body-gap',
     holds: worst.error <= allowed,
@@ -26,9 +20,15 @@ export function bodyGap({ spec, bodies }: AllFindings): Check {
     limit: allowed,
     unit: 'mm',
     says:
-      `${gapAsked(spec)}; measured ${range(bodies.sunPlanet)} between sun and planets, ${range(bodies.planetRing)} between planets and ring` +
+      `${gapAsked(spec)}; measured ${range(gapsBetween(bodies, 'sun', 'planet'))} between sun and planets, ${range(gapsBetween(bodies, 'planet', 'ring'))} between planets and ring` +
       (worst.error > allowed ? `; farthest off: ${worst.pair.between.join(' and ')}` : ''),
   };
+}
+
+/** How far a distance is from what it must be, mm. */
+function errorOf({ as, least, distance }: BodyGap, gap: number): number {
+  if (as === 'apart') return distance === null ? 0 : Math.max(0, (least ?? gap) - distance);
+  return distance === null ? Number.POSITIVE_INFINITY : Math.abs(distance - gap);
 }
 
 function range(pairs: readonly BodyGap[]): string {

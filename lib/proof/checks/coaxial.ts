@@ -1,4 +1,4 @@
-import type { Spec } from '../../spec/types.js';
+import type { PlanetarySpec } from '../../spec/types.js';
 import { specShifts } from '../../train/shifts/specShifts.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
@@ -27,7 +27,7 @@ export function coaxial({ spec, inner, outer }: PlanFindings): Check {
 }
 
 /** What solving came to, where the file asks for it and left something to find. */
-function sayShifts(spec: Spec): string {
+function sayShifts(spec: PlanetarySpec): string {
   const { outcome } = specShifts(spec);
   if (!outcome) return '';
   if ('refused' in outcome)
@@ -39,7 +39,7 @@ function sayShifts(spec: Spec): string {
   );
 }
 
-function sayHelp(spec: Spec): string {
+function sayHelp(spec: PlanetarySpec): string {
   const { sun, planets } = spec;
   const { outcome } = specShifts(spec);
   if (outcome && 'refused' in outcome) return `profileShift: solve finds no shifts: ${outcome.refused}.`;

@@ -1,7 +1,7 @@
 import type { Part } from '../../solid/mesh.js';
-import type { Spec } from '../../spec/types.js';
-import { degrees, gearSizes, radians } from '../../tooth/gear.js';
-import { setGears } from '../../train/setGears.js';
+import { firstOfEachKind } from '../../solid/partKinds.js';
+import type { CommonSpec } from '../../spec/types.js';
+import { degrees, radians } from '../../tooth/gear.js';
 import type { Check } from '../check.js';
 import { type Overhang, overhangOf } from '../printing/overhang.js';
 
@@ -10,12 +10,12 @@ import { type Overhang, overhangOf } from '../printing/overhang.js';
  * planets are measured once. The flanks of helical teeth lean by the base helix angle at every height of the tooth
  * (ISO 21771: the involute helicoid is developable), which is a little less than the helix angle.
  */
-export function overhang({ spec, parts }: { spec: Spec; parts: readonly Part[] }): Check {
+export function overhang({ spec, parts }: { spec: CommonSpec; parts: readonly Part[] }): Check {
   const { overhangAngle: angle, overhangArea: limit } = spec.limits;
-  const { printer, tolerance, planets } = spec;
-  const kinds = [parts[0], parts[1], parts[parts.length - 1]].map(({ name, mesh }) => ({
+  const { printer, tolerance } = spec;
+  const kinds = firstOfEachKind(parts).map(({ part: { name, mesh }, count }) => ({
     name,
-    count: name === 'planet-1' ? planets.count : 1,
+    count,
     ...overhangOf(mesh, { angle, above: printer.layer, tolerance }),
   }));
   const area = kinds.reduce((sum, kind) => sum + kind.count * kind.area, 0);
@@ -41,13 +41,13 @@ function badness({ area, steepest }: Overhang): number {
   return area > 0 ? 90 + steepest : steepest;
 }
 
-/** Degrees. */
-function flankAngle(spec: Spec): number {
-  return degrees(gearSizes(setGears(spec).planet).baseHelixAngle);
+/** Base helix angle, the same for every gear of the set, degrees. Source: ISO 21771, sin β_b = sin β cos α_n. */
+function flankAngle({ helix, pressureAngle }: CommonSpec): number {
+  return degrees(Math.asin(Math.sin(radians(helix.angle)) * Math.cos(radians(pressureAngle))));
 }
 
 /** Bevels lean by what is left of 90° to their angle, flanks by the base helix angle: sin β_b = sin β cos α_n. */
-function advice(spec: Spec, limit: number): string {
+function advice(spec: CommonSpec, limit: number): string {
   const ways: string[] = [];
   const steep = Math.ceil(90 - limit);
   if (spec.bevel.size > 0 && spec.bevel.angle < 90 - limit)

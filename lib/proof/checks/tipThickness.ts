@@ -2,7 +2,7 @@ import { drawnNumbers, type SizedSet } from '../../fit/compensation.js';
 import { reliefs } from '../../fit/reliefs.js';
 import { setNumbers } from '../../fit/setNumbers.js';
 import { Refusal } from '../../spec/refusal.js';
-import type { Spec } from '../../spec/types.js';
+import type { PlanetarySpec } from '../../spec/types.js';
 import { gearSizes } from '../../tooth/gear.js';
 import { transverseThickness } from '../../tooth/thickness.js';
 import type { Check } from '../check.js';
@@ -42,7 +42,7 @@ function thinnestTip(found: SizedSet): { part: 'sun' | 'planet' | 'ring'; thickn
 const MOST_GROWTH = 4;
 
 /** The largest smaller gap, and the smallest larger module, in hundredths, that leave a tip. */
-function offer(spec: Spec): string {
+function offer(spec: PlanetarySpec): string {
   const { gap } = spec.fit;
   const smaller = firstThat(gap, -gap, (tried) => leavesTip({ ...spec, fit: { ...spec.fit, gap: tried } }));
   const larger = firstThat(spec.module, spec.module * (MOST_GROWTH - 1), (tried) =>
@@ -57,7 +57,7 @@ function offer(spec: Spec): string {
     : 'Less profile shift or a larger helix angle leaves a tip';
 }
 
-function leavesTip(spec: Spec): boolean {
+function leavesTip(spec: PlanetarySpec): boolean {
   try {
     return thinnestTip(setNumbers(spec)).thickness > 0;
   } catch (error) {

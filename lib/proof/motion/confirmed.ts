@@ -1,7 +1,7 @@
 import type { Motion } from '../../fit/play/contact.js';
 import type { Furthest } from '../../fit/play/furthest.js';
 import type { SetPlay, Tilt } from '../../fit/play/setPlay.js';
-import type { Spec } from '../../spec/types.js';
+import type { PlanetarySpec } from '../../spec/types.js';
 import { allowedGapError } from '../allowedGapError.js';
 import { distanceAfter, type MovingSet } from './movingSet.js';
 
@@ -21,7 +21,7 @@ const TILT_MARGIN = 2;
  * Makes the furthest motions of a planet and of the sun on the finished meshes as they are printed: short of them by
  * the error that the meshes' gap may have, parts must be clear; beyond them by twice that, they must meet.
  */
-export function confirmed(spec: Spec, moving: MovingSet, { standing }: SetPlay): Confirmed[] {
+export function confirmed(spec: PlanetarySpec, moving: MovingSet, { standing }: SetPlay): Confirmed[] {
   const { set } = moving;
   const [planet, sun] = [set.planets[0].name, set.sun.name];
   const error = allowedGapError(spec) / set.gap;

@@ -1,12 +1,12 @@
 import type { FittedSet } from '../../fit/fitSet.js';
 import type { LooseGear, LooseSet } from '../../fit/play/looseSet.js';
 import { sweepOf } from '../../solid/buildSet.js';
-import type { Spec } from '../../spec/types.js';
+import type { PlanetarySpec } from '../../spec/types.js';
 import { radians } from '../../tooth/gear.js';
 import { polar } from '../../tooth/polar.js';
 
 /** A fitted set as its parts may move in it, every part in the place and turn in which it is printed. */
-export function looseSetOf(spec: Spec, set: FittedSet): LooseSet {
+export function looseSetOf(spec: PlanetarySpec, set: FittedSet): LooseSet {
   const gear = (
     name: string,
     part: 'sun' | 'planet' | 'ring',

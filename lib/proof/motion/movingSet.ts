@@ -1,6 +1,5 @@
 import type { Motion } from '../../fit/play/contact.js';
 import type { LooseGear, LooseSet } from '../../fit/play/looseSet.js';
-import type { Part } from '../../solid/mesh.js';
 import { leastDistance } from '../mesh/leastDistance.js';
 import type { TriangleTree } from '../mesh/triangleTree.js';
 import { movedTree } from './movedTree.js';
@@ -8,12 +7,8 @@ import { movedTree } from './movedTree.js';
 /** The finished meshes of a set, which can be moved as rigid bodies. */
 export interface MovingSet {
   set: LooseSet;
+  /** One tree a part, by name. */
   trees: ReadonlyMap<string, TriangleTree>;
-}
-
-/** @param trees one a part, in the order of the parts */
-export function movingSet(set: LooseSet, parts: readonly Part[], trees: readonly TriangleTree[]): MovingSet {
-  return { set, trees: new Map(parts.map(({ name }, i) => [name, trees[i]])) };
 }
 
 /**

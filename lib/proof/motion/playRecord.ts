@@ -1,7 +1,7 @@
 import type { Feature } from '../../fit/play/contact.js';
 import { backlash, ringTurn } from '../../fit/play/formulas.js';
 import { type SetPlay, setPlay } from '../../fit/play/setPlay.js';
-import type { Spec } from '../../spec/types.js';
+import type { PlanetarySpec } from '../../spec/types.js';
 import { degrees } from '../../tooth/gear.js';
 import type { PairSizes } from '../../train/pair.js';
 import { type Confirmed, confirmed } from './confirmed.js';
@@ -57,7 +57,7 @@ export interface TiltRecord {
  * Measures how far the parts of a set can move, by linear programs over all contacts, by formula, and on the meshes.
  * @param moving the finished meshes
  */
-export function playRecord(spec: Spec, moving: MovingSet): PlayRecord {
+export function playRecord(spec: PlanetarySpec, moving: MovingSet): PlayRecord {
   const { set } = moving;
   const play = setPlay(set);
   const { planet, sun, together } = play;
@@ -105,7 +105,7 @@ function isHeld({ together: { planet, sun } }: SetPlay): boolean {
 }
 
 /** The words for what holds; teeth hold along the axis only where two mirrored helices meet. */
-function heldBy(spec: Spec, play: SetPlay): string[] {
+function heldBy(spec: PlanetarySpec, play: SetPlay): string[] {
   if (!isHeld(play)) return [];
   const words: Record<Feature, string> = {
     flanks: `${spec.helix.form} teeth`,

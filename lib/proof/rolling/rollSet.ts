@@ -1,5 +1,5 @@
 import type { FittedSet } from '../../fit/fitSet.js';
-import type { Spec } from '../../spec/types.js';
+import type { PlanetarySpec } from '../../spec/types.js';
 import { type Strand, strandsApart } from './outlineDistance.js';
 import { preparedOutline, strandsNear } from './strandsNear.js';
 
@@ -25,7 +25,7 @@ const REACH = 2;
  * Turns sun, planets and ring together through one whole pitch with the carrier held, in the transverse plane on
  * the exact outlines, and measures the least normal distance of every mesh at every phase.
  */
-export function rollSet(spec: Spec, set: FittedSet): { inner: RollingGap; outer: RollingGap } {
+export function rollSet(spec: PlanetarySpec, set: FittedSet): { inner: RollingGap; outer: RollingGap } {
   const { gap } = spec.fit;
   const sagitta = CHORD_SHARE * gap;
   const outlines = {
@@ -67,7 +67,7 @@ export function rollSet(spec: Spec, set: FittedSet): { inner: RollingGap; outer:
   return { inner, outer };
 }
 
-function teethOf(spec: Spec) {
+function teethOf(spec: PlanetarySpec) {
   return { sunTeeth: spec.sun.teeth, planetTeeth: spec.planets.teeth, ringTeeth: spec.ring.teeth };
 }
 

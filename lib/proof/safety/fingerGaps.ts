@@ -1,4 +1,4 @@
-import type { Spec } from '../../spec/types.js';
+import type { PlanetarySpec } from '../../spec/types.js';
 import { degrees } from '../../tooth/gear.js';
 import { planetPlaces } from '../../train/assembly.js';
 import type { PlanFindings } from '../findings.js';
@@ -86,7 +86,7 @@ function anglesBetween(places: readonly number[]): number[] {
 }
 
 /** Diameter of the largest round rod in the sun's bore, mm; 0 for none. */
-function boreRod({ sun: { bore } }: Spec): number {
+function boreRod({ sun: { bore } }: PlanetarySpec): number {
   switch (bore.shape) {
     case 'none':
       return 0;

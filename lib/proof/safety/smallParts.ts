@@ -1,4 +1,5 @@
-import type { Mesh, Part } from '../../solid/mesh.js';
+import type { Part } from '../../solid/mesh.js';
+import { firstOfEachKind, kindOf } from '../../solid/partKinds.js';
 import { meshBounds } from '../mesh/volume.js';
 import { directions, likelyPoses, type Placed } from './poses.js';
 import { refinePose } from './refinePose.js';
@@ -6,7 +7,7 @@ import { marginAt, type Pose } from './smallPartsCylinder.js';
 
 /** Whether one loose part goes wholly into the small-parts cylinder. */
 export interface SmallPart {
-  /** `sun`, `planet` or `ring`. */
+  /** Kind of the part: `sun`, `planet`, `ring` … */
   part: string;
   fits: boolean;
   /** The best way found to hold it, as directions in its own frame; null when none comes near. */
@@ -32,12 +33,10 @@ const MOST_ROUNDS = 20;
 
 /** Each kind of loose part against the small-parts cylinder. The first part of a kind stands for all of them. */
 export function smallParts(parts: readonly Part[]): SmallPart[] {
-  const kinds = new Map<string, Mesh>();
-  for (const { name, mesh } of parts) {
-    const kind = name.replace(/-\d+$/, '');
-    if (!kinds.has(kind)) kinds.set(kind, mesh);
-  }
-  return [...kinds].map(([part, mesh]) => ({ part, ...fitsSmallPartsCylinder(mesh.positions) }));
+  return firstOfEachKind(parts).map(({ part: { name, mesh } }) => ({
+    part: kindOf(name),
+    ...fitsSmallPartsCylinder(mesh.positions),
+  }));
 }
 
 /**

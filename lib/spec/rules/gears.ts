@@ -2,7 +2,7 @@ import { gearSizes } from '../../tooth/gear.js';
 import { complete } from '../complete.js';
 import { floorThousandth, ROUNDING } from '../nearest.js';
 import type { Problem } from '../refusal.js';
-import type { Bore, Spec } from '../types.js';
+import type { Bore, PlanetarySpec } from '../types.js';
 import { moduleParameter, type Rule, toothSizes } from './rule.js';
 
 /** Least root radius, in modules: below it hardly any body is left inside the teeth. */
@@ -75,13 +75,13 @@ export const outerDiameter: Rule = {
 };
 
 /** What `sunRoot`, `planetRoot` and `boreWall` find, for shifts that were still to be found when those asked. */
-export function bodyProblems(spec: Spec): Problem[] {
+export function bodyProblems(spec: PlanetarySpec): Problem[] {
   const roots = [...rootProblem(spec, 'sun'), ...rootProblem(spec, 'planets')];
   return roots.length ? roots : boreProblems(spec);
 }
 
 /** Nothing while the sun's shift is still to be found: there is no root circle yet, and `setGears` asks again. */
-function boreProblems(spec: Spec): Problem[] {
+function boreProblems(spec: PlanetarySpec): Problem[] {
   const { bore, profileShift } = spec.sun;
   if (bore.shape === 'none' || profileShift === undefined) return [];
   const room = floorThousandth(rootRadius(spec, 'sun') - BORE_LINES * spec.printer.lineWidth);
@@ -98,7 +98,7 @@ function boreProblems(spec: Spec): Problem[] {
   return bore.shape === 'D' ? flatProblem(bore.diameter, bore.acrossFlat) : [];
 }
 
-function rootProblem(spec: Spec, part: 'sun' | 'planets'): Problem[] {
+function rootProblem(spec: PlanetarySpec, part: 'sun' | 'planets'): Problem[] {
   // A shift that is still to be found is asked again by `setGears`.
   if (spec[part].profileShift === undefined) return [];
   const short = LEAST_ROOT * spec.module - rootRadius(spec, part);
@@ -111,7 +111,7 @@ function rootProblem(spec: Spec, part: 'sun' | 'planets'): Problem[] {
 }
 
 /** As made, mm. */
-function rootRadius(spec: Spec, part: 'sun' | 'planets' | 'ring', teeth = spec[part].teeth): number {
+function rootRadius(spec: PlanetarySpec, part: 'sun' | 'planets' | 'ring', teeth = spec[part].teeth): number {
   const { module, pressureAngle, rack, helix } = spec;
   // Where it is still to be found, the standard tooth stands for it: the limits that ask then are wide ones.
   const { profileShift = 0 } = spec[part];
@@ -122,7 +122,7 @@ function rootRadius(spec: Spec, part: 'sun' | 'planets' | 'ring', teeth = spec[p
   return gearSizes(gear).rootRadius + (internal ? deeper : -deeper);
 }
 
-function outerDiameterOf(spec: Spec): number {
+function outerDiameterOf(spec: PlanetarySpec): number {
   return 2 * (rootRadius(spec, 'ring') + spec.ring.rim);
 }
 

@@ -1,6 +1,6 @@
 import type { Problem } from '../refusal.js';
 import type { FileSpec } from '../schema.js';
-import type { Spec } from '../types.js';
+import type { PlanetarySpec } from '../types.js';
 
 /** A rule between parameters that are each in their own range. */
 export interface Rule {
@@ -11,7 +11,7 @@ export interface Rule {
    * @param spec the file with its defaults
    * @param file the values as they were given
    */
-  find(spec: Spec, file: FileSpec): Problem[];
+  find(spec: PlanetarySpec, file: FileSpec): Problem[];
 }
 
 /** Parameters that size the teeth of every gear. */

@@ -1,5 +1,5 @@
 import { refuse } from '../../spec/refusal.js';
-import type { Spec } from '../../spec/types.js';
+import type { PlanetarySpec } from '../../spec/types.js';
 import { leastAngle, planetPlaces } from '../assembly.js';
 import { type RefusedShifts, type ShiftOptions, type SolvedShifts, solveShifts } from '../solveShifts.js';
 import { distanceAt, distanceFor } from './distance.js';
@@ -22,7 +22,7 @@ const ONE_DISTANCE = 1e-4;
  * their own are left unshifted, and the checks say why.
  * @throws Refusal when all three are given with `profileShift: solve` and contradict each other
  */
-export function specShifts(spec: Spec): SpecShifts {
+export function specShifts(spec: PlanetarySpec): SpecShifts {
   const given = {
     sun: spec.sun.profileShift,
     planet: spec.planets.profileShift,
@@ -41,7 +41,7 @@ export function specShifts(spec: Spec): SpecShifts {
 }
 
 /** What a file asks of shifts beyond one centre distance. */
-export function shiftWishes({ shiftBalance, limits, module }: Spec) {
+export function shiftWishes({ shiftBalance, limits, module }: PlanetarySpec) {
   return {
     balance: shiftBalance,
     tipThickness: limits.toothFeature / module,
@@ -52,7 +52,7 @@ export function shiftWishes({ shiftBalance, limits, module }: Spec) {
 
 /** Solves a file's shifts whether it asks for it or not, its own given ones kept [those of its gears]. */
 export function solveFor(
-  spec: Spec,
+  spec: PlanetarySpec,
   given: ShiftOptions['given'] = givenShifts(spec),
 ): SolvedShifts | RefusedShifts {
   const { sun, ring, planets } = spec;
@@ -65,26 +65,29 @@ export function solveFor(
 }
 
 /** The tooth form of a file in normal modules. */
-export function shiftForm({ rack, pressureAngle, helix, fit, module }: Spec): ShiftForm {
+export function shiftForm({ rack, pressureAngle, helix, fit, module }: PlanetarySpec): ShiftForm {
   const { gap, gapShare } = fit;
   return { rack, pressureAngle, helixAngle: helix.angle, gap: gap / module, gapShare };
 }
 
-function countsOf({ sun, planets, ring }: Spec): ShiftCounts {
+function countsOf({ sun, planets, ring }: PlanetarySpec): ShiftCounts {
   return { sunTeeth: sun.teeth, planetTeeth: planets.teeth, ringTeeth: ring.teeth };
 }
 
-function givenShifts({ sun, planets, ring }: Spec): ShiftOptions['given'] {
+function givenShifts({ sun, planets, ring }: PlanetarySpec): ShiftOptions['given'] {
   return { sun: sun.profileShift, planet: planets.profileShift, ring: ring.profileShift };
 }
 
 /** As a parameter file without `ring.profileShift` has it; see `complete`. */
-function unshiftedRing({ sun, planets, ring }: Spec): number {
+function unshiftedRing({ sun, planets, ring }: PlanetarySpec): number {
   if (ring.teeth !== sun.teeth + 2 * planets.teeth) return 0;
   return (sun.profileShift ?? 0) + 2 * (planets.profileShift ?? 0);
 }
 
-function agree(spec: Spec, { sun, planet, ring }: { sun: number; planet: number; ring: number }): void {
+function agree(
+  spec: PlanetarySpec,
+  { sun, planet, ring }: { sun: number; planet: number; ring: number },
+): void {
   const frame = shiftFrame(countsOf(spec), shiftForm(spec));
   const toSun = distanceFor(frame, 'inner', sun + planet) * spec.module;
   const toRing = distanceFor(frame, 'outer', ring - planet) * spec.module;

@@ -1,5 +1,5 @@
 import type { PartOutline } from '../../solid/setOutlines.js';
-import type { Spec } from '../../spec/types.js';
+import type { PlanetarySpec } from '../../spec/types.js';
 import { gearSizes } from '../../tooth/gear.js';
 import { setGears } from '../../train/setGears.js';
 import { figure } from '../figure.js';
@@ -16,12 +16,12 @@ type Kind = 'sun' | 'planet' | 'ring';
 const KINDS: readonly Kind[] = ['sun', 'planet', 'ring'];
 
 /** Width and height of the table, mm. */
-export function gearTableSize(spec: Spec): { width: number; height: number } {
+export function gearTableSize(spec: PlanetarySpec): { width: number; height: number } {
   return { width: NAMES + COLUMN * KINDS.length, height: ROW * rowsOf(spec, []).length };
 }
 
 /** Gear data, one column a kind of gear, with its top left corner at `corner`. */
-export function gearTable(corner: PagePoint, spec: Spec, gears: readonly PartOutline[]): string {
+export function gearTable(corner: PagePoint, spec: PlanetarySpec, gears: readonly PartOutline[]): string {
   const { width, height } = gearTableSize(spec);
   const [left, top] = corner;
   const rows = rowsOf(spec, gears);
@@ -48,7 +48,7 @@ export function gearTable(corner: PagePoint, spec: Spec, gears: readonly PartOut
 }
 
 /** Rows of the table: name, then a cell a kind; the same number of them whatever `gears` holds. */
-function rowsOf(spec: Spec, gears: readonly PartOutline[]): string[][] {
+function rowsOf(spec: PlanetarySpec, gears: readonly PartOutline[]): string[][] {
   const nominal = setGears(spec);
   const made = (kind: Kind) => gears.find((gear) => kindOf(gear) === kind)?.radii;
   const row = (name: string, cell: (kind: Kind) => string): string[] => [name, ...KINDS.map(cell)];
@@ -72,7 +72,7 @@ function rowsOf(spec: Spec, gears: readonly PartOutline[]): string[][] {
 }
 
 /** Hand of a gear's helix; of its lower half when herringbone. */
-function handOf({ helix }: Spec, kind: Kind): string {
+function handOf({ helix }: PlanetarySpec, kind: Kind): string {
   if (helix.form === 'spur') return '–';
   const other = helix.hand === 'right' ? 'left' : 'right';
   const hand = kind === 'sun' ? helix.hand : other;

@@ -7,11 +7,11 @@ import { furthest } from '../../../lib/fit/play/furthest.js';
 import type { LooseSet } from '../../../lib/fit/play/looseSet.js';
 import { setContacts } from '../../../lib/fit/play/setContacts.js';
 import { looseSetOf } from '../../../lib/proof/motion/looseSetOf.js';
-import type { Spec } from '../../../lib/spec/types.js';
+import type { PlanetarySpec } from '../../../lib/spec/types.js';
 import { centreDistance } from '../../../lib/train/pair.js';
 import { setOf } from '../../sets.js';
 
-const loose = (spec: Spec): LooseSet => looseSetOf(spec, fitSet(spec));
+const loose = (spec: PlanetarySpec): LooseSet => looseSetOf(spec, fitSet(spec));
 const far = (set: LooseSet, direction: Motion, part = 'planet-1'): number =>
   furthest({ [part]: direction }, setContacts(set), [part]).value;
 

@@ -4,12 +4,12 @@ import { assembly } from '../../../lib/proof/checks/assembly.js';
 import { coaxial } from '../../../lib/proof/checks/coaxial.js';
 import { neighbours } from '../../../lib/proof/checks/neighbours.js';
 import { inspectSet } from '../../../lib/proof/proveSet.js';
-import type { Spec } from '../../../lib/spec/types.js';
+import type { PlanetarySpec } from '../../../lib/spec/types.js';
 import { allowsEqualSpacing } from '../../../lib/train/assembly.js';
 import { setOf } from '../../sets.js';
 
 const spur = { helix: { form: 'spur' } };
-const checked = (check: typeof coaxial, spec: Spec) => check(setNumbers(spec));
+const checked = (check: typeof coaxial, spec: PlanetarySpec) => check(setNumbers(spec));
 
 /** The sets that a refusal offers, as tooth counts and planets. */
 const offered = (says: string) =>

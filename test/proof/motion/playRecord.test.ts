@@ -4,17 +4,15 @@ import { captured } from '../../../lib/proof/checks/captured.js';
 import { tilt } from '../../../lib/proof/checks/tilt.js';
 import { triangleTree } from '../../../lib/proof/mesh/triangleTree.js';
 import { looseSetOf } from '../../../lib/proof/motion/looseSetOf.js';
-import { movingSet } from '../../../lib/proof/motion/movingSet.js';
 import { type PlayRecord, playRecord } from '../../../lib/proof/motion/playRecord.js';
 import { buildFitted } from '../../../lib/solid/buildSet.js';
-import type { Spec } from '../../../lib/spec/types.js';
+import type { PlanetarySpec } from '../../../lib/spec/types.js';
 import { referenceSet, setOf } from '../../sets.js';
 
-function playOf(spec: Spec): PlayRecord {
+function playOf(spec: PlanetarySpec): PlayRecord {
   const fitted = fitSet(spec);
-  const parts = buildFitted(spec, fitted);
-  const trees = parts.map(({ mesh }) => triangleTree(mesh));
-  return playRecord(spec, movingSet(looseSetOf(spec, fitted), parts, trees));
+  const trees = new Map(buildFitted(spec, fitted).map(({ name, mesh }) => [name, triangleTree(mesh)]));
+  return playRecord(spec, { set: looseSetOf(spec, fitted), trees });
 }
 
 describe('the reference set', () => {

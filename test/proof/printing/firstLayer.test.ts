@@ -4,11 +4,11 @@ import { meshArea, meshBounds } from '../../../lib/proof/mesh/volume.js';
 import { firstLayerGap, wallsBelow } from '../../../lib/proof/printing/firstLayer.js';
 import { buildSet } from '../../../lib/solid/buildSet.js';
 import { resolveSpec } from '../../../lib/spec/resolveSpec.js';
-import type { Spec } from '../../../lib/spec/types.js';
+import type { PlanetarySpec } from '../../../lib/spec/types.js';
 import { referenceSet, setOf } from '../../sets.js';
 import { box } from '../mesh/fixtures.js';
 
-const checkOf = (spec: Spec) => firstLayer({ spec, parts: buildSet(spec) });
+const checkOf = (spec: PlanetarySpec) => firstLayer({ spec, parts: buildSet(spec) });
 
 describe('walls below a height', () => {
   it('are cut there, and leave out what lies flat on the bed', () => {
@@ -56,7 +56,7 @@ describe('the first layer', () => {
     expect(checkOf(referenceSet({ bevel: { size: 0 }, printer: { firstLayerGrowth: 0 } })).holds).toBe(true);
   });
 
-  it.each<[string, Spec]>([
+  it.each<[string, PlanetarySpec]>([
     ['a small bevel', referenceSet({ bevel: { size: 0.5 } })],
     ['a thin set', setOf(15, 15, 45, 5, { module: 2, faceWidth: 8 })],
     ['fine teeth', setOf(18, 18, 54, 4, { module: 0.8, fit: { gap: 0.15 }, printer: { growth: 0.05 } })],

@@ -3,11 +3,11 @@ import { overhang } from '../../../lib/proof/checks/overhang.js';
 import { overhangOf } from '../../../lib/proof/printing/overhang.js';
 import { buildSet } from '../../../lib/solid/buildSet.js';
 import type { Mesh } from '../../../lib/solid/mesh.js';
-import type { Spec } from '../../../lib/spec/types.js';
+import type { PlanetarySpec } from '../../../lib/spec/types.js';
 import { referenceSet, setOf } from '../../sets.js';
 
 const limits = { angle: 45, above: 0.2, tolerance: 0.01 };
-const checkOf = (spec: Spec) => overhang({ spec, parts: buildSet(spec) });
+const checkOf = (spec: PlanetarySpec) => overhang({ spec, parts: buildSet(spec) });
 
 /** Wall of a cone that widens upward from radius `low` at z = 0, as triangles between two circles. */
 function cone(low: number, high: number, height: number, sides = 180, lift = 0): Mesh {

@@ -1,0 +1,23 @@
+import type { Part } from '../solid/mesh.js';
+import { kindOf } from '../solid/partKinds.js';
+
+/** Two parts whose distance is measured, by their names. */
+export interface BodyPair {
+  between: [string, string];
+  /** `mates`: teeth in mesh, which keep exactly the drawn gap. `apart`: bodies that keep `least`, or more. */
+  as: 'mates' | 'apart';
+  /** Least distance of bodies that are `apart`, mm [the drawn gap]. */
+  least?: number;
+}
+
+/** Every pair of a planetary set whose distance counts: sun and planets, planets and ring, neighbouring planets. */
+export function planetaryPairs(parts: readonly Part[]): BodyPair[] {
+  const planets = parts.map(({ name }) => name).filter((name) => kindOf(name) === 'planet');
+  const beside = planets.map((name, i): [string, string] => [name, planets[(i + 1) % planets.length]]);
+  const neighbours = planets.length > 2 ? beside : beside.slice(0, planets.length - 1);
+  return [
+    ...planets.map((planet): BodyPair => ({ between: ['sun', planet], as: 'mates' })),
+    ...planets.map((planet): BodyPair => ({ between: [planet, 'ring'], as: 'mates' })),
+    ...neighbours.map((between): BodyPair => ({ between, as: 'apart' })),
+  ];
+}
