@@ -4,7 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll } from 'vitest';
 
-const root = join(import.meta.dirname, '..', '..');
+/** The checkout. */
+export const root = join(import.meta.dirname, '..', '..');
 /** The command as it is installed. */
 export const command = join(root, 'dist', 'bin', 'cogweave.js');
 
