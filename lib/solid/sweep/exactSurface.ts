@@ -1,7 +1,7 @@
 import type { ToothProfile } from '../../tooth/profile.js';
 import { rollAt } from '../../tooth/rollAt.js';
 import { pointOn, type Segment, type Trochoid } from '../../tooth/segments.js';
-import type { Sweep } from './helix.js';
+import { faceRadius, type Sweep } from './helix.js';
 
 /**
  * Distance from a point to one exact surface of a gear body, mm. The point is given in the gear's own frame,
@@ -37,8 +37,17 @@ export function sweptSurface(profile: ToothProfile, segment: Segment): SurfaceDi
 
 /** The cone that bevels the tips at the nearer end face. */
 export function bevelSurface(profile: ToothProfile, sweep: Sweep): SurfaceDistance {
-  const outward = profile.gear.internal ? -1 : 1;
-  const radiusAtFace = profile.tipRadius - outward * sweep.bevelSize;
+  return coneSurface(profile, sweep, profile.gear.internal ? -1 : 1);
+}
+
+/** The cone that closes the tooth spaces at the nearer end face: the bevel's, leaning the other way. */
+export function lipSurface(profile: ToothProfile, sweep: Sweep): SurfaceDistance {
+  return coneSurface(profile, sweep, profile.gear.internal ? 1 : -1);
+}
+
+/** @param outward 1 where the cone widens away from the end face, −1 where it narrows */
+function coneSurface(profile: ToothProfile, sweep: Sweep, outward: 1 | -1): SurfaceDistance {
+  const radiusAtFace = faceRadius(profile, sweep);
   const slope = outward / Math.tan(sweep.bevelAngle);
   const sine = Math.sin(sweep.bevelAngle);
   return (x, y, z) => Math.abs(Math.hypot(x, y) - radiusAtFace - slope * z) * sine;

@@ -1,8 +1,8 @@
 import { rollAt } from '../../tooth/rollAt.js';
 import { type Involute, pointOn } from '../../tooth/segments.js';
 import { sweptSurface } from './exactSurface.js';
-import { bevelHeight } from './helix.js';
-import { addVertex, addZipped, idsOf, type PitchDraft } from './pitchVertices.js';
+import { bevelHeight, faceRadius, lipHeight } from './helix.js';
+import { addVertex, addZipped, idsOf, levelsAt, type PitchDraft } from './pitchVertices.js';
 import type { RimVertex } from './zip.js';
 
 /** What a flank shares with its neighbours. */
@@ -28,7 +28,7 @@ export function flankPatch(
   tipColumn: readonly number[],
   side: 'up' | 'down',
 ): FlankEdges {
-  const { sweep, steps, rate, length, levels, tipLevels, bevelTop } = draft;
+  const { profile, sweep, steps, rate, length, tipLevels, bevelTop } = draft;
   const [rootRoll, tipRoll] = side === 'up' ? [flank.from, flank.to] : [flank.to, flank.from];
   const ruling = (roll: number, z: number) => flank.start + flank.turn * roll + rate * z;
   const at = (roll: number, z: number): RimVertex => ({
@@ -37,16 +37,13 @@ export function flankPatch(
   });
 
   const bevelled = sweep.bevelSize > 0;
-  const outward = draft.profile.gear.internal ? -1 : 1;
-  const cutRadius = draft.profile.tipRadius - outward * sweep.bevelSize;
+  const cutRadius = faceRadius(profile, sweep);
   const cutRoll = bevelled ? rollAt(flank.baseRadius, cutRadius) : tipRoll;
   const cutRolls = bevelled ? steps.flankRolls(flank, cutRoll, tipRoll) : [tipRoll];
+  const radiusAt = (roll: number) => flank.baseRadius * Math.sqrt(1 + roll * roll);
   // Exactly in the end face where the cut begins: end faces are known by their height.
   const depth = (roll: number) =>
-    roll === cutRoll
-      ? 0
-      : (Math.abs(flank.baseRadius * Math.sqrt(1 + roll * roll) - cutRadius) * bevelHeight(sweep)) /
-        sweep.bevelSize;
+    roll === cutRoll ? 0 : (Math.abs(radiusAt(roll) - cutRadius) * bevelHeight(sweep)) / sweep.bevelSize;
 
   const tipRim = tipColumn.map((id, j) => ({ id, ruling: ruling(tipRoll, tipLevels[j]) }));
   const cut = (heightOf: (roll: number) => number, tip: RimVertex) => [
@@ -57,14 +54,16 @@ export function flankPatch(
   const lastTip = tipRim[tipRim.length - 1];
   const cutTop = bevelTop ? cut((roll) => length - depth(roll), lastTip) : [lastTip];
 
-  const inside = (z: number, bevelHere: boolean) =>
+  const lip = (roll: number) => lipHeight(profile, sweep, radiusAt(roll));
+  const inside = (heightOf: (roll: number) => number, bevelHere: boolean) =>
     steps
       .flankRolls(flank, rootRoll, bevelHere ? cutRoll : tipRoll)
       .slice(1, -1)
-      .map((roll) => at(roll, z));
-  const bottom = inside(0, true);
-  const top = inside(length, bevelTop);
-  const rootRim = rootColumn.map((id, j) => ({ id, ruling: ruling(rootRoll, levels[j]) }));
+      .map((roll) => at(roll, heightOf(roll)));
+  const bottom = inside(lip, true);
+  const top = inside((roll) => (bevelTop ? length - lip(roll) : length), bevelTop);
+  const rootLevels = levelsAt(draft, Math.hypot(...pointOn(flank, rootRoll)));
+  const rootRim = rootColumn.map((id, j) => ({ id, ruling: ruling(rootRoll, rootLevels[j]) }));
   const tipInside = tipRim.slice(1, -1);
   // Counter-clockwise as seen from the space for 'up'; for 'down' root and tip change sides.
   const rim = [

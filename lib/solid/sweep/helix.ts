@@ -8,6 +8,11 @@ export interface Sweep {
   /** Radial cut-back of the tips at the end faces, and the cone's angle from the end face. */
   bevelSize: number;
   bevelAngle: number;
+  /**
+   * Cones that close the tooth spaces at the end faces, as steep as the bevels: both begin at the bevels' radius in the end
+   * face, so that the end face is bounded by a circle [false].
+   */
+  lips?: boolean;
 }
 
 /** Turn of the outline for one mm along the axis, radians per mm, without sign: tan β / r. */
@@ -18,6 +23,16 @@ export function twistRate(profile: ToothProfile, sweep: Sweep): number {
 /** Axial height of the bevel, mm. */
 export function bevelHeight(sweep: Sweep): number {
   return sweep.bevelSize * Math.tan(sweep.bevelAngle);
+}
+
+/** Radius at which a gear's bevels, and its lips, begin in the end faces, mm. */
+export function faceRadius({ gear, tipRadius }: ToothProfile, { bevelSize }: Sweep): number {
+  return gear.internal ? tipRadius + bevelSize : tipRadius - bevelSize;
+}
+
+/** Height of a lip's cone above its end face at a radius on the root side of where it begins, mm; 0 for no lips. */
+export function lipHeight(profile: ToothProfile, sweep: Sweep, radius: number): number {
+  return sweep.lips ? Math.abs(radius - faceRadius(profile, sweep)) * Math.tan(sweep.bevelAngle) : 0;
 }
 
 /** Turn of the outline at height z against the one at z = 0, radians, with the sign of the hand. */

@@ -1,11 +1,12 @@
 import type { ToothProfile } from '../../tooth/profile.js';
 import { rollAt } from '../../tooth/rollAt.js';
 import { type Arc, type Involute, mirrored, pointOn, type Segment } from '../../tooth/segments.js';
-import { bevelPatch } from './bevelPatch.js';
+import { conePatch } from './conePatch.js';
+import { bevelSurface, lipSurface } from './exactSurface.js';
 import { flankPatch } from './flankPatch.js';
 import type { Sweep } from './helix.js';
 import { landPatch } from './landPatch.js';
-import { addColumn, NEXT, type PitchDraft, startPitch } from './pitchVertices.js';
+import { addColumn, levelsAt, NEXT, type PitchDraft, startPitch } from './pitchVertices.js';
 import { rootPatch } from './rootPatch.js';
 import type { Steps } from './steps.js';
 
@@ -29,7 +30,7 @@ const GRID_TURNS = 3;
 /** Builds the pitch of the tooth on +x. */
 export function pitchMesh(profile: ToothProfile, sweep: Sweep, steps: Steps): PitchMesh {
   const draft = startPitch(profile, sweep, steps);
-  const { levels, tipLevels } = draft;
+  const { tipLevels } = draft;
   const [land, rootUp, flankUp, tip, , rootDown] = profile.segments as [
     Arc,
     Segment,
@@ -42,45 +43,56 @@ export function pitchMesh(profile: ToothProfile, sweep: Sweep, steps: Steps): Pi
   const flankDown = mirrored(flank) as Involute;
 
   // The first column's ids are what the previous pitch refers to as its last.
-  const start = addColumn(draft, pointOn(land, land.from), levels);
-  const landEnd = addColumn(draft, pointOn(rootUp, rootUp.from), levels);
-  const formUp = addColumn(draft, pointOn(flankUp, flankUp.from), levels);
-  const flankStart = nearBase ? addColumn(draft, pointOn(flank, flank.from), levels) : formUp;
+  const start = addColumn(draft, pointOn(land, land.from));
+  const landEnd = addColumn(draft, pointOn(rootUp, rootUp.from));
+  const formUp = addColumn(draft, pointOn(flankUp, flankUp.from));
+  const flankStart = nearBase ? addColumn(draft, pointOn(flank, flank.from)) : formUp;
   const tipUp = addColumn(draft, pointOn(flank, flank.to), tipLevels);
   const tipDown = addColumn(draft, pointOn(flankDown, flankDown.from), tipLevels);
-  const flankEnd = addColumn(draft, pointOn(flankDown, flankDown.to), levels);
-  const formDown = nearBase ? addColumn(draft, pointOn(rootDown, rootDown.from), levels) : flankEnd;
+  const flankEnd = addColumn(draft, pointOn(flankDown, flankDown.to));
+  const formDown = nearBase ? addColumn(draft, pointOn(rootDown, rootDown.from)) : flankEnd;
   const end = start.map((id) => id + NEXT);
 
-  const landInside = landPatch(draft, land, start, landEnd, levels);
+  const landInside = landPatch(draft, land, start, landEnd, levelsAt(draft, land.radius));
   const rising = rootPatch(draft, rootUp, landEnd, formUp);
   if (nearBase) rising.push(...rootPatch(draft, nearBase, formUp, flankStart).slice(1));
   const up = flankPatch(draft, flank, flankStart, tipUp, 'up');
   const tipInside = landPatch(draft, tip, tipUp, tipDown, tipLevels);
   const down = flankPatch(draft, flankDown, flankEnd, tipDown, 'down');
-  const tipBottom = bevelPatch(draft, up.cutBottom, down.cutBottom, tipInside.bottom, false);
+  const bevel = bevelSurface(profile, sweep);
+  const tipBottom = conePatch(draft, bevel, up.cutBottom, down.cutBottom, tipInside.bottom, false);
   const tipTop = draft.bevelTop
-    ? bevelPatch(draft, up.cutTop, down.cutTop, tipInside.top, true)
+    ? conePatch(draft, bevel, up.cutTop, down.cutTop, tipInside.top, true)
     : tipInside.top;
   const falling = nearBase ? rootPatch(draft, mirrored(nearBase), flankEnd, formDown).slice(0, -1) : [];
   falling.push(...rootPatch(draft, rootDown, formDown, end));
 
-  const outline = (at: 'bottom' | 'top', level: number, tipArc: number[]) => [
-    start[level],
-    ...landInside[at],
-    ...rising.map((column) => column[level]),
-    ...up[at],
-    ...tipArc,
-    ...down[at],
-    ...falling.slice(0, -1).map((column) => column[level]),
-  ];
+  const outline = (at: 'bottom' | 'top', level: number, tipArc: number[]) => {
+    const [rise, fall] = [rising, falling].map((columns) => columns.map((column) => column[level]));
+    if (!sweep.lips || (at === 'top' && !draft.bevelTop))
+      return [
+        start[level],
+        ...landInside[at],
+        ...rise,
+        ...up[at],
+        ...tipArc,
+        ...down[at],
+        ...fall.slice(0, -1),
+      ];
+    // The lip closes the space between this tooth and the next one.
+    const next = [...rise, ...up[at]].toReversed().map((id) => id + NEXT);
+    const landArc = landInside[at].map((id) => id + NEXT);
+    const lip = lipSurface(profile, sweep);
+    const lipArc = conePatch(draft, lip, [...down[at], ...fall], next, landArc, at === 'top');
+    return [up[at].at(-1)!, ...tipArc, down[at][0], ...lipArc];
+  };
   return {
     positions: draft.positions,
     triangles: draft.triangles,
     patches: draft.patches,
     profile,
     bottom: outline('bottom', 0, tipBottom),
-    top: outline('top', levels.length - 1, tipTop),
+    top: outline('top', draft.levels.length - 1, tipTop),
   };
 }
 

@@ -1,6 +1,6 @@
 import type { ToothProfile } from '../../tooth/profile.js';
 import type { SurfaceDistance } from './exactSurface.js';
-import { bevelHeight, type Sweep, twistRate } from './helix.js';
+import { bevelHeight, lipHeight, type Sweep, twistRate } from './helix.js';
 import type { Steps } from './steps.js';
 import { type RimVertex, zipPatch } from './zip.js';
 
@@ -66,6 +66,18 @@ function levelsBetween(levels: readonly number[], low: number, high: number): nu
   return [low, ...levels.filter((z) => z > low + margin && z < high - margin), high];
 }
 
+/**
+ * Heights of the vertices along the helix of an outline point on the root side of the bevels: `levels`, squeezed between
+ * the lips where there are any.
+ */
+export function levelsAt({ profile, sweep, levels, length, bevelTop }: PitchDraft, radius: number): number[] {
+  const low = lipHeight(profile, sweep, radius);
+  if (low === 0) return levels;
+  const high = bevelTop ? length - low : length;
+  const last = levels.length - 1;
+  return levels.map((z, j) => (j === last ? high : low + (z * (high - low)) / length));
+}
+
 /** A new vertex: a point of the outline, turned to height z. */
 export function addVertex(draft: PitchDraft, [x, y]: readonly [number, number], z: number): number {
   const cos = Math.cos(draft.rate * z);
@@ -77,7 +89,7 @@ export function addVertex(draft: PitchDraft, [x, y]: readonly [number, number], 
 export function addColumn(
   draft: PitchDraft,
   point: readonly [number, number],
-  heights: readonly number[],
+  heights: readonly number[] = levelsAt(draft, Math.hypot(...point)),
 ): number[] {
   return heights.map((z) => addVertex(draft, point, z));
 }

@@ -11,11 +11,7 @@ export function rootPatch(draft: PitchDraft, segment: Segment, first: number[], 
   const surface = sweptSurface(draft.profile, segment);
   const parameters = draft.steps.rootPoints(segment);
   const columns = parameters.map((t, i) =>
-    i === 0
-      ? first
-      : i === parameters.length - 1
-        ? last
-        : addColumn(draft, pointOn(segment, t), draft.levels),
+    i === 0 ? first : i === parameters.length - 1 ? last : addColumn(draft, pointOn(segment, t)),
   );
   addPatch(draft, 'root', surface, (emit) => {
     for (let i = 0; i + 1 < columns.length; i++) {

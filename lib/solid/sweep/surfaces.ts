@@ -1,9 +1,11 @@
 import type { ToothProfile } from '../../tooth/profile.js';
-import { bevelSurface, type SurfaceDistance, sweptSurface } from './exactSurface.js';
+import { bevelSurface, lipSurface, type SurfaceDistance, sweptSurface } from './exactSurface.js';
 import type { Sweep } from './helix.js';
 
-/** Every exact surface of the toothed side of a gear body: the six of its outline, then the bevel's cone. */
+/** Every exact surface of the toothed side of a gear body: the six of its outline, then the cones of bevel and lip. */
 export function toothedSurfaces(profile: ToothProfile, sweep: Sweep): SurfaceDistance[] {
   const swept = profile.segments.map((segment) => sweptSurface(profile, segment));
-  return sweep.bevelSize > 0 ? [...swept, bevelSurface(profile, sweep)] : swept;
+  if (sweep.bevelSize > 0) swept.push(bevelSurface(profile, sweep));
+  if (sweep.lips) swept.push(lipSurface(profile, sweep));
+  return swept;
 }

@@ -1,26 +1,28 @@
-import { bevelSurface } from './exactSurface.js';
+import type { SurfaceDistance } from './exactSurface.js';
 import { addPatch, idsOf, type PitchDraft, placeOf } from './pitchVertices.js';
 import { type RimVertex, zipPatch } from './zip.js';
 
 /**
- * The cone at one end between the cut edges of a tooth's two flanks: rows at equal radius, neighbouring rows
- * zipped together along the cone's straight generators, which keep their polar angle.
- * @param leftEdge,rightEdge ids from the end face to the tip column
- * @param tipArc ids strictly inside the edge where cone and tip land meet
+ * The cone at one end between two edges that run from the end face to a land: the bevel between the cut edges of a tooth's
+ * two flanks, or the lip between the walls of a tooth space. Rows at equal radius, neighbouring rows zipped together
+ * along the cone's straight generators, which keep their polar angle.
+ * @param leftEdge,rightEdge ids from the end face to the land's columns
+ * @param arc ids strictly inside the edge where cone and land meet
  * @returns ids strictly inside the edge that lies in the end face, in the order of angle
  */
-export function bevelPatch(
+export function conePatch(
   draft: PitchDraft,
+  surface: SurfaceDistance,
   leftEdge: readonly number[],
   rightEdge: readonly number[],
-  tipArc: readonly number[],
+  arc: readonly number[],
   top: boolean,
 ): number[] {
-  if (leftEdge.length === 1) return [...tipArc];
+  if (leftEdge.length === 1) return [...arc];
   const rows = leftEdge.map((leftId, row) =>
-    bevelRow(draft, leftId, rightEdge[row], row === leftEdge.length - 1 ? tipArc : null),
+    coneRow(draft, leftId, rightEdge[row], row === leftEdge.length - 1 ? arc : null),
   );
-  addPatch(draft, 'land', bevelSurface(draft.profile, draft.sweep), (emit) => {
+  addPatch(draft, 'land', surface, (emit) => {
     for (let row = 0; row + 1 < rows.length; row++) {
       const [low, high] = top ? [rows[row + 1], rows[row]] : [rows[row], rows[row + 1]];
       zipPatch([...low, ...high.toReversed()], emit);
@@ -30,7 +32,7 @@ export function bevelPatch(
 }
 
 /** The arc between two vertices at equal height and radius, on the vertices given or on new ones. */
-function bevelRow(
+function coneRow(
   draft: PitchDraft,
   leftId: number,
   rightId: number,
