@@ -1,15 +1,44 @@
 import earcut from 'earcut';
+import { flipped } from './stack/flip.js';
+import { loopArea } from './stack/loopArea.js';
+import { mended } from './stack/mend.js';
+
+/** Triangles flatter than this would vanish in a file's 32-bit numbers, mm. */
+const FLATTEST = 1e-6;
 
 /**
- * Triangles over a plane region, counter-clockwise seen from +z, on the vertices given and no others.
+ * Directions, radians, from which a face is looked at until it fills: points that line up exactly in one of them do
+ * not in the next.
+ */
+const VIEWS = [0, 0.61, 1.07, 2.3, 0.23, 2.81];
+
+/**
+ * Triangles over a plane region, counter-clockwise seen from +z, on the vertices given and no others, every one of
+ * them used: neighbours along the loops fit edge to edge.
  * @param loops the outer boundary first, then holes; each an ordered list of vertex ids
  * @param positions x, y, z of vertex i at 3i, mm
  * @returns vertex ids, three a triangle
+ * @throws Error when the loops cross or touch, so that the region cannot be filled
  */
 export function fillPlane(loops: readonly (readonly number[])[], positions: ArrayLike<number>): number[] {
+  const plain = cut(loops, positions, 0);
+  if (isWhole(plain, loops, positions) && flattest(plain, positions) >= FLATTEST) return plain;
+  // The library drops points in line with their neighbours, and clips needles where points nearly line up.
+  for (const view of VIEWS) {
+    const whole = mended(cut(loops, positions, view), loops, positions);
+    if (isWhole(whole, loops, positions)) return flipped(whole, positions);
+  }
+  throw new Error('a plane face cannot be filled: its contours cross or touch');
+}
+
+function cut(loops: readonly (readonly number[])[], positions: ArrayLike<number>, view: number): number[] {
   const ids = loops.flat();
   const flat: number[] = [];
-  for (const id of ids) flat.push(positions[3 * id], positions[3 * id + 1]);
+  const [cos, sin] = [Math.cos(view), Math.sin(view)];
+  for (const id of ids) {
+    const [x, y] = [positions[3 * id], positions[3 * id + 1]];
+    flat.push(x * cos - y * sin, x * sin + y * cos);
+  }
   const holes: number[] = [];
   let count = 0;
   for (const loop of loops.slice(0, -1)) {
@@ -17,19 +46,52 @@ export function fillPlane(loops: readonly (readonly number[])[], positions: Arra
     holes.push(count);
   }
   const triangles = earcut(flat, holes).map((i) => ids[i]);
-  return counterClockwise(triangles, positions) ? triangles : reversed(triangles);
+  return twiceArea(triangles, positions) > 0 ? triangles : reversed(triangles);
+}
+
+/** By Euler's formula n points and h holes make n + 2 h − 2 triangles; and they cover the area of the loops. */
+function isWhole(
+  triangles: readonly number[],
+  loops: readonly (readonly number[])[],
+  positions: ArrayLike<number>,
+): boolean {
+  const points = loops.reduce((sum, loop) => sum + loop.length, 0);
+  if (triangles.length / 3 !== points + 2 * (loops.length - 1) - 2) return false;
+  const areas = loops.map((loop) => Math.abs(loopArea(loop, positions)));
+  const region = 2 * areas[0] - areas.reduce((sum, area) => sum + area, 0);
+  let covered = 0;
+  for (let i = 0; i < triangles.length; i += 3)
+    covered += Math.abs(twiceArea(triangles.slice(i, i + 3), positions));
+  return Math.abs(covered - region) <= COVER * areas[0];
+}
+
+/** Rounding of areas, as a share of the outline's. */
+const COVER = 1e-9;
+
+/** Least height over the longest edge of any triangle, mm. */
+function flattest(triangles: readonly number[], p: ArrayLike<number>): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < triangles.length; i += 3) {
+    const three = triangles.slice(i, i + 3);
+    const edges = three.map((a, k) => {
+      const b = three[(k + 1) % 3];
+      return Math.hypot(p[3 * b] - p[3 * a], p[3 * b + 1] - p[3 * a + 1]);
+    });
+    least = Math.min(least, Math.abs(twiceArea(three, p)) / Math.max(...edges));
+  }
+  return least;
 }
 
 /** The library keeps one winding for all its triangles; which one is seen from the sum of their areas. */
-function counterClockwise(triangles: readonly number[], positions: ArrayLike<number>): boolean {
-  let twiceArea = 0;
+function twiceArea(triangles: readonly number[], positions: ArrayLike<number>): number {
+  let twice = 0;
   for (let i = 0; i < triangles.length; i += 3) {
     const [a, b, c] = [3 * triangles[i], 3 * triangles[i + 1], 3 * triangles[i + 2]];
-    twiceArea +=
+    twice +=
       (positions[b] - positions[a]) * (positions[c + 1] - positions[a + 1]) -
       (positions[b + 1] - positions[a + 1]) * (positions[c] - positions[a]);
   }
-  return twiceArea > 0;
+  return twice;
 }
 
 /** The same triangles seen from the other side. */

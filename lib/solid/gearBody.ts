@@ -1,25 +1,20 @@
 import type { ToothProfile } from '../tooth/profile.js';
-import { circle } from './bore.js';
-import { fillPlane } from './cap.js';
+import { blankOf, type Wall } from './blank.js';
 import type { Mesh } from './mesh.js';
+import type { Contour, Point } from './stack/contour.js';
+import type { Face } from './stack/stack.js';
+import { stackMesh } from './stack/stackMesh.js';
 import { adaptivePitch } from './sweep/adaptivePitch.js';
 import type { Sweep } from './sweep/helix.js';
 import type { PitchMesh } from './sweep/pitchMesh.js';
 import { NEXT } from './sweep/pitchVertices.js';
-
-/** What bounds a gear body on the side away from its teeth. Lengths in mm. */
-export type Wall =
-  /** A bore through an external gear, its outline counter-clockwise; empty for a solid gear. */
-  | { bore: readonly [number, number][] }
-  /** The outer radius of a ring. */
-  | { rimRadius: number };
 
 /** However coarse the tolerance, chords stay this share of the module from the surface: coarser teeth cut into themselves. */
 const COARSEST = 0.04;
 
 /**
  * A gear as a closed body in its own frame: axis on z, end faces at 0 and the face width, at z = 0 the first
- * tooth on +x. A left-hand gear is the exact mirror y → −y of the right-hand one.
+ * tooth on +x. A left-hand gear is the exact mirror y → −y of the right-hand one, features included.
  * @param tolerance largest distance of the mesh from the exact surface, mm
  */
 export function gearBody(profile: ToothProfile, sweep: Sweep, wall: Wall, tolerance: number): Mesh {
@@ -29,47 +24,43 @@ export function gearBody(profile: ToothProfile, sweep: Sweep, wall: Wall, tolera
     sweep,
   );
   const perPitch = pitch.positions.length / 3;
-  const wallOutline = 'bore' in wall ? wall.bore : circle(wall.rimRadius, tolerance);
-  const positions = new Float64Array(3 * (perPitch * teeth + 2 * wallOutline.length));
+  const positions = new Float64Array(3 * perPitch * teeth);
   repeatAround(pitch.positions, teeth, positions);
 
   const global = (id: number, tooth: number) =>
     id >= NEXT ? ((tooth + 1) % teeth) * perPitch + id - NEXT : tooth * perPitch + id;
-  const around = (ids: readonly number[]) =>
-    Array.from({ length: teeth }, (_, tooth) => ids.map((id) => global(id, tooth))).flat();
-
   const triangles: number[] = [];
-  const addTriangles = (ids: readonly number[], flip: boolean) => {
-    for (let i = 0; i < ids.length; i += 3)
-      if (flip) triangles.push(ids[i], ids[i + 2], ids[i + 1]);
-      else triangles.push(ids[i], ids[i + 1], ids[i + 2]);
-  };
+  // An internal gear's teeth are seen from the other side.
+  const [second, third] = internal ? [2, 1] : [1, 2];
   for (let tooth = 0; tooth < teeth; tooth++)
-    addTriangles(
-      pitch.triangles.map((id) => global(id, tooth)),
-      internal,
-    );
+    for (let i = 0; i < pitch.triangles.length; i += 3)
+      triangles.push(
+        global(pitch.triangles[i], tooth),
+        global(pitch.triangles[i + second], tooth),
+        global(pitch.triangles[i + third], tooth),
+      );
+  const end = (ids: readonly number[], z: number) => {
+    const around = Array.from({ length: teeth }, (_, tooth) => ids.map((id) => global(id, tooth))).flat();
+    return { contour: { z, points: pointsAt(positions, around) }, ids: around };
+  };
+  const ends = { bottom: end(pitch.bottom, 0), top: end(pitch.top, sweep.faceWidth) };
 
-  const wallBottom: number[] = [];
-  const wallTop: number[] = [];
-  wallOutline.forEach(([x, y], i) => {
-    const at = perPitch * teeth + 2 * i;
-    positions.set([x, y, 0, x, y, sweep.faceWidth], 3 * at);
-    wallBottom.push(at);
-    wallTop.push(at + 1);
-  });
-  addTriangles(wallQuads(wallBottom, wallTop), !internal);
-
-  const face = (teethLoop: number[], wallLoop: number[]) =>
-    fillPlane(
-      internal ? [wallLoop, teethLoop] : wallLoop.length ? [teethLoop, wallLoop] : [teethLoop],
-      positions,
-    );
-  addTriangles(face(around(pitch.bottom), wallBottom), true);
-  addTriangles(face(around(pitch.top), wallTop), false);
-
-  const mesh = { positions, triangles: Uint32Array.from(triangles) };
+  const { rim, feature } = blankOf(wall, sweep.faceWidth, tolerance);
+  const endFace = (at: 'bottom' | 'top'): Face => {
+    const looks = at === 'bottom' ? 'down' : 'up';
+    const teethLoop: Contour = ends[at].contour;
+    const holes = feature.holes[at] ?? [];
+    return rim ? { looks, outer: rim[at], holes: [teethLoop, ...holes] } : { looks, outer: teethLoop, holes };
+  };
+  const mesh = stackMesh(
+    { walls: feature.walls, faces: [endFace('bottom'), endFace('top'), ...feature.faces] },
+    { positions, triangles, ends: [ends.bottom, ends.top] },
+  );
   return sweep.hand === 'left' ? mirrorY(mesh) : mesh;
+}
+
+function pointsAt(positions: Float64Array, ids: readonly number[]): Point[] {
+  return ids.map((id) => [positions[3 * id], positions[3 * id + 1]]);
 }
 
 /** A herringbone pitch gets its upper half as the mirror image of the lower one, sharing the middle vertices. */
@@ -107,14 +98,6 @@ function repeatAround(pitch: readonly number[], teeth: number, into: Float64Arra
       into[at + 2] = pitch[i + 2];
     }
   }
-}
-
-/** The prism wall between two equal loops, wound for an outward normal. */
-function wallQuads(bottom: readonly number[], top: readonly number[]): number[] {
-  return bottom.flatMap((id, i) => {
-    const next = (i + 1) % bottom.length;
-    return [id, bottom[next], top[next], id, top[next], top[i]];
-  });
 }
 
 function mirrorY({ positions, triangles }: Mesh): Mesh {

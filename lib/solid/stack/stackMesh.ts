@@ -1,0 +1,98 @@
+import { fillPlane } from '../cap.js';
+import type { Mesh } from '../mesh.js';
+import type { Contour } from './contour.js';
+import type { Face, Stack, Wall } from './stack.js';
+import { zippedWall } from './zippedWall.js';
+
+/** A surface that is there already, such as swept teeth, and the contours at its open ends. */
+export interface OpenSurface {
+  /** x, y, z of vertex i at 3i, mm. */
+  positions: ArrayLike<number>;
+  /** Three vertex ids a triangle, counter-clockwise from outside. */
+  triangles: readonly number[];
+  /** Its open ends: each contour with the vertex of each of its points. */
+  ends: readonly { contour: Contour; ids: readonly number[] }[];
+}
+
+/**
+ * The closed mesh of a stack. Vertices come in the order of the walls (point by point, the two contours of a wall in
+ * turn), triangles in the order of walls and faces: the same stack gives the same bytes.
+ * @param start a surface to build on; its vertices and triangles come first
+ * @throws Error when a contour is not used exactly twice, a wall lies flat, or a face cannot be filled: a fault of
+ * whoever made the stack
+ */
+export function stackMesh({ walls, faces }: Stack, start?: OpenSurface): Mesh {
+  checkClosed(walls, faces, start);
+  const given = start ? start.positions.length / 3 : 0;
+  const added: number[] = [];
+  const idsOf = new Map<Contour, readonly number[]>(start?.ends.map(({ contour, ids }) => [contour, ids]));
+  const place = (contours: readonly Contour[]) => {
+    const fresh = contours.filter((contour) => !idsOf.has(contour));
+    const ids = fresh.map((): number[] => []);
+    for (let i = 0; i < Math.max(0, ...fresh.map(({ points }) => points.length)); i++)
+      fresh.forEach(({ points, z }, k) => {
+        if (i < points.length) ids[k].push(given + added.push(points[i][0], points[i][1], z) / 3 - 1);
+      });
+    fresh.forEach((contour, k) => {
+      idsOf.set(contour, ids[k]);
+    });
+  };
+  for (const { from, to } of walls) place([from, to]);
+  for (const { outer, holes } of faces) place([outer, ...holes]);
+  const positions = new Float64Array(3 * given + added.length);
+  if (start) positions.set(start.positions);
+  positions.set(added, 3 * given);
+
+  const triangles = start ? start.triangles.slice() : [];
+  const add = (ids: readonly number[], flip: boolean) => {
+    for (let i = 0; i < ids.length; i += 3)
+      if (flip) triangles.push(ids[i], ids[i + 2], ids[i + 1]);
+      else triangles.push(ids[i], ids[i + 1], ids[i + 2]);
+  };
+  for (const { from, to, solid } of walls) {
+    const [lower, upper] = from.z < to.z ? [from, to] : [to, from];
+    add(wallTriangles(lower, upper, idsOf.get(lower)!, idsOf.get(upper)!), solid === 'outside');
+  }
+  for (const { outer, holes, looks } of faces)
+    add(
+      fillPlane(
+        [outer, ...holes].map((contour) => idsOf.get(contour)!),
+        positions,
+      ),
+      looks === 'down',
+    );
+  return { positions, triangles: Uint32Array.from(triangles) };
+}
+
+/** Wound for material inside. */
+function wallTriangles(
+  lower: Contour,
+  upper: Contour,
+  below: readonly number[],
+  above: readonly number[],
+): number[] {
+  if (below.length !== above.length) return zippedWall(lower.points, upper.points, below, above);
+  return below.flatMap((id, i) => {
+    const next = (i + 1) % below.length;
+    return [id, below[next], above[next], id, above[next], above[i]];
+  });
+}
+
+/** Every contour must bound two surfaces; a face's own height is that of all its contours. */
+function checkClosed(walls: readonly Wall[], faces: readonly Face[], start?: OpenSurface): void {
+  const uses = new Map<Contour, number>();
+  const use = (contour: Contour) => uses.set(contour, (uses.get(contour) ?? 0) + 1);
+  for (const { contour } of start?.ends ?? []) use(contour);
+  for (const { from, to } of walls) {
+    if (from.z === to.z) throw new Error(`stack: a wall lies flat at z = ${from.z}`);
+    use(from);
+    use(to);
+  }
+  for (const { outer, holes } of faces)
+    for (const contour of [outer, ...holes]) {
+      if (contour.z !== outer.z) throw new Error(`stack: a face has contours at ${outer.z} and ${contour.z}`);
+      use(contour);
+    }
+  for (const [{ z }, count] of uses)
+    if (count !== 2) throw new Error(`stack: a contour at z = ${z} bounds ${count} surfaces, not two`);
+}
