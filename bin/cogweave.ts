@@ -9,6 +9,7 @@ import { version } from '../lib/version.js';
 import { blockingChecks } from '../lib/write/blocking.js';
 import { readFormats } from '../lib/write/formats.js';
 import { makeSet } from '../lib/write/makeSet.js';
+import { readPictureSize, usualSize } from '../lib/write/pictureSize.js';
 import { summaryText } from '../lib/write/summary.js';
 import { complain, fail, MADE, note, print, STOPPED, streamFault } from './output.js';
 import { type PlanArguments, plan, planEpilogue, planFlags } from './plan.js';
@@ -38,6 +39,12 @@ const makeFlags = {
     type: 'string',
     requiresArg: true,
     describe: 'formats of the parts [stl,3mf]; drawing and sheets are always written',
+  },
+  picture: { type: 'boolean', describe: 'write NAME.png too: a shaded picture of the whole set' },
+  'picture-size': {
+    type: 'string',
+    requiresArg: true,
+    describe: 'write it with so many pixels, width x height [1200x900]',
   },
   force: { type: 'boolean', describe: 'write even though checks fail' },
   ...inspectFlags,
@@ -118,16 +125,20 @@ interface MakeArguments extends InspectArguments {
   out?: string;
   format?: string;
   force?: boolean;
+  picture?: boolean;
+  'picture-size'?: string;
 }
 
 async function make(argv: MakeArguments): Promise<number> {
   const formats = readFormats(argv.format);
   if (argv.out === undefined) refuse('out', undefined, 'is required: the folder for the files');
+  const picture = pictureOf(argv);
   const spec = specOf(argv);
   note(`building and proving ${spec.name} …`);
   const { files, sheet, blocking } = await makeSet(spec, {
     folder: argv.out,
     formats,
+    picture,
     force: argv.force ?? false,
     strict: argv.strict ?? false,
     signal: stopSignal,
@@ -135,6 +146,13 @@ async function make(argv: MakeArguments): Promise<number> {
   if (argv.json) print(JSON.stringify({ files, sheet }));
   else print([summaryText(sheet), '', ...files.map((file) => `wrote ${file}`)].join('\n').trimEnd());
   return verdict(blocking, files.length > 0);
+}
+
+/** A size alone asks for the picture too. */
+function pictureOf(argv: MakeArguments): { width: number; height: number } | undefined {
+  const size = argv['picture-size'];
+  if (size !== undefined) return readPictureSize(size);
+  return argv.picture ? usualSize : undefined;
 }
 
 function inspect(argv: InspectArguments): number {

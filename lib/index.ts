@@ -18,5 +18,6 @@ export type { WantedSets } from './train/planWanted.js';
 export { version } from './version.js';
 export { drawSet } from './write/drawing.js';
 export { fromGeom3, toGeom3 } from './write/geom3.js';
+export { type PictureOptions, renderPicture } from './write/picture.js';
 export { encodeStl, stlChunks } from './write/stl.js';
 export { encode3mf } from './write/threemf.js';

@@ -7,6 +7,7 @@ import { blockingChecks } from './blocking.js';
 import { drawSet } from './drawing.js';
 import { checkFolder, type OutputFile, writeFiles } from './files.js';
 import type { Format } from './formats.js';
+import { renderPicture } from './picture.js';
 import { sheetPage } from './sheetPage.js';
 import { stlChunks } from './stl.js';
 import { encode3mf } from './threemf.js';
@@ -17,6 +18,8 @@ export interface MakeOptions {
   folder: string;
   /** Formats of the parts; drawing and sheets are always written. */
   formats: readonly Format[];
+  /** Write a shaded picture, NAME.png, of this size in pixels [none]. */
+  picture?: { width: number; height: number };
   /** Write even though checks fail. */
   force: boolean;
   /** Let failing checks of level `should` stop the job too. */
@@ -33,8 +36,8 @@ export interface Made {
 }
 
 /**
- * Builds and proves a set and writes it: NAME.stl, NAME.3mf, NAME.svg, NAME.sheet.json, NAME.sheet.html, all or
- * none of them. Nothing is written where a check stops the job, unless forced.
+ * Builds and proves a set and writes it: NAME.stl, NAME.3mf, NAME.svg, NAME.sheet.json, NAME.sheet.html and,
+ * where asked for, NAME.png, all or none of them. Nothing is written where a check stops the job, unless forced.
  * @throws Refusal where teeth cannot be made or the folder cannot be written
  */
 export async function makeSet(spec: Spec, options: MakeOptions): Promise<Made> {
@@ -42,11 +45,7 @@ export async function makeSet(spec: Spec, options: MakeOptions): Promise<Made> {
   const { sheet, parts } = proveSet(spec, { force: options.force });
   const blocking = blockingChecks(sheet.checks, options.strict);
   if (blocking.length && !options.force) return { files: [], sheet, blocking };
-  const files = await writeFiles(
-    options.folder,
-    resultsOf(spec, sheet, parts, options.formats),
-    options.signal?.(),
-  );
+  const files = await writeFiles(options.folder, resultsOf(spec, sheet, parts, options), options.signal?.());
   return { files, sheet, blocking };
 }
 
@@ -54,7 +53,7 @@ function resultsOf(
   spec: Spec,
   sheet: Sheet,
   parts: readonly Part[],
-  formats: readonly Format[],
+  { formats, picture }: MakeOptions,
 ): OutputFile[] {
   const drawing = drawSet(spec);
   const file = (ending: string, chunks: () => Iterable<Uint8Array>) => ({
@@ -64,12 +63,21 @@ function resultsOf(
   const text = (ending: string, content: string) => file(ending, () => [new TextEncoder().encode(content)]);
   const bodies = {
     stl: file('stl', () => stlChunks(parts)),
-    '3mf': file('3mf', () => [encode3mf(parts, { title: spec.name })]),
+    '3mf': file('3mf', () => [threemfOf(spec, parts)]),
   };
   return [
     ...formats.map((format) => bodies[format]),
     text('svg', drawing),
     text('sheet.json', `${JSON.stringify(sheet, null, 2)}\n`),
     text('sheet.html', sheetPage(sheet, drawing)),
+    ...(picture && parts.length ? [file('png', () => [renderPicture(parts, picture)])] : []),
   ];
+}
+
+/** Pixels of the picture that stands for the file, either way. */
+const THUMBNAIL = 256;
+
+function threemfOf(spec: Spec, parts: readonly Part[]): Uint8Array {
+  const thumbnail = renderPicture(parts, { width: THUMBNAIL, height: THUMBNAIL });
+  return encode3mf(parts, { title: spec.name, thumbnail });
 }

@@ -50,7 +50,14 @@ declare module '@3mfconsortium/lib3mf' {
     ReadFromFile(path: string): void;
     GetWarningCount(): number;
   }
+  interface Attachment extends Held {
+    GetPath(): string;
+    GetRelationShipType(): string;
+    WriteToFile(path: string): void;
+  }
   interface Model extends Held {
+    HasPackageThumbnailAttachment(): boolean;
+    GetPackageThumbnailAttachment(): Attachment;
     QueryReader(kind: '3mf'): Reader;
     GetUnit(): unknown;
     GetMeshObjects(): Iterator & { GetCurrentMeshObject(): MeshObject };
@@ -59,7 +66,7 @@ declare module '@3mfconsortium/lib3mf' {
     GetMetaDataGroup(): Held & { GetMetaDataCount(): number; GetMetaData(index: number): MetaData };
   }
   interface Lib3mf {
-    FS: { writeFile(path: string, bytes: Uint8Array): void };
+    FS: { writeFile(path: string, bytes: Uint8Array): void; readFile(path: string): Uint8Array };
     CWrapper: new () => Held & { CreateModel(): Model };
     eModelUnit: { MilliMeter: unknown };
     eObjectType: { Model: unknown };

@@ -16,6 +16,8 @@ export interface Found {
   /** `transform`: twelve numbers, row by row. */
   items: { id: number; transform: number[] }[];
   metadata: [name: string, value: string][];
+  /** The picture that stands for the package, where it has one. */
+  thumbnail?: { path: string; bytes: Uint8Array };
 }
 
 /** Reads a package; throws what lib3mf throws when it is not one. */
@@ -46,6 +48,7 @@ function collect(library: Lib3mf, model: Model, warnings: number, hold: Hold): F
   const items = each(hold(model.GetBuildItems()), (all) => hold(all.GetCurrent()));
   const group = hold(model.GetMetaDataGroup());
   return {
+    ...thumbnailOf(library, model, hold),
     warnings,
     inMillimetres: model.GetUnit() === library.eModelUnit.MilliMeter,
     meshes: meshes.map((object) => ({
@@ -75,6 +78,13 @@ function collect(library: Lib3mf, model: Model, warnings: number, hold: Hold): F
       return [entry.GetName(), entry.GetValue()];
     }),
   };
+}
+
+function thumbnailOf(library: Lib3mf, model: Model, hold: Hold): Pick<Found, 'thumbnail'> {
+  if (!model.HasPackageThumbnailAttachment()) return {};
+  const attachment = hold(model.GetPackageThumbnailAttachment());
+  attachment.WriteToFile('/thumbnail.png');
+  return { thumbnail: { path: attachment.GetPath(), bytes: library.FS.readFile('/thumbnail.png') } };
 }
 
 function each<I extends Iterator, T>(all: I, current: (all: I) => T): T[] {

@@ -3,6 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { buildSet } from '../../lib/solid/buildSet.js';
 import type { Part } from '../../lib/solid/mesh.js';
+import { renderPicture } from '../../lib/write/picture.js';
 import { encode3mf } from '../../lib/write/threemf.js';
 import { ball, box, moved, twistedPrism, volumeOf } from '../write/meshes.js';
 import { spinner } from '../write/sheets.js';
@@ -89,6 +90,18 @@ describe('a 3MF read back by lib3mf', () => {
         ['Application', 'cogweave'],
       ]);
     }
+  });
+
+  test('carries a picture of itself where it is given one, and is the same package without', async () => {
+    const picture = renderPicture(parts, { width: 64, height: 48 });
+    const { thumbnail, warnings, ...found } = await readThreemf(encode3mf(parts, { thumbnail: picture }));
+    expect(warnings).toBe(0);
+    expect(thumbnail?.path).toBe('/Metadata/thumbnail.png');
+    expect(Buffer.from(thumbnail?.bytes ?? []).equals(picture)).toBe(true);
+    const plain = await readThreemf(encode3mf(parts));
+    expect(plain).not.toHaveProperty('thumbnail');
+    expect({ warnings, ...found }).toEqual(plain);
+    expect(encode3mf(parts, { thumbnail: picture })).toEqual(encode3mf(parts, { thumbnail: picture }));
   });
 
   test('survives names that XML cannot carry', async () => {

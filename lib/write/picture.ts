@@ -1,0 +1,101 @@
+import type { Part } from '../solid/mesh.js';
+import { type Colour, partColour } from '../solid/partColour.js';
+import { refuse } from '../spec/refusal.js';
+import { type Camera, cameraFor, enlarged } from './picture/camera.js';
+import { edges } from './picture/edges.js';
+import { facetsOf } from './picture/facets.js';
+import { occlusion } from './picture/occlusion.js';
+import { encodePng } from './picture/png.js';
+import { type CuttingPlane, rasterise } from './picture/raster.js';
+import { separated } from './picture/separated.js';
+import { lightOn, type Surface, surfaceSeen } from './picture/shade.js';
+
+import { LEAST_SIDE, MOST_SIDE, usualSize } from './pictureSize.js';
+
+/** How parts are shown. */
+export interface PictureOptions {
+  /** Pixels, 16 to 4096 [1200]. */
+  width?: number;
+  /** Pixels, 16 to 4096 [900]. */
+  height?: number;
+  /** Where the eye stands, degrees counter-clockwise from +x seen from above [-65]. */
+  azimuth?: number;
+  /** How high it stands above the bed, degrees, 5 to 90 [42]. */
+  elevation?: number;
+  /** What lies beyond this plane is cut away: points p with p·normal > offset (mm) [nothing]. */
+  section?: CuttingPlane;
+  /** Lift kinds of parts out of one another, the widest one staying on the bed [false]. */
+  separated?: boolean;
+}
+
+/** Each pixel is the mean of so many by so many. */
+const FINER = 2;
+/** How far neighbours shade each other, share of the picture's width. */
+const REACH = 0.028;
+
+const PAPER: Colour = [1, 1, 1];
+const INK: Colour = [0.1, 0.1, 0.12];
+/** How much of the ink an edge carries. */
+const DARKNESS = 0.72;
+
+/**
+ * A shaded picture of parts as a PNG file: from above at an angle, without foreshortening, on white, each kind of part
+ * in its colour, edges drawn. Pure and synchronous; the same bytes for the same input.
+ * @param parts at least one, in the place where they are printed, bed at z = 0
+ * @throws Refusal for no part at all or for options out of range
+ * @example writeFileSync('set.png', renderPicture(buildSet(spec), { width: 800, height: 600 }))
+ */
+export function renderPicture(parts: readonly Part[], options: PictureOptions = {}): Uint8Array {
+  const {
+    width = usualSize.width,
+    height = usualSize.height,
+    azimuth = -65,
+    elevation = 42,
+    section,
+  } = options;
+  if (!parts.length) refuse('parts', [], 'a picture shows at least one part');
+  inRange('width', width, LEAST_SIDE, MOST_SIDE);
+  inRange('height', height, LEAST_SIDE, MOST_SIDE);
+  inRange('azimuth', azimuth, -360, 360);
+  inRange('elevation', elevation, 5, 90);
+  const [fullWidth, fullHeight] = [Math.round(width), Math.round(height)];
+  const shown = options.separated ? separated(parts) : parts;
+  const camera = cameraFor(shown, { width: fullWidth, height: fullHeight, azimuth, elevation });
+  const fine = enlarged(camera, FINER);
+  const facets = facetsOf(shown);
+  const size = { width: FINER * fullWidth, height: FINER * fullHeight };
+  const surface = surfaceSeen(rasterise(shown, facets, fine, size, section), facets, fine, section);
+  const colours = shown.map(({ name }) => partColour(name));
+  return encodePng({ width: fullWidth, height: fullHeight, rgb: painted(surface, colours, fine) });
+}
+
+function inRange(parameter: string, value: number, least: number, most: number): void {
+  if (value >= least && value <= most) return;
+  const nearest = Number.isFinite(value) ? [Math.min(most, Math.max(least, value))] : [];
+  refuse(parameter, value, `must be from ${least} to ${most}`, nearest);
+}
+
+/** Red, green, blue of every pixel: brightness and edges of the fine pixels in it, averaged. */
+function painted(surface: Surface, colours: readonly Colour[], { scale }: Camera): Uint8Array {
+  const { width, height, part } = surface;
+  const shade = occlusion(surface, FINER, Math.max(3, REACH * width), scale);
+  const line = edges(surface, scale);
+  const sums = new Float32Array(3 * shade.length);
+  for (let y = 0, at = 0; y < height; y++)
+    for (let x = 0; x < width; x++, at++) {
+      const pixel = Math.floor(y / FINER) * (width / FINER) + Math.floor(x / FINER);
+      const colour = part[at] < 0 ? PAPER : colours[part[at]];
+      const bright = brightness(surface, at, shade[pixel]);
+      const ink = line[at] ? DARKNESS : 0;
+      for (let channel = 0; channel < 3; channel++)
+        sums[3 * pixel + channel] += (1 - ink) * Math.min(1, colour[channel] * bright) + ink * INK[channel];
+    }
+  return Uint8Array.from(sums, (sum) => Math.round((255 * sum) / (FINER * FINER)));
+}
+
+/** A cut face is flat and bright, so that it is told from the parts' own faces. */
+function brightness(surface: Surface, at: number, hidden: number): number {
+  if (surface.cut[at]) return 1.05;
+  const open = 1 - 0.75 * hidden;
+  return surface.part[at] < 0 ? open : open * lightOn(surface, at);
+}
