@@ -1,13 +1,14 @@
 import { radians } from '../tooth/gear.js';
 import { type Frame, type ShiftCounts, type ShiftForm, shiftFrame } from './shifts/frame.js';
 import { type Bounds, type GivenShifts, type ShiftLimit, tightest, type Wanted } from './shifts/limits.js';
-import { type Balance, distanceRange, type Found, searchShifts } from './shifts/search.js';
+import { distanceRange, type Found, searchShifts } from './shifts/search.js';
 import { rounded, settledTrial } from './shifts/settled.js';
+import type { Balance } from './shifts/split.js';
 import { rootThicknessOf, slidingOf, type Trial } from './shifts/trial.js';
 
 export type { ShiftCounts, ShiftForm } from './shifts/frame.js';
 export type { ShiftLimit } from './shifts/limits.js';
-export type { Balance } from './shifts/search.js';
+export type { Balance } from './shifts/split.js';
 
 /** What may be asked of the shifts beyond one centre distance. */
 export interface ShiftOptions {
@@ -76,9 +77,36 @@ export function solveShifts(
   form: ShiftForm,
   options: ShiftOptions = {},
 ): SolvedShifts | RefusedShifts {
+  const found = findShifts(counts, form, options);
+  if ('refused' in found) return { refused: found.refused, limit: found.limit };
+  const { frame, trial } = found;
+  return {
+    sun: trial.sun,
+    planet: trial.planet,
+    ring: trial.ring,
+    centreDistance: trial.at.centreDistance,
+    specificSliding: slidingOf(frame, trial),
+    rootThickness: {
+      sun: rootThicknessOf(frame, trial, 'sun'),
+      planet: rootThicknessOf(frame, trial, 'planet'),
+    },
+  };
+}
+
+/**
+ * As `solveShifts`, with all sizes of the set found; or with the shifts that most nearly work, and the room that they
+ * leave before the limit they pass, about in normal modules.
+ */
+export function findShifts(
+  counts: ShiftCounts,
+  form: ShiftForm,
+  options: ShiftOptions = {},
+): { frame: Frame; trial: Trial } | (RefusedShifts & { frame?: Frame; room: number; nearest?: Trial }) {
   const { balance = 'sliding', given = {}, neighbourAngle } = options;
-  if (!(counts.ringTeeth > counts.planetTeeth))
-    return { refused: 'the ring must have more teeth than a planet', limit: 'range' };
+  if (!(counts.ringTeeth > counts.planetTeeth)) {
+    const refused = 'the ring must have more teeth than a planet';
+    return { refused, limit: 'range', room: Number.NEGATIVE_INFINITY };
+  }
   const frame = shiftFrame(counts, form);
   const bounds: Bounds = {
     given,
@@ -92,22 +120,13 @@ export function solveShifts(
   if (!('trial' in found)) {
     // What fails with every wish given up fails for good; else the wishes are given up one by one.
     const last = search(LAST);
-    if (!('trial' in last)) return { refused: REASONS[last.limit], limit: last.limit };
+    if (!('trial' in last)) return { refused: REASONS[last.limit], frame, ...last };
     for (const wanted of fewer) if (!('trial' in found)) found = search(wanted);
     if (!('trial' in found)) found = last;
   }
   const trial = settled ?? rounded(frame, found.trial, given);
-  return {
-    sun: given.sun ?? trial.sun,
-    planet: given.planet ?? trial.planet,
-    ring: given.ring ?? trial.ring,
-    centreDistance: trial.at.centreDistance,
-    specificSliding: slidingOf(frame, trial),
-    rootThickness: {
-      sun: rootThicknessOf(frame, trial, 'sun'),
-      planet: rootThicknessOf(frame, trial, 'planet'),
-    },
-  };
+  const { sun = trial.sun, planet = trial.planet, ring = trial.ring } = given;
+  return { frame, trial: { ...trial, sun, planet, ring } };
 }
 
 /**
@@ -137,7 +156,7 @@ function wishesOf({
 
 function kept(frame: Frame, trial: Trial, wanted: Wanted, bounds: Bounds): Found {
   const found = tightest(frame, trial, wanted, bounds);
-  return found.room < 0 ? found : { trial };
+  return found.room < 0 ? { ...found, nearest: trial } : { trial };
 }
 
 const REASONS: Record<ShiftLimit, string> = {

@@ -7,6 +7,10 @@ import { transverseThickness } from '../../lib/tooth/thickness.js';
 import { leastProfileShift } from '../../lib/tooth/undercut.js';
 import { leastClearance } from '../../lib/train/assembly.js';
 import { centreDistance, pairSizes } from '../../lib/train/pair.js';
+import { distanceAt } from '../../lib/train/shifts/distance.js';
+import { shiftFrame } from '../../lib/train/shifts/frame.js';
+import { tightest } from '../../lib/train/shifts/limits.js';
+import { slidingOf, trialOf } from '../../lib/train/shifts/trial.js';
 import { mayBeSolved, type SolvedShifts, solveShifts } from '../../lib/train/solveShifts.js';
 import { specificSliding } from '../../lib/train/specificSliding.js';
 
@@ -162,6 +166,46 @@ describe('solved shifts', () => {
     };
     expect(clearance(5)).toBeGreaterThanOrEqual(0.1);
     expect(clearance(9)).toBe('neighbours');
+  });
+
+  it('cost no more effort than any of thousands of choices tried one by one', () => {
+    let [balanced, admissible] = [0, 0];
+    fc.assert(
+      fc.property(sets, (drawn) => {
+        const { counts, form, found } = solve({ ...drawn, balance: 'sliding' });
+        const frame = shiftFrame(counts, form);
+        const wanted = { tipThickness: 0.2, toothThickness: 0, contactRatio: 1.2 };
+        let least = Number.POSITIVE_INFINITY;
+        let most = Number.NEGATIVE_INFINITY;
+        const low = Math.max(frame.base.inner, frame.base.outer, frame.unshifted.inner - 3);
+        for (let i = 1; i < 60; i++) {
+          const at = distanceAt(frame, low + i * 0.1);
+          let before = Number.NaN;
+          for (let planet = -1; planet <= 1.5; planet += 0.025) {
+            const trial = trialOf(frame, at, planet);
+            const { sun, planet: mate } = slidingOf(frame, trial);
+            const { room } = tightest(frame, trial, wanted, {});
+            most = Math.max(most, room);
+            // Where the sign changes balance lies between two tries, and the limits are kept there with room to spare.
+            const crossed = (mate - sun) * before < 0;
+            before = mate - sun;
+            if (crossed && room > 0.03)
+              least = Math.min(least, trial.sun ** 2 + trial.planet ** 2 + trial.ring ** 2);
+          }
+        }
+        if (most > 0) expect(found).not.toHaveProperty('refused');
+        if ('refused' in found) return;
+        if (most > 0) admissible++;
+        if (!Number.isFinite(least)) return;
+        balanced++;
+        expect(found.sun ** 2 + found.planet ** 2 + found.ring ** 2).toBeLessThan(
+          least + 0.1 * Math.sqrt(least) + 1e-3,
+        );
+      }),
+      { numRuns: 40 },
+    );
+    expect(balanced).toBeGreaterThan(5);
+    expect(admissible).toBeGreaterThan(10);
   });
 
   it('are the same every time', () => {

@@ -1,6 +1,5 @@
-import { involute } from '../../tooth/involute.js';
 import type { Frame } from './frame.js';
-import { contactOf, halfAngle, type Trial } from './trial.js';
+import { contactOf, halfAngle, involuteAt, type Trial } from './trial.js';
 
 /** What can forbid a choice of shifts. */
 export type ShiftLimit =
@@ -46,6 +45,31 @@ export const UNDERCUT_SPARE = 0.02;
 /** Least width of the ring's root land, in normal modules: room for a root rounding. */
 const LEAST_ROOT_LAND = 0.08;
 
+/** What each room of `roomsOf` is of. */
+export const ROOMS: readonly ShiftLimit[] = [
+  'undercut',
+  'undercut',
+  'range',
+  'range',
+  'range',
+  'tip-thickness',
+  'tip-thickness',
+  'tip-thickness',
+  'tooth-thickness',
+  'tooth-thickness',
+  'tooth-thickness',
+  'root-space',
+  'contact-ratio',
+  'contact-ratio',
+  'involute-interference',
+  'involute-interference',
+  'involute-interference',
+  'trochoid-interference',
+  'neighbours',
+];
+
+const UNASKED = Number.POSITIVE_INFINITY;
+
 /** Room to spare before each limit, about in normal modules, negative where it is passed; the least of them first. */
 export function tightest(
   frame: Frame,
@@ -53,61 +77,70 @@ export function tightest(
   wanted: Wanted,
   bounds: Bounds,
 ): { limit: ShiftLimit; room: number } {
-  let limit: ShiftLimit = 'range';
-  let room = Number.POSITIVE_INFINITY;
-  const ask = (name: ShiftLimit, found: number) => {
-    // NaN (a circle out of reach) is no room at all.
-    const spare = Number.isNaN(found) ? Number.NEGATIVE_INFINITY : found;
-    if (spare < room) [limit, room] = [name, spare];
-  };
-  const { given = {}, neighbourAngle } = bounds;
-  for (const part of ['sun', 'planet'] as const) {
-    if (given[part] !== undefined) continue;
-    ask('undercut', trial[part] - frame[part].leastShift - UNDERCUT_SPARE);
-    ask('range', Math.min(trial[part] - SHIFT_RANGE.gear[0], SHIFT_RANGE.gear[1] - trial[part]));
-  }
-  if (given.ring === undefined)
-    ask('range', Math.min(trial.ring - SHIFT_RANGE.ring[0], SHIFT_RANGE.ring[1] - trial.ring));
-  ask('tip-thickness', thinnestTip(frame, trial) - wanted.tipThickness);
-  ask('tooth-thickness', thinnestTooth(frame, trial) - wanted.toothThickness);
-  ask('root-space', ringRootLand(frame, trial) - LEAST_ROOT_LAND);
+  const rooms = roomsOf(frame, trial, wanted, bounds);
+  let least = 0;
+  for (let i = 1; i < rooms.length; i++) if (rooms[i] < rooms[least]) least = i;
+  return { limit: ROOMS[least], room: rooms[least] };
+}
+
+/**
+ * Room to spare before every limit, in the order of `ROOMS`, about in normal modules; +∞ where nothing is asked, −∞
+ * where a circle is out of reach.
+ */
+export function roomsOf(
+  frame: Frame,
+  trial: Trial,
+  wanted: Wanted,
+  { given = {}, neighbourAngle }: Bounds,
+): number[] {
+  const { sun, planet, ring } = trial;
+  const least = (part: 'sun' | 'planet') => frame[part].leastShift + UNDERCUT_SPARE;
+  const between = (shift: number, [low, high]: readonly [number, number]) =>
+    Math.min(shift - low, high - shift);
   const contact = contactOf(frame, trial);
-  ask('contact-ratio', Math.min(contact.inner, contact.outer) - wanted.contactRatio);
   // A tip that stands off its mate by the gap has its nearest point that much lower on the mate's flank.
   const line = trial.at.inner.line - frame.gap / frame.cosBaseHelix;
-  ask('involute-interference', line - trial.planetReach - trial.sunForm);
-  ask('involute-interference', line - trial.sunReach - trial.planetForm);
-  ask('involute-interference', trial.ringRoot - trial.ringTip - frame.rack.addendum);
-  ask('trochoid-interference', trochoidRoom(frame, trial) * trial.ringTip);
-  if (neighbourAngle !== undefined)
-    ask(
-      'neighbours',
-      2 * trial.at.centreDistance * Math.sin(neighbourAngle / 2) - 2 * trial.planetTip - frame.gap,
-    );
-  return { limit, room };
+  const rooms = [
+    given.sun === undefined ? sun - least('sun') : UNASKED,
+    given.planet === undefined ? planet - least('planet') : UNASKED,
+    given.sun === undefined ? between(sun, SHIFT_RANGE.gear) : UNASKED,
+    given.planet === undefined ? between(planet, SHIFT_RANGE.gear) : UNASKED,
+    given.ring === undefined ? between(ring, SHIFT_RANGE.ring) : UNASKED,
+    tipOf(frame, 'sun', sun, trial.sunTip) - wanted.tipThickness,
+    tipOf(frame, 'planet', planet, trial.planetTip) - wanted.tipThickness,
+    tipOf(frame, 'ring', ring, trial.ringTip) - wanted.tipThickness,
+    toothOf(frame, 'sun', sun) - wanted.toothThickness,
+    toothOf(frame, 'planet', planet) - wanted.toothThickness,
+    toothOf(frame, 'ring', -ring) - wanted.toothThickness,
+    ringRootLand(frame, trial) - LEAST_ROOT_LAND,
+    contact.inner - wanted.contactRatio,
+    contact.outer - wanted.contactRatio,
+    line - trial.planetReach - trial.sunForm,
+    line - trial.sunReach - trial.planetForm,
+    trial.ringRoot - trial.ringTip - frame.rack.addendum,
+    trochoidRoom(frame, trial) * trial.ringTip,
+    neighbourAngle === undefined
+      ? UNASKED
+      : 2 * trial.at.centreDistance * Math.sin(neighbourAngle / 2) - 2 * trial.planetTip - frame.gap,
+  ];
+  // NaN (a circle out of reach) is no room at all.
+  for (let i = 0; i < rooms.length; i++) if (Number.isNaN(rooms[i])) rooms[i] = Number.NEGATIVE_INFINITY;
+  return rooms;
 }
 
-/** The thinnest tooth tip of all three gears in the normal section, relief taken off. */
-function thinnestTip(frame: Frame, trial: Trial): number {
-  const thickness = (part: 'sun' | 'planet' | 'ring', shift: number, radius: number) => {
-    const { teeth, referenceRadius } = frame[part];
-    const half = halfAngle(frame, part, shift, radius);
-    const angle = part === 'ring' ? Math.PI / teeth - half : half;
-    return (2 * radius * angle) / Math.hypot(1, (frame.tanHelix * radius) / referenceRadius);
-  };
-  return Math.min(
-    thickness('sun', trial.sun, trial.sunTip),
-    thickness('planet', trial.planet, trial.planetTip),
-    thickness('ring', trial.ring, trial.ringTip),
-  );
+/** Thickness of a tooth tip in the normal section, relief taken off. */
+export function tipOf(frame: Frame, part: 'sun' | 'planet' | 'ring', shift: number, radius: number): number {
+  const { teeth, referenceRadius } = frame[part];
+  const half = halfAngle(frame, part, shift, radius);
+  const angle = part === 'ring' ? Math.PI / teeth - half : half;
+  const slope = (frame.tanHelix * radius) / referenceRadius;
+  return (2 * radius * angle) / Math.sqrt(1 + slope * slope);
 }
 
-/** The thinnest tooth of all three gears on its reference circle in the normal section, relief taken off. */
-function thinnestTooth(frame: Frame, { sun, planet, ring }: Trial): number {
-  const cosNormal = 1 / Math.hypot(1, frame.tanNormal);
-  const thickness = (part: 'sun' | 'planet' | 'ring', shift: number) =>
-    Math.PI / 2 + 2 * shift * frame.tanNormal - (2 * frame[part].relief) / cosNormal;
-  return Math.min(thickness('sun', sun), thickness('planet', planet), thickness('ring', -ring));
+/** Thickness of a tooth on its reference circle in the normal section, relief taken off; the ring's shift negated. */
+function toothOf(frame: Frame, part: 'sun' | 'planet' | 'ring', shift: number): number {
+  const cosNormal = 1 / Math.sqrt(1 + frame.tanNormal * frame.tanNormal);
+  return Math.PI / 2 + 2 * shift * frame.tanNormal - (2 * frame[part].relief) / cosNormal;
 }
 
 /** Width of the ring's tooth space on its root circle. */
@@ -121,8 +154,8 @@ function trochoidRoom(frame: Frame, { at, planetTip: r1, ringTip: r2 }: Trial): 
   if (r2 >= a + r1) return Number.POSITIVE_INFINITY;
   const { planet, ring } = frame;
   const working = at.outer.involuteWorking;
-  const tip1 = involute(Math.acos(planet.baseRadius / r1));
-  const tip2 = involute(Math.acos(Math.min(1, ring.baseRadius / r2)));
+  const tip1 = involuteAt(planet.baseRadius, r1);
+  const tip2 = involuteAt(ring.baseRadius, r2);
   const theta1 = Math.acos((r2 * r2 - r1 * r1 - a * a) / (2 * a * r1)) + tip1 - working;
   const theta2 = Math.acos((a * a + r2 * r2 - r1 * r1) / (2 * a * r2));
   return (theta1 * planet.teeth) / ring.teeth + working - tip2 - theta2;

@@ -1,4 +1,3 @@
-import { involute } from '../../tooth/involute.js';
 import { slidingAt } from '../specificSliding.js';
 import type { Distance } from './distance.js';
 import type { Frame, FrameGear } from './frame.js';
@@ -71,12 +70,28 @@ export function contactOf(frame: Frame, trial: Trial): { inner: number; outer: n
 
 /** Largest specific sliding of sun and planet in their mesh, negative. Source: see `specificSliding`. */
 export function slidingOf(frame: Frame, trial: Trial): { sun: number; planet: number } {
-  const { at, sunForm, planetForm, sunReach, planetReach } = trial;
-  const ratio = frame.sun.teeth / frame.planet.teeth;
-  const line = at.inner.line;
-  const start = Math.max(line - planetReach, sunForm);
-  const end = Math.max(line - sunReach, planetForm);
+  const { ratio, line, start, end } = deepest(frame, trial);
   return { sun: slidingAt(ratio, start, line - start), planet: slidingAt(1 / ratio, end, line - end) };
+}
+
+/**
+ * The planet's largest sliding less the sun's, times ratio × start × end: of the same sign and with the same zero, but
+ * finite and smooth where contact reaches a base circle.
+ */
+export function slidingLean(frame: Frame, trial: Trial): number {
+  const { ratio, line, start, end } = deepest(frame, trial);
+  return ratio * ratio * (line - start) * end - (line - end) * start;
+}
+
+/** Lengths along the line of action where the mate's tip touches deepest: on the sun, and on the planet. */
+function deepest(frame: Frame, { at, sunForm, planetForm, sunReach, planetReach }: Trial) {
+  const line = at.inner.line;
+  return {
+    ratio: frame.sun.teeth / frame.planet.teeth,
+    line,
+    start: Math.max(line - planetReach, sunForm),
+    end: Math.max(line - sunReach, planetForm),
+  };
 }
 
 /**
@@ -90,9 +105,10 @@ export function halfAngle(
   radius: number,
 ): number {
   const { teeth, baseRadius, reliefAngle } = frame[part];
-  const angle = Math.acos(Math.min(1, baseRadius / radius));
   const nominal =
-    (Math.PI / 2 + 2 * shift * frame.tanNormal) / teeth + frame.involuteTransverse - involute(angle);
+    (Math.PI / 2 + 2 * shift * frame.tanNormal) / teeth +
+    frame.involuteTransverse -
+    involuteAt(baseRadius, radius);
   return part === 'ring' ? nominal + reliefAngle : nominal - reliefAngle;
 }
 
@@ -101,4 +117,13 @@ export function rootThicknessOf(frame: Frame, trial: Trial, part: 'sun' | 'plane
   const form = part === 'sun' ? trial.sunForm : trial.planetForm;
   const radius = Math.hypot(frame[part].baseRadius, form);
   return 2 * radius * halfAngle(frame, part, trial[part], radius);
+}
+
+/**
+ * The involute function of the pressure angle on a circle; 0 inside the base circle.
+ * Source: inv α = tan α − α with cos α = r_b / r; the tangent from the sides of that triangle costs one root.
+ */
+export function involuteAt(baseRadius: number, radius: number): number {
+  if (!(radius > baseRadius)) return Number.isNaN(radius) ? Number.NaN : 0;
+  return Math.sqrt(radius * radius - baseRadius * baseRadius) / baseRadius - Math.acos(baseRadius / radius);
 }
