@@ -2,7 +2,7 @@ import type { ToothProfile } from '../../tooth/profile.js';
 import { type Sweep, untwist } from './helix.js';
 import { type PitchMesh, pitchMesh } from './pitchMesh.js';
 import { type Patch, placeOf } from './pitchVertices.js';
-import { SAMPLES } from './samples.js';
+import { FEW_SAMPLES, SAMPLES, type Share } from './samples.js';
 import { type Allowance, stepsFor } from './steps.js';
 
 /** A flank may spend half the tolerance, so that two mating flanks together stay within it. */
@@ -27,9 +27,13 @@ export function adaptivePitch(profile: ToothProfile, sweep: Sweep, tolerance: nu
   let best: PitchMesh | null = null;
   for (let round = 0; round < MOST_ROUNDS && !(best && round >= THRIFTY_ROUNDS); round++) {
     const mesh = pitchMesh(profile, sweep, stepsFor(profile, spent));
-    const measured = deviations(mesh, profile, sweep);
-    const within = KINDS.every((kind) => measured[kind] <= allowed[kind]);
-    if (within && (!best || mesh.triangles.length < best.triangles.length)) best = mesh;
+    const better = !best || mesh.triangles.length < best.triangles.length;
+    let measured = deviations(mesh, profile, sweep, FEW_SAMPLES);
+    const isWithin = () => KINDS.every((kind) => measured[kind] <= allowed[kind]);
+    if (better && isWithin()) {
+      measured = deviations(mesh, profile, sweep, SAMPLES);
+      if (isWithin()) best = mesh;
+    }
     for (const kind of KINDS) {
       const aim = (0.9 * allowed[kind]) / Math.max(measured[kind], 1e-12);
       spent[kind] = Math.min(ceiling[kind], spent[kind] * Math.min(1.6, Math.max(0.3, aim)));
@@ -41,21 +45,32 @@ export function adaptivePitch(profile: ToothProfile, sweep: Sweep, tolerance: nu
 }
 
 /** Largest distance from its exact surface of each kind of patch, sampled on every triangle, mm. */
-export function deviations(mesh: PitchMesh, profile: ToothProfile, sweep: Sweep): Allowance {
+export function deviations(
+  mesh: PitchMesh,
+  profile: ToothProfile,
+  sweep: Sweep,
+  samples: readonly Share[] = SAMPLES,
+): Allowance {
   const worst: Allowance = { flank: 0, land: 0, root: 0 };
   for (const patch of mesh.patches)
-    worst[patch.kind] = Math.max(worst[patch.kind], deviation(mesh, patch, profile, sweep));
+    worst[patch.kind] = Math.max(worst[patch.kind], deviation(mesh, patch, profile, sweep, samples));
   return worst;
 }
 
-function deviation(mesh: PitchMesh, patch: Patch, profile: ToothProfile, sweep: Sweep): number {
+function deviation(
+  mesh: PitchMesh,
+  patch: Patch,
+  profile: ToothProfile,
+  sweep: Sweep,
+  samples: readonly Share[],
+): number {
   const corner = (id: number) => placeOf(mesh, id);
-  let worst = 0;
-  for (let t = patch.from; t < patch.to; t++) {
+  let worst = patch.folded;
+  for (let t = patch.from; t < patch.from + patch.alike; t++) {
     const a = corner(mesh.triangles[3 * t]);
     const b = corner(mesh.triangles[3 * t + 1]);
     const c = corner(mesh.triangles[3 * t + 2]);
-    for (const [u, v, w] of SAMPLES) {
+    for (const [u, v, w] of samples) {
       const [x, y, z] = untwist(
         profile,
         sweep,

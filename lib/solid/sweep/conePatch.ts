@@ -1,11 +1,13 @@
 import type { SurfaceDistance } from './exactSurface.js';
+import { foldedBy } from './folded.js';
 import { addPatch, idsOf, type PitchDraft, placeOf } from './pitchVertices.js';
 import { type RimVertex, zipPatch } from './zip.js';
 
 /**
  * The cone at one end between two edges that run from the end face to a land: the bevel between the cut edges of a tooth's
- * two flanks, or the lip between the walls of a tooth space. Rows at equal radius, neighbouring rows zipped together
- * along the cone's straight generators, which keep their polar angle.
+ * two flanks, or the lip between the walls of a tooth space. Zipped along its straight generators, which keep their
+ * polar angle. Where an edge leans so far that it runs back over generators it has crossed, rows at equal radius lie
+ * between, and neighbouring rows are zipped together.
  * @param leftEdge,rightEdge ids from the end face to the land's columns
  * @param arc ids strictly inside the edge where cone and land meet
  * @returns ids strictly inside the edge that lies in the end face, in the order of angle
@@ -19,16 +21,46 @@ export function conePatch(
   top: boolean,
 ): number[] {
   if (leftEdge.length === 1) return [...arc];
-  const rows = leftEdge.map((leftId, row) =>
-    coneRow(draft, leftId, rightEdge[row], row === leftEdge.length - 1 ? arc : null),
-  );
+  const face = coneRow(draft, leftEdge[0], rightEdge[0], null);
+  const zip = (low: readonly RimVertex[], high: readonly RimVertex[]) => {
+    const triangles: number[] = [];
+    zipPatch(top ? [...high, ...low.toReversed()] : [...low, ...high.toReversed()], (...ids) =>
+      triangles.push(...ids),
+    );
+    return triangles;
+  };
+  const last = leftEdge.length - 1;
+  const tip = coneRow(draft, leftEdge[last], rightEdge[last], arc);
+  const upper = [
+    ...leftEdge.slice(1, last).map((id) => seenFrom(draft, id, face[0])),
+    ...tip.map(({ id }) => seenFrom(draft, id, face[0])),
+    ...rightEdge
+      .slice(1, last)
+      .toReversed()
+      .map((id) => seenFrom(draft, id, face[0])),
+  ];
+  const whole = [face[0], ...upper, face[face.length - 1]];
+  const runsOn = whole.every(({ ruling }, i) => i === 0 || ruling > whole[i - 1].ruling);
+  let triangles = runsOn ? zip(face, upper) : [];
+  if (!runsOn || foldedBy(draft, triangles, ([x, y]) => [x, y]) > 0) {
+    const rows = [
+      face,
+      ...leftEdge.slice(1, last).map((id, i) => coneRow(draft, id, rightEdge[i + 1], null)),
+      tip,
+    ];
+    triangles = rows.slice(1).flatMap((row, i) => zip(rows[i], row));
+  }
   addPatch(draft, 'land', surface, (emit) => {
-    for (let row = 0; row + 1 < rows.length; row++) {
-      const [low, high] = top ? [rows[row + 1], rows[row]] : [rows[row], rows[row + 1]];
-      zipPatch([...low, ...high.toReversed()], emit);
-    }
+    for (let i = 0; i < triangles.length; i += 3) emit(triangles[i], triangles[i + 1], triangles[i + 2]);
   });
-  return idsOf(rows[0]).slice(1, -1);
+  return idsOf(face).slice(1, -1);
+}
+
+/** A vertex with its polar angle, counted on from that of another. */
+function seenFrom(draft: PitchDraft, id: number, { id: from, ruling }: RimVertex): RimVertex {
+  const [fx, fy] = placeOf(draft, from);
+  const [x, y] = placeOf(draft, id);
+  return { id, ruling: ruling + Math.atan2(fx * y - fy * x, fx * x + fy * y) };
 }
 
 /** The arc between two vertices at equal height and radius, on the vertices given or on new ones. */

@@ -1,6 +1,7 @@
 import { rollAt } from '../../tooth/rollAt.js';
 import { type Involute, pointOn } from '../../tooth/segments.js';
 import { sweptSurface } from './exactSurface.js';
+import { foldedBy } from './folded.js';
 import { bevelHeight, faceRadius, lipHeight } from './helix.js';
 import { addVertex, addZipped, idsOf, levelsAt, type PitchDraft } from './pitchVertices.js';
 import type { RimVertex } from './zip.js';
@@ -75,6 +76,8 @@ export function flankPatch(
     ...rootRim.toReversed(),
   ];
   addZipped(draft, 'flank', sweptSurface(draft.profile, flank), side === 'up' ? rim : rim.toReversed());
+  const patch = draft.patches[draft.patches.length - 1];
+  patch.folded = foldedBy(draft, draft.triangles.slice(3 * patch.from), ([x, y, z]) => [Math.hypot(x, y), z]);
 
   const along = (interior: RimVertex[], cutEdge: RimVertex[]) => {
     const ids = [...idsOf(interior), cutEdge[0].id];

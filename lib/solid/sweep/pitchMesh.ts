@@ -103,7 +103,7 @@ function splitNearBase(
 ): [Involute | null, Involute] {
   if (profile.gear.internal || rate === 0) return [null, flank];
   const cut = rollAt(flank.baseRadius, profile.tipRadius - sweep.bevelSize);
-  const split = Math.min(GRID_TURNS * steps.turn, (flank.from + cut) / 2);
+  const split = Math.min(GRID_TURNS * steps.rootTurn, (flank.from + cut) / 2);
   if (split <= flank.from) return [null, flank];
   return [
     { ...flank, to: split },

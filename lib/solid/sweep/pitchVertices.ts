@@ -14,6 +14,10 @@ export interface Patch {
   /** First triangle, and one past the last. */
   from: number;
   to: number;
+  /** The first so many triangles stand for all: the others are the same, moved along the helix. */
+  alike: number;
+  /** How far a triangle on its back stands out over the patch's edge, mm: counts as a deviation. */
+  folded: number;
 }
 
 /** One pitch while it is being built: right-handed, over one helix. Lengths in mm, angles in radians. */
@@ -25,7 +29,7 @@ export interface PitchDraft {
   rate: number;
   /** Axial length built: the face width, or half of it when herringbone. */
   length: number;
-  /** Heights of the vertices along every helix, and of those along the tip edges, which the bevels shorten. */
+  /** Heights of the vertices along helices up to the foot of the flanks, and along the tip edges, which bevels shorten. */
   levels: number[];
   tipLevels: number[];
   /** True when the upper end is an end face too, with its own bevel. */
@@ -41,10 +45,8 @@ export function startPitch(profile: ToothProfile, sweep: Sweep, steps: Steps): P
   const herringbone = sweep.form === 'herringbone';
   const length = herringbone ? sweep.faceWidth / 2 : sweep.faceWidth;
   const bevel = bevelHeight(sweep);
-  const count = rate === 0 ? 1 : Math.max(1, Math.ceil((rate * length) / steps.turn - 1e-9));
-  // Both ends exactly: end faces and the herringbone's middle are known by their height.
-  const levels = Array.from({ length: count + 1 }, (_, j) => (j === count ? length : (length * j) / count));
-  const tipLevels = levelsBetween(levels, bevel, herringbone ? length : length - bevel);
+  const levels = levelsBetween(0, length, rate / steps.rootTurn);
+  const tipLevels = levelsBetween(bevel, herringbone ? length : length - bevel, rate / steps.tipTurn);
   return {
     profile,
     sweep,
@@ -60,10 +62,10 @@ export function startPitch(profile: ToothProfile, sweep: Sweep, steps: Steps): P
   };
 }
 
-/** The levels inside [low, high], with both ends, none nearer to an end than a quarter of a step. */
-function levelsBetween(levels: readonly number[], low: number, high: number): number[] {
-  const margin = (levels[1] - levels[0]) / 4;
-  return [low, ...levels.filter((z) => z > low + margin && z < high - margin), high];
+/** Evenly from low to high, both exactly: end faces and the herringbone's middle are known by their height. */
+function levelsBetween(low: number, high: number, perMm: number): number[] {
+  const count = Math.max(1, Math.ceil((high - low) * perMm - 1e-9));
+  return Array.from({ length: count + 1 }, (_, j) => (j === count ? high : low + ((high - low) * j) / count));
 }
 
 /**
@@ -110,16 +112,21 @@ export function placeOf(
   return [x * cos - y * sin, x * sin + y * cos, z];
 }
 
-/** Records the triangles that `fill` emits as one patch. */
+/**
+ * Records the triangles that `fill` emits as one patch.
+ * @param alike how many of them stand for all [all]
+ */
 export function addPatch(
   draft: PitchDraft,
   kind: Patch['kind'],
   surface: SurfaceDistance,
   fill: (emit: (a: number, b: number, c: number) => void) => void,
+  alike = Number.POSITIVE_INFINITY,
 ): void {
   const from = draft.triangles.length / 3;
   fill((a, b, c) => void draft.triangles.push(a, b, c));
-  draft.patches.push({ kind, surface, from, to: draft.triangles.length / 3 });
+  const to = draft.triangles.length / 3;
+  draft.patches.push({ kind, surface, from, to, alike: Math.min(alike, to - from), folded: 0 });
 }
 
 /** A patch zipped along its straight generators: see `zipPatch`. */

@@ -13,13 +13,24 @@ export function rootPatch(draft: PitchDraft, segment: Segment, first: number[], 
   const columns = parameters.map((t, i) =>
     i === 0 ? first : i === parameters.length - 1 ? last : addColumn(draft, pointOn(segment, t)),
   );
-  addPatch(draft, 'root', surface, (emit) => {
-    for (let i = 0; i + 1 < columns.length; i++) {
-      const left = columns[i];
-      const right = columns[i + 1];
-      // All quads between two columns are alike, so one of them decides for all.
-      const rising =
-        midpointError(draft, left[0], right[1], surface) <= midpointError(draft, right[0], left[1], surface);
+  for (let i = 0; i + 1 < columns.length; i++) strip(draft, surface, columns[i], columns[i + 1]);
+  return columns;
+}
+
+/** The quads between two columns. But for lips they are all alike, and the first decides for all how they are split. */
+function strip(
+  draft: PitchDraft,
+  surface: SurfaceDistance,
+  left: readonly number[],
+  right: readonly number[],
+): void {
+  const rising =
+    midpointError(draft, left[0], right[1], surface) <= midpointError(draft, right[0], left[1], surface);
+  addPatch(
+    draft,
+    'root',
+    surface,
+    (emit) => {
       for (let j = 0; j + 1 < left.length; j++)
         if (rising) {
           emit(left[j], right[j], right[j + 1]);
@@ -28,9 +39,9 @@ export function rootPatch(draft: PitchDraft, segment: Segment, first: number[], 
           emit(left[j], right[j], left[j + 1]);
           emit(right[j], right[j + 1], left[j + 1]);
         }
-    }
-  });
-  return columns;
+    },
+    draft.sweep.lips ? undefined : 2,
+  );
 }
 
 /** Distance from the exact surface of the middle of the edge between two vertices, mm. */

@@ -9,8 +9,10 @@ export type Allowance = Record<Patch['kind'], number>;
 
 /** How finely one pitch is divided. Angles in radians. */
 export interface Steps {
-  /** Turn of the helix from one level to the next. */
-  turn: number;
+  /** Turn of the helix from one level to the next along root curves and the foot of the flanks. */
+  rootTurn: number;
+  /** The same along the tip edges. */
+  tipTurn: number;
   /** Step of angle along an arc about the axis of the given radius. */
   arc: (radius: number) => number;
   /** Roll angles from one to the other, both included. */
@@ -19,8 +21,11 @@ export interface Steps {
   rootPoints: (segment: Segment) => number[];
 }
 
-/** The part of a root curve's allowance that is spent across it; the rest is spent along the helix. */
-const ROOT_ACROSS = 0.6;
+/**
+ * Parts of a root curve's allowance that are spent across it and along the helix. An external root is a saddle, so that
+ * one error takes from the other; an internal one bends one way and they add up.
+ */
+const ROOT_SHARES = { external: { across: 1, along: 1 }, internal: { across: 0.7, along: 0.3 } };
 
 /**
  * Steps whose chords stay within the allowance, from the curvature of each surface.
@@ -31,32 +36,20 @@ const ROOT_ACROSS = 0.6;
 export function stepsFor(profile: ToothProfile, allowance: Allowance): Steps {
   const { baseRadius, baseHelixAngle } = profile.sizes;
   const cosBase = Math.cos(baseHelixAngle);
-  const outer = Math.max(profile.tipRadius, profile.rootRadius);
-  const steepest = rollAt(baseRadius, Math.max(profile.formRadius, profile.tipRadius));
+  const share = profile.gear.internal ? ROOT_SHARES.internal : ROOT_SHARES.external;
   const arc = (radius: number) => Math.sqrt((8 * allowance.land) / radius);
-  const turn = Math.min(
-    arc(outer),
-    Math.sqrt((8 * allowance.flank) / (baseRadius * steepest * cosBase)),
-    Math.sqrt((8 * allowance.root * (1 - ROOT_ACROSS)) / profile.rootRadius),
+  const flankTurn = (radius: number) =>
+    Math.sqrt((8 * allowance.flank) / (baseRadius * rollAt(baseRadius, radius) * cosBase));
+  const rootTurn = Math.min(
+    arc(profile.rootRadius),
+    flankTurn(profile.formRadius),
+    Math.sqrt((8 * allowance.root * share.along) / profile.rootRadius),
   );
   return {
-    turn,
+    rootTurn,
+    tipTurn: Math.min(arc(profile.tipRadius), flankTurn(profile.tipRadius)),
     arc,
-    flankRolls: (flank, from, to) =>
-      noLongerThan(turn, sampleSegment({ ...flank, from, to }, allowance.flank / cosBase)),
-    rootPoints: (segment) => sampleSegment(segment, allowance.root * ROOT_ACROSS),
+    flankRolls: (flank, from, to) => sampleSegment({ ...flank, from, to }, allowance.flank / cosBase),
+    rootPoints: (segment) => sampleSegment(segment, allowance.root * share.across),
   };
-}
-
-/**
- * Splits what is longer than `step`. Near the base circle curvature alone would allow steps of roll far longer
- * than the levels' turn, and generators from the form column would find no partner in the end face.
- */
-function noLongerThan(step: number, values: readonly number[]): number[] {
-  return values.flatMap((value, i) => {
-    if (i === 0) return [value];
-    const before = values[i - 1];
-    const count = Math.max(1, Math.ceil(Math.abs(value - before) / step - 1e-9));
-    return Array.from({ length: count }, (_, j) => before + ((value - before) * (j + 1)) / count);
-  });
 }
