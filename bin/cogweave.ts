@@ -14,9 +14,11 @@ import { summaryText } from '../lib/write/summary.js';
 import { complain, fail, MADE, note, print, STOPPED, streamFault } from './output.js';
 import { type PlanArguments, plan, planEpilogue, planFlags } from './plan.js';
 import { readSpecFile } from './specFile.js';
+import { type TrialArguments, trial, trialEpilogue, trialFlagGroups, trialFlags } from './trial.js';
+import { trouble, troubleEpilogue, troubleFlags } from './trouble.js';
 import { type Arguments, checkUsage, fileOf, unknownCommand, usageRefusal } from './usage.js';
 
-const commands = ['make', 'inspect', 'plan', 'schema'];
+const commands = ['make', 'inspect', 'plan', 'trial', 'trouble', 'schema'];
 
 const file = { type: 'string', describe: 'parameter file, YAML or JSON' } as const;
 const inspectFlags = {
@@ -91,6 +93,27 @@ async function run(words: string[]): Promise<number> {
       async (argv: PlanArguments) => {
         checkUsage(argv, Object.keys(planFlags), 1);
         status = await plan(argv);
+      },
+    )
+    .command(
+      'trial',
+      'keep a log of trial prints, and say what gap it advises',
+      (y) => {
+        const help = y.usage('$0 trial LOG add …\n$0 trial LOG advise …').options(trialFlags);
+        for (const [head, flags] of Object.entries(trialFlagGroups)) help.group(flags, head);
+        return help.epilogue(trialEpilogue);
+      },
+      async (argv: TrialArguments) => {
+        status = await trial(argv);
+      },
+    )
+    .command(
+      'trouble',
+      'likely causes of what went wrong with a print, and which number to change',
+      (y) => y.usage('$0 trouble [SYMPTOM] [--json]').options(troubleFlags).epilogue(troubleEpilogue),
+      (argv: Arguments) => {
+        checkUsage(argv, Object.keys(troubleFlags), 2);
+        status = trouble(argv);
       },
     )
     .command(

@@ -119,8 +119,11 @@ function spanOf(flag: string, text: string): number | Span {
   return { least: number(flag, ends[0]), most: number(flag, ends[1]) };
 }
 
-/** Plain decimals only: Number('') is 0 and Number('0x1') is 1. */
-function number(flag: string, text: string): number {
+/**
+ * A number that a flag gives. Plain decimals only: Number('') is 0 and Number('0x1') is 1.
+ * @throws Refusal for the flag
+ */
+export function number(flag: string, text: string): number {
   if (/^\s*[-+]?(\d+\.?\d*|\.\d+)\s*$/.test(text)) return Number(text);
   const meant = Number.parseFloat(text.replace(',', '.'));
   refuse(flag, text, 'is not a number', Number.isNaN(meant) ? [] : [meant]);

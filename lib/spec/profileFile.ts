@@ -4,19 +4,24 @@ import { closest } from './nearest.js';
 import { isMapping, type Plain, plainData } from './plainData.js';
 import { withShipped } from './profiles/shipped.js';
 import { type Problem, Refusal, refuse } from './refusal.js';
+import { fit } from './schema.js';
 import { filament, printer } from './schemaPrinting.js';
 
 /** What a profile file may hold, as in a parameter file. */
-const groups = { printer, filament };
-const profileSchema = z.strictObject({ printer: printer.optional(), filament: filament.optional() });
+const groups = { printer, filament, fit };
+const profileSchema = z.strictObject({
+  printer: printer.optional(),
+  filament: filament.optional(),
+  fit: fit.optional(),
+});
 /** The key that names what the rest of a group is about. */
 const namedBy = { printer: 'profile', filament: 'material' } as const;
 
-/** Printer and filament of a profile file, checked, names of shipped profiles replaced by their values. */
+/** Printer, filament and fit of a profile file, checked, names of shipped profiles replaced by their values. */
 export type Profile = { [Group in keyof typeof groups]?: Plain };
 
 /**
- * The profile in a file's data: `printer` and `filament` as a parameter file has them, and nothing else.
+ * The profile in a file's data: `printer`, `filament` and `fit` as a parameter file has them, and nothing else.
  * @throws Refusal with every problem found, each parameter beginning with `profile`
  */
 export function resolveProfile(object: unknown): Profile {
@@ -40,15 +45,21 @@ export function asProfile(error: unknown): unknown {
 
 /**
  * A parameter file's data with a profile's values wherever the file gives none of its own. A file that names
- * another printer or material than the profile takes nothing of that group from it.
+ * another printer or material than the profile takes nothing of that group from it, and no fit either, which was
+ * found with them.
  */
 export function withProfile(data: unknown, profile: Profile): unknown {
   if (!isMapping(data)) return data;
   const merged = { ...data };
+  let ours = true;
   for (const group of ['printer', 'filament'] as const) {
     const base = profile[group];
-    if (base) merged[group] = groupOver(base, data[group], namedBy[group]);
+    if (!base) continue;
+    if (namesAnother(base, data[group], namedBy[group])) ours = false;
+    else merged[group] = groupOver(base, data[group], namedBy[group]);
   }
+  const { fit } = data;
+  if (ours && profile.fit && (fit === undefined || isMapping(fit))) merged.fit = { ...profile.fit, ...fit };
   return merged;
 }
 
@@ -60,7 +71,7 @@ function checked(data: unknown): Profile {
   const problems: Problem[] = strange.map((key) => ({
     parameter: key,
     value: data[key],
-    rule: `unknown key: a profile holds ${keys.join(' and ')}`,
+    rule: `unknown key: a profile holds ${keys.join(', ')}`,
     nearest: [closest(key, keys)],
   }));
   const own = Object.fromEntries(Object.entries(data).filter(([key]) => keys.includes(key)));
@@ -73,11 +84,14 @@ function checked(data: unknown): Profile {
   return shipped;
 }
 
+function namesAnother(base: Plain, given: unknown, name: string): boolean {
+  const own = isMapping(given) ? given[name] : given;
+  return typeof own === 'string' && base[name] !== undefined && own !== base[name];
+}
+
 function groupOver(base: Plain, given: unknown, name: string): unknown {
   const own: unknown = typeof given === 'string' ? { [name]: given } : (given ?? {});
   if (!isMapping(own)) return given;
-  const other = own[name] !== undefined && base[name] !== undefined && own[name] !== base[name];
-  if (other) return given;
   const bed = isMapping(base.bed) && isMapping(own.bed) ? { bed: { ...base.bed, ...own.bed } } : {};
   return { ...base, ...own, ...bed };
 }

@@ -14,7 +14,7 @@ const MOST_FAULTS = 5;
  * A parameter file, YAML or JSON, checked and with every default filled in. Lengths in mm, angles in degrees.
  * @param text at most 1 MB
  * @param fallbackName base name where the file gives none, usually the file's own [planetary-set]
- * @param profile from `readProfile`: printer and filament where the file gives none of its own
+ * @param profile from `readProfile`: printer, filament and fit where the file gives none of its own
  * @throws Refusal with every problem found; `file` is the parameter where the text itself is the problem
  * @example readSpec('{ kind: planetary, module: 1.5, faceWidth: 20, sun: { teeth: 15 }, planets: { teeth: 15, count: 5 } }')
  */
@@ -23,7 +23,7 @@ export function readSpec(text: string, fallbackName?: string, profile: Profile =
 }
 
 /**
- * A profile file, YAML or JSON: `printer` and `filament` as a parameter file has them, checked.
+ * A profile file, YAML or JSON: `printer`, `filament` and `fit` as a parameter file has them, checked.
  * @param text at most 1 MB
  * @throws Refusal with every problem found, each parameter beginning with `profile`
  * @example readProfile('printer: { profile: large, growth: 0.04 }')
@@ -40,12 +40,13 @@ export function readProfile(text: string): Profile {
 
 /**
  * The data in a YAML or JSON text.
+ * @param mostTokens marks, words and breaks that it may have [20 000]
  * @throws Refusal for text that is empty, binary, over 1 MB or nested too deeply, faults of the notation, several
  * documents, keys given twice, tags, and more than a few references
  */
-export function readData(text: string): unknown {
+export function readData(text: string, mostTokens?: number): unknown {
   const body = text.replace(/^\ufeff/, '');
-  guardText(body);
+  guardText(body, mostTokens);
   const lines = new LineCounter();
   const documents = parseAllDocuments(body, {
     lineCounter: lines,

@@ -75,7 +75,8 @@ const bevel = z
   .prefault({})
   .meta({ description: 'Bevel of the tooth tips at both end faces' });
 
-const fit = z
+/** Play between the gears. */
+export const fit = z
   .strictObject({
     gap: number(0.02, 2, {
       description:

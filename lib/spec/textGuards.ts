@@ -3,6 +3,7 @@ import { refuse } from './refusal.js';
 
 /** Bounds of a parameter file: far above any real one, low enough that nothing can hang or exhaust memory. */
 const LONGEST_TEXT = 1_000_000;
+/** Marks, words and breaks of a file, where nothing else is said. */
 const MOST_TOKENS = 20_000;
 const DEEPEST_BRACKETS = 16;
 const MOST_MARKS_A_LINE = 8;
@@ -14,9 +15,10 @@ const NOT_TEXT = /(?![\t\n\r\u0085])[\p{Cc}\p{Cs}\ufffd-\uffff]/u;
 /**
  * Refuses text that is no parameter file before any of it is understood: empty, over 1 MB, binary, or so nested or
  * so full of marks that reading it could take long.
+ * @param mostTokens marks, words and breaks that it may have
  * @throws Refusal
  */
-export function guardText(text: string): void {
+export function guardText(text: string, mostTokens = MOST_TOKENS): void {
   if (text.length > LONGEST_TEXT) refuse('file', `${text.length} characters`, 'is more than 1 MB');
   if (text.trim() === '') refuse('file', text, 'is empty');
   const strange = NOT_TEXT.exec(text);
@@ -30,15 +32,15 @@ export function guardText(text: string): void {
   const indented = new RegExp(`^[ \\t]{${MOST_INDENT + 1}}`, 'm').exec(text);
   if (indented)
     refuse('file', `line ${lineOf(text, indented.index)}`, `is indented more than ${MOST_INDENT} columns`);
-  guardTokens(text);
+  guardTokens(text, mostTokens);
 }
 
-function guardTokens(text: string): void {
+function guardTokens(text: string, mostTokens: number): void {
   let tokens = 0;
   let depth = 0;
   let marks = 0;
   for (const token of new Lexer().lex(text)) {
-    if (++tokens > MOST_TOKENS) refuse('file', `${text.length} characters`, 'holds too many entries');
+    if (++tokens > mostTokens) refuse('file', `${text.length} characters`, 'holds too many entries');
     if (token === '[' || token === '{') depth++;
     else if (token === ']' || token === '}') depth--;
     else if (token === '-' || token === '?') marks++;
