@@ -60,8 +60,7 @@ function isWhole(
   const areas = loops.map((loop) => Math.abs(loopArea(loop, positions)));
   const region = 2 * areas[0] - areas.reduce((sum, area) => sum + area, 0);
   let covered = 0;
-  for (let i = 0; i < triangles.length; i += 3)
-    covered += Math.abs(twiceArea(triangles.slice(i, i + 3), positions));
+  for (let i = 0; i < triangles.length; i += 3) covered += Math.abs(twiceAreaAt(triangles, i, positions));
   return Math.abs(covered - region) <= COVER * areas[0];
 }
 
@@ -72,12 +71,12 @@ const COVER = 1e-9;
 function flattest(triangles: readonly number[], p: ArrayLike<number>): number {
   let least = Number.POSITIVE_INFINITY;
   for (let i = 0; i < triangles.length; i += 3) {
-    const three = triangles.slice(i, i + 3);
-    const edges = three.map((a, k) => {
-      const b = three[(k + 1) % 3];
-      return Math.hypot(p[3 * b] - p[3 * a], p[3 * b + 1] - p[3 * a + 1]);
-    });
-    least = Math.min(least, Math.abs(twiceArea(three, p)) / Math.max(...edges));
+    let longest = 0;
+    for (let k = 0; k < 3; k++) {
+      const [a, b] = [triangles[i + k], triangles[i + ((k + 1) % 3)]];
+      longest = Math.max(longest, Math.hypot(p[3 * b] - p[3 * a], p[3 * b + 1] - p[3 * a + 1]));
+    }
+    least = Math.min(least, Math.abs(twiceAreaAt(triangles, i, p)) / longest);
   }
   return least;
 }
@@ -85,13 +84,15 @@ function flattest(triangles: readonly number[], p: ArrayLike<number>): number {
 /** The library keeps one winding for all its triangles; which one is seen from the sum of their areas. */
 function twiceArea(triangles: readonly number[], positions: ArrayLike<number>): number {
   let twice = 0;
-  for (let i = 0; i < triangles.length; i += 3) {
-    const [a, b, c] = [3 * triangles[i], 3 * triangles[i + 1], 3 * triangles[i + 2]];
-    twice +=
-      (positions[b] - positions[a]) * (positions[c + 1] - positions[a + 1]) -
-      (positions[b + 1] - positions[a + 1]) * (positions[c] - positions[a]);
-  }
+  for (let i = 0; i < triangles.length; i += 3) twice += twiceAreaAt(triangles, i, positions);
   return twice;
+}
+
+function twiceAreaAt(triangles: readonly number[], i: number, p: ArrayLike<number>): number {
+  const a = 3 * triangles[i];
+  const b = 3 * triangles[i + 1];
+  const c = 3 * triangles[i + 2];
+  return (p[b] - p[a]) * (p[c + 1] - p[a + 1]) - (p[b + 1] - p[a + 1]) * (p[c] - p[a]);
 }
 
 /** The same triangles seen from the other side. */

@@ -29,16 +29,15 @@ export function gearBody(profile: ToothProfile, sweep: Sweep, wall: Wall, tolera
 
   const global = (id: number, tooth: number) =>
     id >= NEXT ? ((tooth + 1) % teeth) * perPitch + id - NEXT : tooth * perPitch + id;
-  const triangles: number[] = [];
+  const triangles = new Uint32Array(pitch.triangles.length * teeth);
   // An internal gear's teeth are seen from the other side.
   const [second, third] = internal ? [2, 1] : [1, 2];
-  for (let tooth = 0; tooth < teeth; tooth++)
-    for (let i = 0; i < pitch.triangles.length; i += 3)
-      triangles.push(
-        global(pitch.triangles[i], tooth),
-        global(pitch.triangles[i + second], tooth),
-        global(pitch.triangles[i + third], tooth),
-      );
+  for (let tooth = 0, at = 0; tooth < teeth; tooth++)
+    for (let i = 0; i < pitch.triangles.length; i += 3, at += 3) {
+      triangles[at] = global(pitch.triangles[i], tooth);
+      triangles[at + 1] = global(pitch.triangles[i + second], tooth);
+      triangles[at + 2] = global(pitch.triangles[i + third], tooth);
+    }
   const end = (ids: readonly number[], z: number) => {
     const around = Array.from({ length: teeth }, (_, tooth) => ids.map((id) => global(id, tooth))).flat();
     return { contour: { z, points: pointsAt(positions, around) }, ids: around };
@@ -73,7 +72,9 @@ function wholePitch(
   const image: number[] = [];
   const middle = sweep.faceWidth / 2;
   for (let id = 0; 3 * id < lower.positions.length; id++) {
-    const [x, y, z] = lower.positions.slice(3 * id, 3 * id + 3);
+    const x = lower.positions[3 * id];
+    const y = lower.positions[3 * id + 1];
+    const z = lower.positions[3 * id + 2];
     image.push(z === middle ? id : positions.push(x, y, sweep.faceWidth - z) / 3 - 1);
   }
   const imageOf = (id: number) => (id >= NEXT ? image[id - NEXT] + NEXT : image[id]);
@@ -100,11 +101,13 @@ function repeatAround(pitch: readonly number[], teeth: number, into: Float64Arra
   }
 }
 
+/** Mirrored in place. */
 function mirrorY({ positions, triangles }: Mesh): Mesh {
-  const mirrored = positions.slice();
-  for (let i = 1; i < mirrored.length; i += 3) mirrored[i] = -mirrored[i];
-  const turned = triangles.slice();
-  for (let i = 0; i < turned.length; i += 3)
-    [turned[i + 1], turned[i + 2]] = [triangles[i + 2], triangles[i + 1]];
-  return { positions: mirrored, triangles: turned };
+  for (let i = 1; i < positions.length; i += 3) positions[i] = -positions[i];
+  for (let i = 0; i < triangles.length; i += 3) {
+    const second = triangles[i + 1];
+    triangles[i + 1] = triangles[i + 2];
+    triangles[i + 2] = second;
+  }
+  return { positions, triangles };
 }

@@ -9,7 +9,7 @@ export interface OpenSurface {
   /** x, y, z of vertex i at 3i, mm. */
   positions: ArrayLike<number>;
   /** Three vertex ids a triangle, counter-clockwise from outside. */
-  triangles: readonly number[];
+  triangles: Uint32Array;
   /** Its open ends: each contour with the vertex of each of its points. */
   ends: readonly { contour: Contour; ids: readonly number[] }[];
 }
@@ -43,7 +43,7 @@ export function stackMesh({ walls, faces }: Stack, start?: OpenSurface): Mesh {
   if (start) positions.set(start.positions);
   positions.set(added, 3 * given);
 
-  const triangles = start ? start.triangles.slice() : [];
+  const triangles: number[] = [];
   const add = (ids: readonly number[], flip: boolean) => {
     for (let i = 0; i < ids.length; i += 3)
       if (flip) triangles.push(ids[i], ids[i + 2], ids[i + 1]);
@@ -61,7 +61,14 @@ export function stackMesh({ walls, faces }: Stack, start?: OpenSurface): Mesh {
       ),
       looks === 'down',
     );
-  return { positions, triangles: Uint32Array.from(triangles) };
+  return { positions, triangles: start ? joined(start.triangles, triangles) : Uint32Array.from(triangles) };
+}
+
+function joined(first: Uint32Array, rest: readonly number[]): Uint32Array {
+  const whole = new Uint32Array(first.length + rest.length);
+  whole.set(first);
+  whole.set(rest, first.length);
+  return whole;
 }
 
 /** Wound for material inside. */
