@@ -1,5 +1,5 @@
 import { Refusal, refuse } from '../spec/refusal.js';
-import type { Bore, CommonSpec, PlanetarySpec } from '../spec/types.js';
+import type { Bore, CommonSpec, Lips, PlanetarySpec } from '../spec/types.js';
 import { type SetGears, setGears } from '../train/setGears.js';
 import { type FittedSet, fitSet } from './fitSet.js';
 import type { SetRadii } from './setRadii.js';
@@ -105,10 +105,16 @@ function drawnSpec({ spec, gears }: SizedSet): PlanetarySpec {
       rim: (ring.rim - 2 * growth) * scale,
     },
     // Every flank is set back by the growth, whatever its share of the gap.
+    ...(spec.lips && { lips: drawnLips(spec.lips, growth, scale) }),
     fit: { gap: gap * scale, gapShare: (fit.gap * fit.gapShare + growth) / gap },
     printer: { ...printer, growth: 0 },
     filament: { ...filament, shrinkage: 0 },
   };
+}
+
+/** Lip and bevel are both set back; a root circle, and so the foot of a lip, goes back as far as the lip. */
+function drawnLips({ on, gap, reach }: Lips, growth: number, scale: number): Lips {
+  return { on, gap: (gap + 2 * growth) * scale, ...(reach !== undefined && { reach: reach * scale }) };
 }
 
 /** Every size of a bore is a distance between two of its walls. */

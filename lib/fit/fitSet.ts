@@ -4,6 +4,7 @@ import { planetPlaces } from '../train/assembly.js';
 import { type PairSizes, pairSizes } from '../train/pair.js';
 import { phases } from '../train/phases.js';
 import { type SetGears, setGears } from '../train/setGears.js';
+import { type GearEnds, gearEnds } from './gearEnds.js';
 import { reliefs } from './reliefs.js';
 import { type SetRadii, setRadii } from './setRadii.js';
 
@@ -12,6 +13,8 @@ export interface FittedSet {
   gears: SetGears;
   radii: SetRadii;
   profiles: { sun: ToothProfile; planet: ToothProfile; ring: ToothProfile };
+  /** Bevels and lips. */
+  ends: GearEnds;
   /** Sun (1) and planet (2), sizes as made. */
   inner: PairSizes;
   /** Planet (1) and ring (2), sizes as made. */
@@ -29,7 +32,7 @@ export interface FittedSet {
  * A set that breaks the assembly rule is placed all the same, each planet by its own mesh with the sun and the
  * ring by the first planet: the checks say what is wrong with it.
  * @param madeRadii tip and root radii where they are known [from `setRadii`]
- * @throws Refusal when a tooth comes to a point or a pair has no working pressure angle
+ * @throws Refusal when a tooth comes to a point, a pair has no working pressure angle or lips find no room
  */
 export function fitSet(spec: PlanetarySpec, madeRadii?: SetRadii): FittedSet {
   const gears = setGears(spec);
@@ -76,6 +79,7 @@ export function fitSet(spec: PlanetarySpec, madeRadii?: SetRadii): FittedSet {
     gears,
     radii,
     profiles: { sun, planet, ring },
+    ends: gearEnds(spec, { sun, planet, ring }, inner.centreDistance),
     inner,
     outer,
     centreDistance: inner.centreDistance,

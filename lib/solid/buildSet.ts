@@ -56,16 +56,14 @@ export interface GearKind {
 }
 
 /** Sun, planet and ring, in this order. */
-export function gearKinds(
-  spec: PlanetarySpec,
-  { profiles, planets, centreDistance, ringRotation }: FittedSet,
-): GearKind[] {
+export function gearKinds(spec: PlanetarySpec, set: FittedSet): GearKind[] {
+  const { profiles, planets, centreDistance, ringRotation } = set;
   const { sun, planet, ring } = profiles;
   return [
     {
       first: 'sun',
       profile: sun,
-      sweep: sweepOf(spec, sun, 'sun'),
+      sweep: sweepOf(spec, set, 'sun'),
       wall: { bore: boreOutline(spec.sun.bore, spec.tolerance) },
       rotation: 0,
       centre: [0, 0],
@@ -73,7 +71,7 @@ export function gearKinds(
     {
       first: 'planet-1',
       profile: planet,
-      sweep: sweepOf(spec, planet, 'planet'),
+      sweep: sweepOf(spec, set, 'planet'),
       wall: { bore: [] },
       rotation: planets[0].rotation,
       centre: polar(centreDistance, planets[0].angle),
@@ -81,7 +79,7 @@ export function gearKinds(
     {
       first: 'ring',
       profile: ring,
-      sweep: sweepOf(spec, ring, 'ring'),
+      sweep: sweepOf(spec, set, 'ring'),
       wall: { rimRadius: rimRadius(spec, ring) },
       rotation: ringRotation,
       centre: [0, 0],
@@ -94,18 +92,15 @@ export function rimRadius(spec: PlanetarySpec, ring: ToothProfile): number {
   return ring.rootRadius + spec.ring.rim;
 }
 
-/** Share of the tooth, from tip to root, that a bevel may take; it must leave some involute in the end face. */
-const MOST_BEVEL = 0.9;
-
 /** How a gear of the set is swept: sun one hand, planets and ring the other. */
-export function sweepOf(spec: PlanetarySpec, profile: ToothProfile, part: 'sun' | 'planet' | 'ring'): Sweep {
+export function sweepOf(spec: PlanetarySpec, { ends }: FittedSet, part: 'sun' | 'planet' | 'ring'): Sweep {
   const { form, hand } = spec.helix;
   const other = hand === 'right' ? 'left' : 'right';
   return {
     form,
     faceWidth: spec.faceWidth,
     hand: part === 'sun' ? hand : other,
-    bevelSize: Math.min(spec.bevel.size, MOST_BEVEL * Math.abs(profile.tipRadius - profile.formRadius)),
+    ...ends[part],
     bevelAngle: radians(spec.bevel.angle),
   };
 }

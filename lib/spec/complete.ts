@@ -1,4 +1,5 @@
 import { radians } from '../tooth/gear.js';
+import { completeCarrier, completeLips } from './completeCarrier.js';
 import { ROUNDING } from './nearest.js';
 import { filamentProfiles } from './profiles/filaments.js';
 import { standardRack } from './racks.js';
@@ -21,6 +22,11 @@ export function complete(file: FileSpec, name: string): PlanetarySpec {
   const bore = file.sun.bore === 'none' ? { shape: 'none' as const } : file.sun.bore;
   const { nozzle } = file.printer;
   const lineWidth = file.printer.lineWidth ?? 1.125 * nozzle;
+  const layer = file.printer.layer ?? Math.min(0.2, nozzle / 2);
+  const herringbone = helix.form === 'herringbone';
+  const usualRetention = herringbone ? 'herringbone' : 'none';
+  const usualWithLips = herringbone ? 'both' : 'lips';
+  const retention = file.retention ?? (file.lips ? usualWithLips : usualRetention);
   const sturdyRim = RIM_PER_DEPTH * (rack.addendum + rack.dedendum) * module;
   return {
     name: file.name ?? name,
@@ -44,11 +50,12 @@ export function complete(file: FileSpec, name: string): PlanetarySpec {
       rim: file.ring.rim ?? Math.max(3, sturdyRim),
     },
     fit: { ...file.fit },
-    printer: { ...file.printer, layer: file.printer.layer ?? Math.min(0.2, nozzle / 2), lineWidth },
+    printer: { ...file.printer, layer, lineWidth },
     filament: completeFilament(file.filament),
     ...(file.opening && { opening: file.opening }),
-    carrier: file.carrier,
-    retention: file.retention ?? (helix.form === 'herringbone' ? 'herringbone' : 'none'),
+    carrier: completeCarrier(file, { module, rack, helixAngle: helix.angle, layer }),
+    retention,
+    ...((file.lips || retention === 'lips' || retention === 'both') && { lips: completeLips(file) }),
     tolerance: file.tolerance,
     limits: {
       ...file.limits,

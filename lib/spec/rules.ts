@@ -1,5 +1,5 @@
 import { boreWall, outerDiameter, planetRoot, ringTeeth, sunRoot } from './rules/gears.js';
-import { helixAngle, retentionForm, transverseModule } from './rules/helix.js';
+import { helixAngle, lipsAsked, retentionForm, transverseModule } from './rules/helix.js';
 import { rackShape } from './rules/rack.js';
 import type { Rule } from './rules/rule.js';
 import { bevelSize, gapOfModule, layerOfNozzle, wallGrowth } from './rules/sizes.js';
@@ -9,6 +9,7 @@ import { workload } from './rules/workload.js';
 export const rules: readonly Rule[] = [
   helixAngle,
   retentionForm,
+  lipsAsked,
   transverseModule,
   rackShape,
   gapOfModule,

@@ -2,7 +2,8 @@ import * as z from 'zod';
 import { number, word } from './fields.js';
 import { isName, namePattern } from './name.js';
 import { withShipped } from './profiles/shipped.js';
-import { carrier, planets, retention, ring, sun } from './schemaGears.js';
+import { carrier, lips, retention } from './schemaCarrier.js';
+import { planets, ring, sun } from './schemaGears.js';
 import { limits, opening } from './schemaLimits.js';
 import { filament, printer } from './schemaPrinting.js';
 
@@ -157,6 +158,7 @@ export const fileSchema = z
     opening,
     carrier,
     retention,
+    lips,
     tolerance: number(0.0005, 0.2, {
       description:
         'Largest distance of the mesh from the exact surface; as fine as about three million triangles allow',

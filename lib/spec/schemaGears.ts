@@ -95,17 +95,3 @@ export const ring = z
   })
   .prefault({})
   .meta({ description: 'The outer gear' });
-
-/** What carries the planets. */
-export const carrier = word(['none'], {
-  description: 'none: the planets run free between sun and ring',
-  source: 'this version',
-}).default('none');
-
-/** What keeps the parts together along the axis. */
-export const retention = word(['none', 'herringbone'], {
-  description: 'What holds the parts together along the axis; herringbone needs helix.form herringbone',
-  source: 'common practice',
-  defaultRule: 'herringbone where helix.form is herringbone, else none',
-  examples: ['none'],
-}).optional();

@@ -48,8 +48,11 @@ export interface PlanetarySpec extends CommonSpec {
   ring: { teeth: number; profileShift?: number; rim: number };
   /** What the file asks of the widest opening between planets. */
   opening?: OpeningAsked;
-  carrier: 'none';
-  retention: 'none' | 'herringbone';
+  carrier: 'none' | Carrier;
+  /** What of the gears holds the parts together along the axis. */
+  retention: 'none' | 'herringbone' | 'lips' | 'both';
+  /** Only where `retention` is lips or both. */
+  lips?: Lips;
 }
 
 /** A gear with teeth outside. */
@@ -154,6 +157,56 @@ export interface Filament {
   poisson: number;
   glassTransition: number;
   dryingTemperature: number;
+}
+
+/** A loose part that carries the planets. */
+export interface Carrier {
+  form: 'pins' | 'cage';
+  plates: 'above' | 'below' | 'both';
+  /** Of each plate, mm, a whole number of layers. */
+  thickness: number;
+  /** Radial distance to planets, sun and ring, along the normal, mm. */
+  gap: number;
+  /** Distance between a plate and the gears under or over it, in layers. */
+  axialGap: number;
+  /** Whether the upper plate is open over the sun. */
+  centre: 'open' | 'closed';
+  /** None in a cage. */
+  pin?: Pin;
+  boss: Boss;
+  bolts: 'none' | Bolts;
+}
+
+export interface Pin {
+  /** Largest diameter, mm. */
+  diameter: number;
+  form: 'straight' | 'waisted' | 'barrelled';
+  /** How much less the radius is where it is thinnest, mm; 0 for a straight pin. */
+  depth: number;
+}
+
+/** What stands on the upper plate. Heights above the plate, mm. */
+export type Boss =
+  | { shape: 'none' }
+  | { shape: 'round'; diameter: number; height: number }
+  | { shape: 'hexagon' | 'square'; acrossFlats: number; height: number }
+  | { shape: 'D'; diameter: number; acrossFlat: number; height: number };
+
+/** Holes through the outermost plate, evenly spaced. */
+export interface Bolts {
+  diameter: number;
+  count: number;
+  /** Diameter of the circle that they stand on, mm; midway on the plate where it is missing. */
+  circle?: number;
+}
+
+/** Cones that close the ends of the tooth spaces. */
+export interface Lips {
+  on: 'ring' | 'sun' | 'both';
+  /** Distance to the planets' bevels along the normal, mm. */
+  gap: number;
+  /** Largest height over the root circle, mm; what is missing is as far as the gap allows. */
+  reach?: number;
 }
 
 /** Limit on the widest opening between planets, mm; what is missing is not asked. */

@@ -51,7 +51,8 @@ describe('refusals', () => {
     ['printer.nozzle', 5, [2]],
     ['printer.layer', 0.5, [0.4]],
     ['carrier', 'pins', ['none']],
-    ['retention', 'lips', ['none']],
+    ['carrier.plates', 'under', ['above']],
+    ['retention', 'lip', ['lips']],
     ['tolerance', 0, [0.0005]],
     ['tolerance', 1, [0.2]],
     ['limits.contactRatio', 0, [1]],
@@ -84,7 +85,7 @@ describe('refusals', () => {
     ['modul', 'module', { module: undefined, modul: 1.5 }],
     ['facewidth', 'faceWidth', { faceWidth: undefined, facewidth: 20 }],
     ['presure_angle', 'pressureAngle', { presure_angle: 20 }],
-    ['gap', 'fit.gap', { gap: 0.2 }],
+    ['gapShare', 'fit.gapShare', { gapShare: 0.2 }],
     ['fit.gapp', 'fit.gap', { fit: { gapp: 0.2 } }],
     ['sun.tooth', 'sun.teeth', { sun: { tooth: 15 } }],
     ['sun.bore.diamter', 'sun.bore.diameter', { sun: { teeth: 15, bore: { shape: 'round', diamter: 5 } } }],
@@ -146,7 +147,7 @@ describe('refusals', () => {
     expect(soleProblem({ ...spinner(), helix: { form: 'helical' }, retention: 'herringbone' })).toMatchObject(
       {
         parameter: 'retention',
-        nearest: ['none'],
+        nearest: ['none', 'lips'],
       },
     );
   });

@@ -8,7 +8,7 @@ export type Motion = readonly [number, number, number, number, number, number];
 export const AT_REST: Motion = [0, 0, 0, 0, 0, 0];
 
 /** What keeps parts from moving. A new feature (a lip, a pin) adds its own word and its own contacts. */
-export type Feature = 'flanks' | 'tips' | 'neighbours';
+export type Feature = 'flanks' | 'tips' | 'neighbours' | 'lips' | 'pins' | 'plates' | 'posts';
 
 /** How far two parts are from touching at one contact, and how that changes with their motions. */
 export interface Reading {

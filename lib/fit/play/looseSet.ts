@@ -13,6 +13,8 @@ export interface LooseGear {
   hand: 1 | -1;
   /** Radial cut-back of the tips at the end faces. */
   bevelSize: number;
+  /** Whether cones close its tooth spaces, as steep as the bevels and beginning where they do. */
+  lips: boolean;
 }
 
 /** A set whose parts may move within their play. Lengths in mm, angles in radians. */
@@ -83,6 +85,11 @@ export function tipRadiusAt(set: LooseSet, { profile, bevelSize }: LooseGear, { 
   const fromFace = Math.min(z, set.faceWidth - z);
   const cut = Math.max(0, bevelSize - fromFace / Math.tan(set.bevelAngle));
   return profile.tipRadius + (profile.gear.internal ? cut : -cut);
+}
+
+/** Radius at which a gear's bevels, and its lips, begin in the end faces, mm. */
+export function faceRadiusOf({ profile, bevelSize }: LooseGear): number {
+  return profile.tipRadius + (profile.gear.internal ? bevelSize : -bevelSize);
 }
 
 /** The set turned on by a share of a pitch, carrier held. */

@@ -1,17 +1,23 @@
 import type { Contact } from './contact.js';
 import { flankContacts } from './flankContacts.js';
+import { lipContacts } from './lipContacts.js';
 import { type LooseSet, slices } from './looseSet.js';
 import { neighbourContact, tipContacts, wallsOf } from './tipContacts.js';
+
+/** Transverse planes in half the face width where one part moves between held ones. */
+const FINE = 7;
 
 /**
  * Every place at which parts of a set would touch as it stands: each planet with sun, ring and the next planet.
  * @param planes transverse planes in half the face width [7]
  */
-export function setContacts(set: LooseSet, planes = 7): Contact[] {
+export function setContacts(set: LooseSet, planes = FINE): Contact[] {
   const { sun, planets, ring, inner, outer } = set;
   const walls = { sun: wallsOf(set, sun), planet: wallsOf(set, planets[0]), ring: wallsOf(set, ring) };
-  return planets.flatMap((planet, i) =>
-    slices(set, planes).flatMap((slice) => [
+  return planets.flatMap((planet, i) => [
+    ...lipContacts(set, planet, sun, planes < FINE),
+    ...lipContacts(set, planet, ring, planes < FINE),
+    ...slices(set, planes).flatMap((slice) => [
       ...flankContacts(set, sun, planet, inner, slice),
       ...tipContacts(set, sun, planet, walls.planet, slice),
       ...tipContacts(set, planet, sun, walls.sun, slice),
@@ -22,5 +28,5 @@ export function setContacts(set: LooseSet, planes = 7): Contact[] {
         ? [neighbourContact(set, planet, planets[(i + 1) % planets.length], slice)]
         : []),
     ]),
-  );
+  ]);
 }

@@ -1,6 +1,7 @@
 import type { Contact, Feature, Motion } from './contact.js';
 import { workingDepth } from './formulas.js';
 import { type Direction, type Furthest, furthest } from './furthest.js';
+import { passesLips } from './lipContacts.js';
 import { type LooseSet, turnedOn } from './looseSet.js';
 import { setContacts } from './setContacts.js';
 
@@ -40,6 +41,8 @@ const COARSE = 3;
 
 const UP: Motion = [0, 0, 1, 0, 0, 0];
 const DOWN: Motion = [0, 0, -1, 0, 0, 0];
+
+const NOT_HELD: Furthest = { value: Number.POSITIVE_INFINITY, motions: {}, heldBy: [] };
 
 /**
  * Plays of a set, the worst of several phases of the pitch for the part between held ones, and as the set stands for
@@ -120,7 +123,14 @@ function togetherPlay(set: LooseSet, contacts: readonly Contact[], alike: boolea
   const [x, y] = towards(set);
   // The train itself turns freely: it is kept from doing so by holding the first planet across its line of centres.
   const gauge = [[planet, Math.abs(x) > Math.abs(y) ? 1 : 0]] as const;
-  const all = (direction: Direction) => furthest(direction, contacts, loose, gauge);
+  const all = (direction: Direction) => {
+    const found = furthest(direction, contacts, loose, gauge);
+    const past = set.planets.some((one) =>
+      [set.sun, set.ring].some((mate) => passesLips(set, one, mate, found.motions)),
+    );
+    // What has left the lips behind is held by the teeth at best, and only herringbone teeth hold.
+    return past && set.form !== 'herringbone' ? NOT_HELD : found;
+  };
   const half = set.faceWidth / 2;
   const apart = (height: number, sign: 1 | -1): Motion => [
     sign * x,

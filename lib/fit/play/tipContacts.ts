@@ -64,7 +64,7 @@ export function wallsOf(set: LooseSet, gear: LooseGear): readonly SpaceWall[] {
 }
 
 /** Half the angle of the tip land, wider where a bevel has cut it, radians. */
-function tipHalfAngle(set: LooseSet, gear: LooseGear, slice: Slice): number {
+export function tipHalfAngle(set: LooseSet, gear: LooseGear, slice: Slice): number {
   const flank = gear.profile.segments[2];
   if (flank.kind !== 'involute') return 0;
   const roll = Math.sqrt(Math.max(0, (tipRadiusAt(set, gear, slice) / flank.baseRadius) ** 2 - 1));

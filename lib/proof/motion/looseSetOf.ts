@@ -14,8 +14,8 @@ export function looseSetOf(spec: PlanetarySpec, set: FittedSet): LooseSet {
     centre: readonly [number, number],
   ): LooseGear => {
     const profile = set.profiles[part];
-    const { hand, bevelSize } = sweepOf(spec, profile, part);
-    return { name, profile, centre, rotation, hand: hand === 'right' ? 1 : -1, bevelSize };
+    const { hand } = sweepOf(spec, set, part);
+    return { name, profile, centre, rotation, hand: hand === 'right' ? 1 : -1, ...set.ends[part] };
   };
   const { centreDistance } = set;
   return {

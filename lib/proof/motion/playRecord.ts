@@ -111,6 +111,10 @@ function heldBy(spec: PlanetarySpec, play: SetPlay): string[] {
     flanks: `${spec.helix.form} teeth`,
     tips: `${spec.helix.form} teeth`,
     neighbours: 'neighbouring planets',
+    lips: 'lips',
+    pins: 'pins',
+    plates: 'plates',
+    posts: 'posts',
   };
   const { planet, sun } = play.together;
   const features = [planet.up, planet.down, sun.up, sun.down].flatMap((one) => one.heldBy);

@@ -17,19 +17,30 @@ export const helixAngle: Rule = {
   },
 };
 
-/** Only herringbone teeth hold their mates along the axis. */
+/** Only herringbone teeth hold their mates along the axis by themselves. */
 export const retentionForm: Rule = {
   needs: ['helix', 'retention'],
   find({ helix: { form }, retention }) {
-    if (retention !== 'herringbone' || form === 'herringbone') return [];
+    if (form === 'herringbone' || retention === 'none' || retention === 'lips') return [];
     return [
       {
         parameter: 'retention',
         value: retention,
-        rule: `must be none where helix.form is ${form}: its teeth hold nothing along the axis`,
-        nearest: ['none'],
+        rule: `must be none or lips where helix.form is ${form}: its teeth hold nothing along the axis`,
+        nearest: retention === 'both' ? ['lips'] : ['none', 'lips'],
       },
     ];
+  },
+};
+
+/** Lips are sized only where there are any. */
+export const lipsAsked: Rule = {
+  needs: ['retention', 'lips', 'helix'],
+  find({ helix: { form }, retention, lips }) {
+    if (!lips || retention === 'lips' || retention === 'both') return [];
+    const rule = 'must be lips or both where lips are given';
+    const nearest = [form === 'herringbone' ? 'both' : 'lips'];
+    return [{ parameter: 'retention', value: retention, rule, nearest }];
   },
 };
 
