@@ -20,4 +20,4 @@ export { drawSet } from './write/drawing.js';
 export { fromGeom3, toGeom3 } from './write/geom3.js';
 export { type PictureOptions, renderPicture } from './write/picture.js';
 export { encodeStl, stlChunks } from './write/stl.js';
-export { encode3mf } from './write/threemf.js';
+export { encode3mf, threemfChunks } from './write/threemf.js';

@@ -7,6 +7,17 @@
 export interface Mesh {
   positions: Float64Array;
   triangles: Uint32Array;
+  /** The body that this mesh is a copy of, and where it was put: equal planets are written to a file once. */
+  copyOf?: Copy;
+}
+
+/** A body turned about z and moved in the bed's plane. */
+export interface Copy {
+  body: Mesh;
+  /** Radians, counter-clockwise, about the body's own z axis. */
+  angle: number;
+  /** x and y, mm. */
+  offset: readonly [number, number];
 }
 
 /** One body of a set, in the place where it is printed. */

@@ -5,7 +5,8 @@ import type { Mesh } from './mesh.js';
  * @param angle radians, counter-clockwise
  * @param offset x and y, mm
  */
-export function placed(mesh: Mesh, angle: number, [dx, dy]: readonly [number, number]): Mesh {
+export function placed(mesh: Mesh, angle: number, offset: readonly [number, number]): Mesh {
+  const [dx, dy] = offset;
   const cos = Math.cos(angle);
   const sin = Math.sin(angle);
   const from = mesh.positions;
@@ -15,5 +16,5 @@ export function placed(mesh: Mesh, angle: number, [dx, dy]: readonly [number, nu
     positions[i + 1] = from[i] * sin + from[i + 1] * cos + dy;
     positions[i + 2] = from[i + 2];
   }
-  return { positions, triangles: mesh.triangles };
+  return { positions, triangles: mesh.triangles, copyOf: { body: mesh, angle, offset } };
 }

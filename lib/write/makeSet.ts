@@ -10,7 +10,7 @@ import type { Format } from './formats.js';
 import { renderPicture } from './picture.js';
 import { sheetPage } from './sheetPage.js';
 import { stlChunks } from './stl.js';
-import { encode3mf } from './threemf.js';
+import { threemfChunks } from './threemf.js';
 
 /** What is to be written, where, and what stops it. */
 export interface MakeOptions {
@@ -63,7 +63,7 @@ function resultsOf(
   const text = (ending: string, content: string) => file(ending, () => [new TextEncoder().encode(content)]);
   const bodies = {
     stl: file('stl', () => stlChunks(parts)),
-    '3mf': file('3mf', () => [threemfOf(spec, parts)]),
+    '3mf': file('3mf', () => threemfOf(spec, parts)),
   };
   return [
     ...formats.map((format) => bodies[format]),
@@ -77,7 +77,7 @@ function resultsOf(
 /** Pixels of the picture that stands for the file, either way. */
 const THUMBNAIL = 256;
 
-function threemfOf(spec: Spec, parts: readonly Part[]): Uint8Array {
+function threemfOf(spec: Spec, parts: readonly Part[]): Iterable<Uint8Array> {
   const thumbnail = renderPicture(parts, { width: THUMBNAIL, height: THUMBNAIL });
-  return encode3mf(parts, { title: spec.name, thumbnail });
+  return threemfChunks(parts, { title: spec.name, thumbnail });
 }

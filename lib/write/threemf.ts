@@ -13,37 +13,57 @@ const LARGEST_ENTRY = 0xffff_ffff;
 /** The first day a zip file can name, in local time as zip has it: today's date would change the bytes. */
 const firstDay = () => new Date(1980, 0, 1);
 
+/** What the package says of itself besides its bodies. */
+export interface PackageOptions {
+  /** Names the assembly and the file [`gear set`]. */
+  title?: string;
+  /** A PNG that file managers and slicers show [none]; `renderPicture(parts, { width: 256, height: 256 })` makes one. */
+  thumbnail?: Uint8Array;
+}
+
 /**
- * All parts, in place, as one 3MF package in memory: a named mesh object a part, all of them in one assembly
- * that a slicer keeps together. Coordinates in mm with six decimals; the same bytes for the same input.
+ * All parts, in place, as one 3MF package in memory: a named object a part, all of them in one assembly
+ * that a slicer keeps together; equal planets share one mesh. Coordinates in mm with six decimals; the same bytes for
+ * the same input.
  * @param parts at least one; each mesh closed and outward (see `Mesh`), z from the bed up
- * @param options `title` names the assembly and the file [`gear set`]; `thumbnail` is a PNG that file managers and
- * slicers show [none]: `renderPicture(parts, { width: 256, height: 256 })` makes one
  * @throws Refusal for no part at all, a part without a body, positions that are not finite, two vertices of a
  * part closer than the last decimal, or a model of more than 4 GiB before compression
  * Source: 3MF Core Specification 1.2.4; ECMA-376 part 2 for the package (the latter from memory).
  */
-export function encode3mf(
+export function encode3mf(parts: readonly Part[], options: PackageOptions = {}): Uint8Array {
+  return join([...threemfChunks(parts, options)]);
+}
+
+/**
+ * The same file as `encode3mf`, piece by piece: joined, the chunks are that file, byte for byte. A mesh of any size
+ * passes in little memory.
+ * @throws Refusal as `encode3mf` does, part of it only when the chunks are asked for
+ */
+export function* threemfChunks(
   parts: readonly Part[],
-  options: { title?: string; thumbnail?: Uint8Array } = {},
-): Uint8Array {
-  const { title = 'gear set', thumbnail } = options;
+  { title = 'gear set', thumbnail }: PackageOptions = {},
+): Generator<Uint8Array> {
   if (parts.length === 0) refuse('parts', [], 'a 3MF file holds at least one part');
   for (const { name, mesh } of parts) {
     const count = mesh.triangles.length / 3;
     if (count < 4) refuse(`parts.${name}.triangles`, count, 'a body has at least 4 triangles');
   }
-  const chunks: Uint8Array[] = [];
+  const ready: Uint8Array[] = [];
   const zip = new Zip((error, chunk) => {
     if (error) throw error;
-    chunks.push(chunk);
+    ready.push(chunk);
   });
-  addEntry(zip, '[Content_Types].xml', (sink) => sink.text(contentTypes(thumbnail !== undefined)));
-  addEntry(zip, '_rels/.rels', (sink) => sink.text(relationships(thumbnail !== undefined)));
-  addEntry(zip, '3D/3dmodel.model', (sink) => writeModel(sink, parts, title));
+  const types = contentTypes(thumbnail !== undefined);
+  const relations = relationships(thumbnail !== undefined);
+  const steps = [
+    addEntry(zip, '[Content_Types].xml', (sink) => [sink.text(types)]),
+    addEntry(zip, '_rels/.rels', (sink) => [sink.text(relations)]),
+    addEntry(zip, '3D/3dmodel.model', (sink) => writeModel(sink, parts, title)),
+  ];
+  for (const step of steps) for (const _ of step) yield* ready.splice(0);
   if (thumbnail) addBytes(zip, THUMBNAIL, thumbnail);
   zip.end();
-  return join(chunks);
+  yield* ready;
 }
 
 /** Adds an entry as it is: a PNG is compressed already. */
@@ -54,8 +74,8 @@ function addBytes(zip: Zip, name: string, bytes: Uint8Array): void {
   entry.push(bytes, true);
 }
 
-/** Adds one entry, compressed while it is written. */
-function addEntry(zip: Zip, name: string, write: (sink: XmlSink) => void): void {
+/** Adds one entry, compressed while it is written, and stops wherever `write` does. */
+function* addEntry(zip: Zip, name: string, write: (sink: XmlSink) => Iterable<void>): Generator<void> {
   const entry = new ZipDeflate(name, { level: DEFLATE_LEVEL });
   entry.mtime = firstDay();
   zip.add(entry);
@@ -65,7 +85,7 @@ function addEntry(zip: Zip, name: string, write: (sink: XmlSink) => void): void 
     if (size > LARGEST_ENTRY) refuse('parts', size, 'a model in a 3MF file is at most 4294967295 bytes long');
     entry.push(bytes, last);
   });
-  write(sink);
+  yield* write(sink);
   sink.end();
 }
 

@@ -18,6 +18,7 @@ declare module '@3mfconsortium/lib3mf' {
     get_Indices2(): number;
   }
   interface MeshObject extends Held {
+    GetResourceID(): number;
     GetName(): string;
     GetVertexCount(): number;
     GetTriangleCount(): number;
@@ -30,8 +31,10 @@ declare module '@3mfconsortium/lib3mf' {
   interface Component extends Held {
     GetObjectResourceID(): number;
     HasTransform(): boolean;
+    GetTransform(): Transform;
   }
   interface ComponentsObject extends Held {
+    GetResourceID(): number;
     GetName(): string;
     GetComponentCount(): number;
     GetComponent(index: number): Component;

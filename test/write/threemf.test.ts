@@ -2,7 +2,7 @@ import { strFromU8, unzipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import type { Part } from '../../lib/solid/mesh.js';
 import { Refusal } from '../../lib/spec/refusal.js';
-import { encode3mf } from '../../lib/write/threemf.js';
+import { encode3mf, threemfChunks } from '../../lib/write/threemf.js';
 import { ball, box, twistedPrism } from './meshes.js';
 
 const parts = (): Part[] => [
@@ -44,6 +44,13 @@ describe('encode3mf', () => {
       expect(Number(x)).toBe(Math.round(values[i] * 1e6) / 1e6 + 0);
       expect(Number(y)).toBe(Math.round(-values[i] * 1e6) / 1e6 + 0);
     });
+  });
+
+  test('comes piece by piece too, no piece of it large', () => {
+    const chunks = [...threemfChunks(parts())];
+    expect(Buffer.concat(chunks).equals(encode3mf(parts()))).toBe(true);
+    expect(chunks.length).toBeGreaterThan(10);
+    expect(Math.max(...chunks.map(({ length }) => length))).toBeLessThan(1 << 18);
   });
 
   test('is well-formed after many full buffers', () => {
