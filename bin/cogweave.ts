@@ -9,16 +9,17 @@ import { version } from '../lib/version.js';
 import { blockingChecks } from '../lib/write/blocking.js';
 import { readFormats } from '../lib/write/formats.js';
 import { makeSet } from '../lib/write/makeSet.js';
-import { readPictureSize, usualSize } from '../lib/write/pictureSize.js';
 import { summaryText } from '../lib/write/summary.js';
-import { complain, fail, MADE, note, print, STOPPED, streamFault } from './output.js';
+import { type BatchArguments, batch, batchOwnFlags } from './batch.js';
+import { complain, fail, MADE, note, print, STOPPED, stopSignal, streamFault } from './output.js';
+import { pictureOf } from './picture.js';
 import { type PlanArguments, plan, planEpilogue, planFlags } from './plan.js';
 import { readSpecFile } from './specFile.js';
 import { type TrialArguments, trial, trialEpilogue, trialFlagGroups, trialFlags } from './trial.js';
 import { trouble, troubleEpilogue, troubleFlags } from './trouble.js';
 import { type Arguments, checkUsage, fileOf, unknownCommand, usageRefusal } from './usage.js';
 
-const commands = ['make', 'inspect', 'plan', 'trial', 'trouble', 'schema'];
+const commands = ['make', 'inspect', 'batch', 'plan', 'trial', 'trouble', 'schema'];
 
 const file = { type: 'string', describe: 'parameter file, YAML or JSON' } as const;
 const inspectFlags = {
@@ -52,6 +53,9 @@ const makeFlags = {
   ...inspectFlags,
 } as const;
 
+const { force: _, ...sharedFlags } = makeFlags;
+const batchFlags = { ...batchOwnFlags, ...sharedFlags } as const;
+
 async function run(words: string[]): Promise<number> {
   let status = MADE;
   await yargs(words)
@@ -84,6 +88,15 @@ async function run(words: string[]): Promise<number> {
       (argv: InspectArguments) => {
         checkUsage(argv, Object.keys(inspectFlags), 2);
         status = inspect(argv);
+      },
+    )
+    .command(
+      'batch [FILE]',
+      'make every variant that a file lists, on several cores; those made before are kept',
+      (y) => y.positional('FILE', file).options(batchFlags),
+      async (argv: BatchArguments) => {
+        checkUsage(argv, Object.keys(batchFlags), 2);
+        status = await batch(argv);
       },
     )
     .command(
@@ -171,26 +184,12 @@ async function make(argv: MakeArguments): Promise<number> {
   return verdict(blocking, files.length > 0);
 }
 
-/** A size alone asks for the picture too. */
-function pictureOf(argv: MakeArguments): { width: number; height: number } | undefined {
-  const size = argv['picture-size'];
-  if (size !== undefined) return readPictureSize(size);
-  return argv.picture ? usualSize : undefined;
-}
-
 function inspect(argv: InspectArguments): number {
   const spec = specOf(argv);
   note(`building and proving ${spec.name} …`);
   const { sheet } = proveSet(spec);
   print(argv.json ? JSON.stringify(sheet) : summaryText(sheet));
   return verdict(blockingChecks(sheet.checks, argv.strict ?? false), false);
-}
-
-/** Ends the writing tidily when the command is interrupted; before that, an interruption just ends the command. */
-function stopSignal(): AbortSignal {
-  const stop = new AbortController();
-  process.once('SIGINT', () => stop.abort()).once('SIGTERM', () => stop.abort());
-  return stop.signal;
 }
 
 function specOf(argv: InspectArguments) {
@@ -206,8 +205,9 @@ function verdict(blocking: readonly Check[], written: boolean): number {
   return written ? MADE : STOPPED;
 }
 
-for (const stream of [process.stdout, process.stderr])
-  stream.on('error', (error: Error) => process.exit(streamFault(error)));
+process.stdout.on('error', (error: Error) => process.exit(streamFault(error)));
+// Nobody may be left to read messages; the work is worth finishing all the same.
+process.stderr.on('error', () => {});
 
 run(process.argv.slice(2)).then(
   (status) => {

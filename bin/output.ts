@@ -8,9 +8,9 @@ export const STOPPED = 1;
 /** Exit status: bad input or usage. */
 const REFUSED = 2;
 /** Exit status: a fault of cogweave itself. */
-const FAULT = 3;
+export const FAULT = 3;
 /** Exit status: interrupted, as shells have it. */
-const INTERRUPTED = 130;
+export const INTERRUPTED = 130;
 
 /** Results go to stdout. */
 export function print(text: string): void {
@@ -25,6 +25,13 @@ export function complain(text: string): void {
 /** Progress is for people: only on a terminal. */
 export function note(text: string): void {
   if (process.stderr.isTTY) complain(text);
+}
+
+/** Ends the work tidily when the command is interrupted; before that, an interruption just ends the command. */
+export function stopSignal(): AbortSignal {
+  const stop = new AbortController();
+  process.once('SIGINT', () => stop.abort()).once('SIGTERM', () => stop.abort());
+  return stop.signal;
 }
 
 /** Says what ended the command, one line for each problem and never a stack trace, and gives its exit status. */

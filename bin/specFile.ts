@@ -1,7 +1,7 @@
 import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
 import { parse } from 'node:path';
 import { asProfile } from '../lib/spec/profileFile.js';
-import { readProfile, readSpec } from '../lib/spec/readSpec.js';
+import { readData, readProfile, readSpec } from '../lib/spec/readSpec.js';
 import { refuse } from '../lib/spec/refusal.js';
 import type { Spec } from '../lib/spec/types.js';
 import { plainReason } from '../lib/write/plainReason.js';
@@ -19,7 +19,19 @@ export function readSpecFile(path: string, profile?: string): Spec {
   return readSpec(textOf(path), parse(path).name, profile === undefined ? {} : profileAt(profile));
 }
 
-function profileAt(path: string) {
+/**
+ * The data in the parameter file at a path, as they stand there.
+ * @throws Refusal where there is no such file, or it is neither YAML nor JSON
+ */
+export function readDataFile(path: string): unknown {
+  return readData(textOf(path));
+}
+
+/**
+ * The profile in the file at a path, checked.
+ * @throws Refusal
+ */
+export function profileAt(path: string) {
   let text: string;
   try {
     text = textOf(path);

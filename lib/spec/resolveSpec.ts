@@ -26,11 +26,7 @@ export function resolveSpec(object: unknown, fallbackName?: string): Spec;
 export function resolveSpec(object: unknown, fallbackName = ''): Spec {
   const data = plainData(object);
   const parsed = parseFile(data);
-  const findings = onePerPlace([
-    ...(isMapping(data) ? moduleFindings(data) : []),
-    ...findingsOf(parsed.issues, data),
-    ...(isMapping(data) ? variantFindings(data.variants) : []),
-  ]);
+  const findings = valueFindings(data, parsed.issues);
   const file = findings.length ? fileWithOffers(data, findings) : parsed.file;
   const spec = file && complete(file, nearestName(fallbackName));
   const problems: Problem[] = withoutMisspelt(findings).map(({ parameter, value, rule, nearest }) => ({
@@ -78,6 +74,18 @@ function ruleProblems(spec: PlanetarySpec, file: FileSpec, findings: readonly Fi
     bad.push(...found.map(({ parameter }) => parameter));
   }
   return problems;
+}
+
+/**
+ * Problems of single values in plain data, rules between values left out.
+ * @param issues what the schema found, where that is known already
+ */
+export function valueFindings(data: unknown, issues = parseFile(data).issues): Finding[] {
+  return onePerPlace([
+    ...(isMapping(data) ? moduleFindings(data) : []),
+    ...findingsOf(issues, data),
+    ...(isMapping(data) ? variantFindings(data.variants) : []),
+  ]);
 }
 
 function onePerPlace(findings: readonly Finding[]): Finding[] {

@@ -7,7 +7,11 @@ import type { Spec } from './types.js';
  * @throws Refusal for the parameter `tolerance`
  */
 export function withTolerance(spec: Spec, text: string): Spec {
+  return resolveSpec({ ...spec, tolerance: typedTolerance(text) });
+}
+
+/** The number that a typed tolerance is; the text itself where it is none, to be refused as a value. */
+export function typedTolerance(text: string): number | string {
   // Number('') is 0 and Number('0x1') is 1: only plain decimals are meant.
-  const tolerance = /^\s*[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?\s*$/i.test(text) ? Number(text) : text;
-  return resolveSpec({ ...spec, tolerance });
+  return /^\s*[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?\s*$/i.test(text) ? Number(text) : text;
 }

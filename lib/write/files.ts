@@ -1,7 +1,7 @@
-import { randomBytes } from 'node:crypto';
 import { access, constants, mkdir, open, rename, rmdir, stat, unlink } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { refuse } from '../spec/refusal.js';
+import { temporaryName } from './leftovers.js';
 import { plainReason } from './plainReason.js';
 
 /** A file to be written: its name, and its contents piece by piece, made when they are asked for. */
@@ -43,7 +43,7 @@ export async function writeFiles(
     try {
       await makeFolders(folder, made);
       for (const file of files) {
-        const path = join(folder, `.${file.name}.${randomBytes(4).toString('hex')}.part`);
+        const path = join(folder, temporaryName(file.name));
         temporary.push(path);
         await writeWhole(path, file, signal);
       }

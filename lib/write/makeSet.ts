@@ -26,6 +26,8 @@ export interface MakeOptions {
   strict: boolean;
   /** Asked when writing begins; what it gives stops the writing and takes back what was begun. */
   signal?: () => AbortSignal;
+  /** Stands in for each file, such as one that looks on while it is written. */
+  through?: (file: OutputFile) => OutputFile;
 }
 
 /** What came of it: the files written (none when stopped), the sheet, and the checks that fail and stop the job. */
@@ -45,7 +47,9 @@ export async function makeSet(spec: Spec, options: MakeOptions): Promise<Made> {
   const { sheet, parts } = proveSet(spec, { force: options.force });
   const blocking = blockingChecks(sheet.checks, options.strict);
   if (blocking.length && !options.force) return { files: [], sheet, blocking };
-  const files = await writeFiles(options.folder, resultsOf(spec, sheet, parts, options), options.signal?.());
+  const { folder, signal, through = (file: OutputFile) => file } = options;
+  const results = resultsOf(spec, sheet, parts, options).map(through);
+  const files = await writeFiles(folder, results, signal?.());
   return { files, sheet, blocking };
 }
 

@@ -1,0 +1,105 @@
+import { isName } from '../spec/name.js';
+import type { Plain } from '../spec/plainData.js';
+import { type Profile, withProfile } from '../spec/profileFile.js';
+import { Refusal } from '../spec/refusal.js';
+import { resolveSpec } from '../spec/resolveSpec.js';
+import type { Spec } from '../spec/types.js';
+import { withTolerance } from '../spec/withTolerance.js';
+import type { Format } from '../write/formats.js';
+import { makeSet } from '../write/makeSet.js';
+import { fingerprint } from './fingerprint.js';
+import { type Overrides, withOverrides } from './overrides.js';
+import {
+  emptyRow,
+  type FileRecord,
+  refusalOf,
+  sheetFigures,
+  stoppedBy,
+  type VariantRecord,
+} from './record.js';
+import { allThere, dropRecord, readRecord, watched, writeRecord } from './records.js';
+
+/** One variant to be made: plain data, so that it can be handed to a worker. */
+export interface VariantTask {
+  folder: string;
+  name: string;
+  /** The parameter file, its variants left out. */
+  data: Plain;
+  overrides: Overrides;
+  profile: Profile;
+  formats: Format[];
+  strict: boolean;
+  /** Size of a picture, pixels [none]. */
+  picture?: { width: number; height: number };
+  /** Mesh tolerance in place of the file's, as it was typed, mm. */
+  tolerance?: string;
+}
+
+/** What came of it; small, however large the set. */
+export interface VariantResult {
+  status: 'made' | 'kept' | 'refused';
+  record: VariantRecord;
+}
+
+/**
+ * Makes one variant, or leaves it as it is where the same was made before and its files are all there. Its record is
+ * written last.
+ * @throws Refusal for the parameter `out` where the file system does not allow it
+ */
+export async function makeVariant(task: VariantTask): Promise<VariantResult> {
+  const { folder, name, overrides } = task;
+  const blank: VariantRecord = { ...emptyRow(name, overrides), fingerprint: null, written: [] };
+  const refused = async (record: Partial<VariantRecord>): Promise<VariantResult> => {
+    const whole: VariantRecord = { ...blank, ...record, status: 'refused' };
+    await dropRecord(folder, name);
+    await writeRecord(folder, whole);
+    return { status: 'refused', record: whole };
+  };
+  let spec: Spec;
+  try {
+    spec = specOf(task);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    return refused({ refusal: refusalOf(error.problems) });
+  }
+  const print = fingerprint(spec, task);
+  const earlier = await readRecord(folder, name);
+  if (earlier?.fingerprint === print) {
+    if (earlier.status === 'refused') return { status: 'refused', record: earlier };
+    if (await allThere(folder, earlier.written)) return { status: 'kept', record: earlier };
+  }
+  await dropRecord(folder, name);
+  try {
+    const written: FileRecord[] = [];
+    const { sheet, files, blocking } = await makeSet(spec, {
+      folder,
+      formats: task.formats,
+      force: false,
+      strict: task.strict,
+      picture: task.picture,
+      through: (file) => watched(file, (record) => written.push(record)),
+    });
+    const figures = { ...sheetFigures(sheet), fingerprint: print };
+    if (files.length === 0) return refused({ ...figures, refusal: stoppedBy(blocking) });
+    const names = written.map((file) => file.name);
+    const record: VariantRecord = { ...blank, ...figures, status: 'made', files: names, written };
+    await writeRecord(folder, record);
+    return { status: 'made', record };
+  } catch (error) {
+    if (!(error instanceof Refusal) || error.parameter === 'out') throw error;
+    return refused({ fingerprint: print, refusal: refusalOf(error.problems) });
+  }
+}
+
+/**
+ * The parameters of a variant, checked and with every default.
+ * @throws Refusal
+ */
+export function specOf({ data, overrides, name, profile, tolerance }: Omit<VariantTask, 'folder'>): Spec {
+  const own = overrides.name;
+  const merged = withOverrides(data, overrides);
+  // A name that cannot be used stays, to be refused; any other makes way for the variant's own.
+  if (own === undefined || (typeof own === 'string' && isName(own))) merged.name = name;
+  const spec = resolveSpec(withProfile(merged, profile));
+  return tolerance === undefined ? spec : withTolerance(spec, tolerance);
+}

@@ -1,0 +1,169 @@
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { Tinypool } from 'tinypool';
+import type { Profile } from '../spec/profileFile.js';
+import { Refusal } from '../spec/refusal.js';
+import type { BatchRow } from '../write/batchPage.js';
+import { checkFolder } from '../write/files.js';
+import type { Format } from '../write/formats.js';
+import { clearLeftovers } from '../write/leftovers.js';
+import { fingerprint } from './fingerprint.js';
+import { specOf, type VariantResult, type VariantTask } from './makeVariant.js';
+import type { Batch } from './readBatch.js';
+import { emptyRow, refusalOf } from './record.js';
+import { RECORDS, readRecord } from './records.js';
+import { inShard, type Shard } from './shard.js';
+import { writeSummary } from './summary.js';
+import type { Answer } from './worker.js';
+
+/** How a batch is to be made. */
+export interface BatchOptions {
+  folder: string;
+  /** Workers, each a thread of its own. */
+  jobs: number;
+  shard: Shard;
+  profile: Profile;
+  formats: Format[];
+  strict: boolean;
+  /** Size of a picture of each, pixels [none]. */
+  picture?: { width: number; height: number };
+  tolerance?: string;
+  /** Stops the batch; what is made stays. */
+  signal?: AbortSignal;
+  /** Told of each variant as it is done. */
+  onDone?: (done: Outcome) => void;
+}
+
+/** What came of one variant. */
+export interface Outcome {
+  status: VariantResult['status'];
+  row: BatchRow;
+  /** True where cogweave itself failed. */
+  fault?: boolean;
+}
+
+/** What came of a batch: its variants in the order of the file, and the paths of the summary. */
+export interface BatchOutcome {
+  outcomes: Outcome[];
+  summary: string[];
+}
+
+/**
+ * Makes the variants of one shard in worker threads, none that is there already, and then the summary of all. A
+ * refused variant does not stop the others.
+ * @throws Refusal for the parameter `out` where the file system does not allow it
+ * @throws AbortError when stopped
+ */
+export async function runBatch(batch: Batch, options: BatchOptions): Promise<BatchOutcome> {
+  const { folder, shard } = options;
+  await checkFolder(folder);
+  await prepare(folder);
+  const mine = batch.names.map((_, index) => index).filter((index) => inShard(index, shard));
+  const done = new Map<number, Outcome>();
+  try {
+    await inWorkers(batch, options, mine, done);
+  } finally {
+    for (const place of [folder, join(folder, RECORDS)]) await clearLeftovers(place, true);
+  }
+  const summary = await summarise(batch, options, done);
+  return { outcomes: mine.map((index) => done.get(index)!), summary };
+}
+
+/** Folders are made before the workers begin, so that none takes away what another has just begun to use. */
+async function prepare(folder: string): Promise<void> {
+  const records = join(folder, RECORDS);
+  await checkFolder(records);
+  await mkdir(records, { recursive: true });
+  for (const place of [folder, records]) await clearLeftovers(place, true);
+}
+
+async function inWorkers(
+  batch: Batch,
+  options: BatchOptions,
+  mine: readonly number[],
+  done: Map<number, Outcome>,
+): Promise<void> {
+  const threads = Math.min(options.jobs, mine.length);
+  if (threads === 0) return;
+  const pool = new Tinypool({
+    filename: new URL('./worker.js', import.meta.url).href,
+    runtime: 'worker_threads',
+    minThreads: threads,
+    maxThreads: threads,
+  });
+  const queue = mine.values();
+  const runner = async () => {
+    for (const index of queue) {
+      const outcome = await outcomeOf(pool, taskOf(batch, options, index), options.signal);
+      done.set(index, outcome);
+      options.onDone?.(outcome);
+    }
+  };
+  try {
+    await Promise.all(Array.from({ length: threads }, runner));
+  } finally {
+    await pool.destroy();
+  }
+}
+
+async function outcomeOf(pool: Tinypool, task: VariantTask, signal?: AbortSignal): Promise<Outcome> {
+  let answer: Answer;
+  try {
+    answer = await pool.run(task, { signal });
+  } catch (error) {
+    signal?.throwIfAborted();
+    const what = (error instanceof Error ? error.message : String(error)).split('\n')[0];
+    const rule = `internal error: ${what} (a fault of cogweave, not of the file; please report it)`;
+    const refusal = refusalOf([{ parameter: 'file', value: task.name, rule, nearest: [] }]);
+    const row: BatchRow = { ...emptyRow(task.name, task.overrides), status: 'refused', refusal };
+    return { status: 'refused', row, fault: true };
+  }
+  if ('problems' in answer) throw new Refusal(answer.problems);
+  const { fingerprint: _, written: __, ...row } = answer.record;
+  return { status: answer.status, row };
+}
+
+function taskOf(batch: Batch, options: BatchOptions, index: number): VariantTask {
+  const { folder, profile, formats, strict, picture, tolerance } = options;
+  const [name, overrides] = [batch.names[index], batch.variants.at(index)];
+  return { folder, name, data: batch.data, overrides, profile, formats, strict, picture, tolerance };
+}
+
+/**
+ * Writes the summary of every variant, those of other shards from their records. Shards that end at the same time
+ * may each miss the other's last ones; whoever writes last looks again, so the last summary is whole.
+ */
+async function summarise(batch: Batch, options: BatchOptions, done: Map<number, Outcome>): Promise<string[]> {
+  const { folder } = options;
+  for (let rows = await rowsOf(batch, options, done); ; ) {
+    const written = await writeSummary(folder, batch.name, batch.variants.paths, rows);
+    if (options.shard.count === 1) return written;
+    const again = await rowsOf(batch, options, done);
+    if (again.every(({ status }, i) => status === rows[i].status)) return written;
+    rows = again;
+  }
+}
+
+async function rowsOf(batch: Batch, options: BatchOptions, done: Map<number, Outcome>): Promise<BatchRow[]> {
+  const rows: BatchRow[] = [];
+  for (const index of batch.names.keys())
+    rows.push(done.get(index)?.row ?? (await otherRow(taskOf(batch, options, index))));
+  return rows;
+}
+
+/** The row of a variant of another shard: what its record says, where that is of the same parameters. */
+async function otherRow(task: VariantTask): Promise<BatchRow> {
+  const record = await readRecord(task.folder, task.name);
+  if (!record || record.fingerprint !== expected(task)) return emptyRow(task.name, task.overrides);
+  const { fingerprint: _, written: __, ...row } = record;
+  return row;
+}
+
+function expected(task: VariantTask): string | null {
+  try {
+    return fingerprint(specOf(task), task);
+  } catch (error) {
+    if (error instanceof Refusal) return null;
+    throw error;
+  }
+}

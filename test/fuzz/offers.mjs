@@ -1,0 +1,60 @@
+// What a refusal offers, taken from its words, as changes of the file: each a list of [path, value].
+const number = String.raw`(-?\d+(?:\.\d+)?)`;
+
+/** Changes that the sentence of a failing check offers, in its order. */
+export function offersOf(says) {
+  const offers = [];
+  const counts = /(\d+) \/ (\d+) \/ (\d+) × (\d+)/g;
+  for (const list of says.matchAll(
+    /Nearest sets that (?:work|pass)[^:]*?( with profileShift: solve)? \([^)]*\): ([^.]*)/g,
+  ))
+    for (const [, sun, planet, ring, count] of list[2].matchAll(counts))
+      offers.push([
+        ['sun.teeth', Number(sun)],
+        ['planets.teeth', Number(planet)],
+        ['ring.teeth', Number(ring)],
+        ['planets.count', Number(count)],
+        ...shifts(list[1] ? 'solve' : 'none'),
+      ]);
+  if (/profileShift: solve would make it work/.test(says)) offers.push(shifts('solve'));
+  if (/planets\.spacing: nearest would/.test(says)) offers.push([['planets.spacing', 'nearest']]);
+  for (const [, list] of says.matchAll(/Nearest that (?:works|leaves a tip): ((?:[^.;]|\.\d|\.[a-z])*)/g))
+    for (const one of list.split(/, or | or /)) {
+      const change = one
+        .split(' with ')
+        .map((part) => new RegExp(`^([a-zA-Z.]+) (?:${number}|(\\w+))$`).exec(part.trim()));
+      if (change.every(Boolean))
+        offers.push(
+          change.map(([, path, value, word]) => [path, value === undefined ? word : Number(value)]),
+        );
+    }
+  for (const [, value] of says.matchAll(new RegExp(`module ${number} or less`, 'g')))
+    offers.push([['module', Number(value)]]);
+  for (const [, list] of says.matchAll(/planets\.count ([\d or]+) with the same teeth/g))
+    for (const count of list.split(' or ')) offers.push([['planets.count', Number(count)]]);
+  return offers;
+}
+
+const shifts = (form) => [
+  ['profileShift', form],
+  ['sun.profileShift', undefined],
+  ['planets.profileShift', undefined],
+  ['ring.profileShift', undefined],
+];
+
+/** A copy of `file` with changes made; undefined takes a value out. */
+export function withChanges(file, changes) {
+  const copy = structuredClone(file);
+  for (const [path, value] of changes) {
+    const keys = path.split('.');
+    const last = keys.pop();
+    let group = copy;
+    for (const key of keys) {
+      if (typeof group[key] !== 'object' || group[key] === null || Array.isArray(group[key])) group[key] = {};
+      group = group[key];
+    }
+    if (value === undefined) delete group[last];
+    else group[last] = structuredClone(value);
+  }
+  return copy;
+}
