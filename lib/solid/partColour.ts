@@ -1,3 +1,5 @@
+import { kindOf } from './partKinds.js';
+
 /** Red, green and blue, each 0 … 1 (sRGB). */
 export type Colour = readonly [red: number, green: number, blue: number];
 
@@ -20,15 +22,10 @@ const COLOURS: Record<string, Colour> = {
 /** For parts of a script's own making. */
 const OTHER: Colour = [0, 0.62, 0.45];
 
-/** What kind of part a name stands for: `planet-3` is a planet. */
-export function partKind(name: string): string {
-  return name.replace(/-\d+$/, '');
-}
-
 /**
  * Colour of a part in previews, by its kind; it says nothing about what the part is printed in.
  * @param name of the part: `sun`, `planet-1`, …
  */
 export function partColour(name: string): Colour {
-  return COLOURS[partKind(name)] ?? OTHER;
+  return COLOURS[kindOf(name)] ?? OTHER;
 }

@@ -1,128 +1,183 @@
-import { type PartOutline, setOutlines } from '../solid/setOutlines.js';
+import { compensationOf } from '../fit/compensation.js';
+import type { Part } from '../solid/mesh.js';
+import { firstOfEachKind, kindOf } from '../solid/partKinds.js';
 import { planetaryOnly } from '../spec/kinds.js';
-import type { PlanetarySpec, Spec } from '../spec/types.js';
-import { gearSizes } from '../tooth/gear.js';
-import { setGears } from '../train/setGears.js';
-import { DETAIL_RADIUS, detailMark, detailScale, detailView } from './drawing/detailView.js';
-import { dimension } from './drawing/dimension.js';
-import { gearTable, gearTableSize } from './drawing/gearTable.js';
-import { type FlankGap, flankGap } from './drawing/lineOfAction.js';
-import { kindOf, type Placing, toPage } from './drawing/outlines.js';
-import { partNumbers } from './drawing/partNumbers.js';
-import { sectionView } from './drawing/sectionView.js';
-import { MARGIN, sheetFor } from './drawing/sheetSize.js';
-import { hatchDefinitions, THIN } from './drawing/styles.js';
-import { group, num, type PagePoint, rectangle } from './drawing/svg.js';
+import type { Spec } from '../spec/types.js';
+import { version } from '../version.js';
+import { axialView } from './drawing/axialView.js';
+import { boxOf, type Closest, closestPlace } from './drawing/closest.js';
+import { type CutPart, cutParts } from './drawing/cutParts.js';
+import { DETAIL_SIZE, detailMark, detailScale, detailView, gapWords } from './drawing/detailView.js';
+import { gearRows, meshRows } from './drawing/gearTable.js';
+import { itemNumbers } from './drawing/itemNumbers.js';
+import { layoutFor, MARGIN, PAPER, scaleText } from './drawing/layout.js';
+import { type Placing, toPage } from './drawing/placing.js';
+import { planetarySubject } from './drawing/planetarySubject.js';
+import { axialPlane, levelPlane } from './drawing/section.js';
+import { THIN } from './drawing/styles.js';
+import type { Mates, Subject } from './drawing/subject.js';
+import { group, num, rectangle } from './drawing/svg.js';
+import { ROW, table } from './drawing/table.js';
 import { TITLE_WIDTH, type Title, titleBlock, titleHeight } from './drawing/titleBlock.js';
+import { upperView } from './drawing/upperView.js';
 import { escapeText } from './escape.js';
 import { figure } from './figure.js';
 
-/** Room around the set for dimensions and part numbers, and between the views, mm. */
-const AROUND = 16;
-
 /**
- * The set as a drawing to scale, one SVG document in mm: transverse section with the true outlines of the
- * teeth, reference, tip and root circles, axes, outer diameter, centre distance, the gap in an enlarged
- * detail, gear data. On the smallest sheet of the A series that holds it at full size. The same text for the
- * same input.
+ * The set as a workshop drawing on A4, one SVG document in mm: a section across the axes with reference, tip and root
+ * circles, a section along the axis, the narrowest mesh enlarged with its gap, the sizes that matter, gear data. Views
+ * are to a usual scale that is stated. Cut from the finished meshes, at the sizes that are to be printed (growth and
+ * shrinkage left out). The same text for the same input.
+ * @param parts those meshes, where they are at hand [built here]; left unused where the file compensates growth or
+ * shrinkage, because parts are then made otherwise than they are to come out
  * @throws Refusal when the teeth cannot be made
  */
-export function drawSet(spec: Spec): string {
-  return drawPlanetary(planetaryOnly(spec));
+export function drawSet(spec: Spec, parts?: readonly Part[]): string {
+  const { growth, scale } = compensationOf(spec);
+  const asPrinted = growth === 0 && scale === 1 ? parts : undefined;
+  return drawSubject(planetarySubject(planetaryOnly(spec), asPrinted), spec);
 }
 
-function drawPlanetary(spec: PlanetarySpec): string {
-  const gears = setOutlines({ ...spec, tolerance: drawnTolerance(spec) });
-  const outer = Math.max(...gears.map((gear) => gear.outer ?? gear.radii.tip));
-  const table = gearTableSize(spec);
-  const gap = gapOf(spec, gears);
-  const detail = gap ? 2 * DETAIL_RADIUS + AROUND : 0;
-  const facts = titleOf(spec, '');
-  const blocks = Math.max(table.height, titleHeight(facts));
-  const sheet = sheetFor(
-    Math.max(2 * (outer + AROUND), table.width + TITLE_WIDTH),
-    2 * (outer + AROUND) + detail + blocks,
+/** Gear data beside the title block, and columns of figures in them, mm. */
+const NAMES = { gears: 37, meshes: 58 };
+const FIGURES = 21;
+
+/** Draws any kind of subject. */
+function drawSubject(subject: Subject, spec: Spec): string {
+  const { parts } = subject;
+  const kinds = firstOfEachKind(parts).map(({ part }) => kindOf(part.name));
+  const item = (part: string): number => kinds.indexOf(part) + 1;
+  const gearData = gearRows(subject, spec.rack, spec.pressureAngle, item);
+  const meshData = meshRows(subject);
+  const left = ROW * (gearData.length + (subject.meshes.length ? meshData.length : 0));
+  const box = boundsOf(parts);
+  const draft = titleOf(subject, kinds, 1);
+  const tallest = Math.max(left, titleHeight(draft) + (subject.mates.length ? DETAIL_SIZE.height : 0));
+  const { scale, upper, lower } = layoutFor(
+    { width: box.max[0] - box.min[0], depth: box.max[1] - box.min[1], height: box.max[2] - box.min[2] },
+    tallest,
   );
-  const frame = {
-    width: sheet.width - MARGIN.left - MARGIN.right,
-    height: sheet.height - MARGIN.top - MARGIN.bottom,
-  };
-  const [right, bottom] = [sheet.width - MARGIN.right, sheet.height - MARGIN.bottom];
-  const middle = MARGIN.left + frame.width / 2;
-  const spare = frame.height - 2 * (outer + AROUND) - detail - blocks;
-  const placing: Placing = { at: [middle, MARGIN.top + outer + AROUND + spare / 3] };
-  const detailAt: PagePoint = [middle - DETAIL_RADIUS, bottom - blocks - detail / 2 - spare / 3];
-  const title = titleOf(spec, sheet.name);
+  const middle = (axis: 0 | 1 | 2): number => (box.min[axis] + box.max[axis]) / 2;
+  const above: Placing = { at: upper, about: [middle(0), middle(1)], scale };
+  const along: Placing = { at: lower, about: [middle(0), middle(2)], scale };
+  const height = sectionHeight(subject);
+  // An outline may leave the mesh by what no printed line shows.
+  const across = cutParts(parts, levelPlane(height), Math.min(0.01, 0.01 / scale));
+  const axial = cutParts(parts, axialPlane(0), Math.min(0.01, 0.01 / scale));
+  const [right, bottom] = [PAPER.width - MARGIN.right, PAPER.height - MARGIN.bottom];
+  const title = titleOf(subject, kinds, scale);
+  const tables = [
+    table([MARGIN.left, bottom - left], gearData, { names: NAMES.gears, figures: FIGURES }),
+    subject.meshes.length
+      ? table([MARGIN.left, bottom - ROW * meshData.length], meshData, {
+          names: NAMES.meshes,
+          figures: FIGURES,
+        })
+      : '',
+  ];
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${num(sheet.width)}mm" height="${num(sheet.height)}mm" viewBox="0 0 ${num(sheet.width)} ${num(sheet.height)}" role="img">`,
-    `<title>${escapeText(`${spec.name}: drawing of the gear set, transverse section`)}</title>`,
-    hatchDefinitions(),
-    group({ fill: '#fff', stroke: 'none' }, rectangle([0, 0], sheet.width, sheet.height)),
-    group({ ...THIN, 'stroke-width': 0.5 }, rectangle([MARGIN.left, MARGIN.top], frame.width, frame.height)),
-    sectionView(gears, placing),
-    dimensions(gears, outer, placing),
-    partNumbers(gears, outer, placing),
-    ...(gap ? detailOf(spec, gears, gap, detailAt, placing) : []),
-    gearTable([right - TITLE_WIDTH - table.width, bottom - table.height], spec, gears),
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${PAPER.width}mm" height="${PAPER.height}mm" viewBox="0 0 ${PAPER.width} ${PAPER.height}" role="img">`,
+    `<title>${escapeText(`${subject.name}: drawing, ${subject.title}, sections across and along the axis`)}</title>`,
+    group({ fill: '#fff', stroke: 'none' }, rectangle([0, 0], PAPER.width, PAPER.height)),
+    group(
+      { ...THIN, 'stroke-width': 0.5 },
+      rectangle([MARGIN.left, MARGIN.top], right - MARGIN.left, bottom - MARGIN.top),
+    ),
+    upperView(subject, across, above),
+    itemNumbers(
+      parts.map(({ name }) => name),
+      across,
+      above,
+      upper[0] - (scale * (box.max[0] - box.min[0])) / 2 - 14,
+      upper[1],
+    ),
+    axialView(subject, axial, height, along),
+    detailOf(subject, across, above, [right - TITLE_WIDTH, bottom - tallest]),
+    ...tables,
     titleBlock([right - TITLE_WIDTH, bottom - titleHeight(title)], title),
     '</svg>\n',
+  ]
+    .filter(Boolean)
+    .join('\n');
+}
+
+/** Between the bevel at the lower ends of the teeth and their middle, where a herringbone turns. */
+function sectionHeight({ gears, parts }: Subject): number {
+  const toothed = parts.filter(({ name }) => gears.some(({ part }) => part === name));
+  const boxes = (toothed.length ? toothed : parts).map((part) => boundsOf([part]));
+  const low = Math.max(...boxes.map(({ min }) => min[2]));
+  const high = Math.min(...boxes.map(({ max }) => max[2]));
+  return Number(num(low + 0.3 * (high - low)));
+}
+
+/** The narrowest of the meshes, enlarged. */
+function detailOf(
+  subject: Subject,
+  cut: readonly CutPart[],
+  above: Placing,
+  corner: readonly [number, number],
+): string {
+  const found = subject.mates.flatMap((mates) => {
+    const [one, other] = mates.between.map((name) => cut.find((part) => part.name === name));
+    const place = one && other ? closestPlace(one.loops, other.loops, mates.pitchPoint) : null;
+    return place ? [{ mates, place }] : [];
+  });
+  if (!found.length) return '';
+  const narrowest = found.reduce<{ mates: Mates; place: Closest }>(
+    (best, next) => (next.place.distance < 0.97 * best.place.distance ? next : best),
+    found[0],
+  );
+  const { mates, place } = narrowest;
+  const [{ module }] = subject.records;
+  const { teeth, pitchDiameter } = subject.records[0];
+  const enlarged = detailScale(Math.max(module, pitchDiameter / teeth));
+  const meshing = cut.filter(({ name }) => mates.between.includes(name));
+  const gears = subject.gears.filter(({ part }) => mates.between.includes(part));
+  const words = [mates.between.map(kindOf).join(' and '), ...gapWords(mates.gap, mates.gapAcross)];
+  return [
+    detailMark(place, enlarged, above, rightOf(cut, above)),
+    detailView(meshing, gears, place, enlarged, corner, words),
   ].join('\n');
 }
 
-/** Chords that stay within 0.05 mm of the true outline on paper, enlarged detail included. */
-function drawnTolerance(spec: PlanetarySpec): number {
-  const { transverseModule } = gearSizes(setGears(spec).sun);
-  return Math.min(spec.tolerance, 0.05 / detailScale(transverseModule));
+/** Page x of the right edge of what is cut. */
+function rightOf(cut: readonly CutPart[], above: Placing): number {
+  const [, , right] = boxOf(cut.flatMap(({ loops }) => loops));
+  return toPage([right, 0], above)[0];
 }
 
-function titleOf(spec: PlanetarySpec, sheet: string): Title {
+function titleOf(subject: Subject, kinds: readonly string[], scale: number): Title {
+  const gears = subject.records.map(({ part }) => String(part));
+  const others = kinds.filter((kind) => !gears.includes(kind));
   return {
-    name: spec.name,
-    subject: 'Planetary gear set, transverse section',
+    name: subject.name,
+    subject: subject.title,
     facts: [
-      ['Gap between flanks, normal, parts centred', figure(spec.fit.gap)],
-      ['Teeth', 'whole, without end bevels'],
-      ['Scale', '1 : 1'],
-      ['Dimensions', 'mm'],
-      ['Sheet', sheet],
-      ['Drawn by', 'cogweave'],
+      ...others.map((kind) => [`Item ${kinds.indexOf(kind) + 1}`, kind.replaceAll('-', ' ')] as const),
+      ...subject.mates.slice(0, 1).map(({ gap }) => ['Gap between flanks, normal', figure(gap)] as const),
+      ...subject.facts,
+      ['Scale', scaleText(scale)],
+      ['Dimensions', 'mm, as printed'],
+      ['Sheet', 'A4'],
+      ['Drawn by', `cogweave ${version}`],
     ],
   };
 }
 
-function gapOf(spec: PlanetarySpec, gears: readonly PartOutline[]): FlankGap | null {
-  const { sun, planet } = setGears(spec);
-  const [one, two] = (['sun', 'planet'] as const).map((kind) => gears.find((gear) => kindOf(gear) === kind));
-  if (!one || !two) return null;
-  const ratio = sun.teeth / (sun.teeth + planet.teeth);
-  return flankGap(one, two, ratio, [gearSizes(sun).baseRadius, gearSizes(planet).baseRadius]);
+interface Bounds {
+  min: [number, number, number];
+  max: [number, number, number];
 }
 
-function detailOf(
-  spec: PlanetarySpec,
-  gears: readonly PartOutline[],
-  gap: FlankGap,
-  at: PagePoint,
-  placing: Placing,
-): string[] {
-  const { transverseModule, baseHelixAngle } = gearSizes(setGears(spec).sun);
-  const scale = detailScale(transverseModule);
-  const mates = gears.filter(
-    (gear) => gear.name === 'sun' || gear === gears.find((g) => kindOf(g) === 'planet'),
-  );
-  const words = [`gap ${figure(spec.fit.gap)} normal to the flanks,`, 'the same to both sides'];
-  if (baseHelixAngle > 0)
-    words.push(`(${figure(spec.fit.gap / Math.cos(baseHelixAngle))} across this section)`);
-  return [detailMark(gap, scale, placing), detailView(mates, gap, scale, at, words)];
-}
-
-/** Outer diameter below the set and centre distance above it. */
-function dimensions(gears: readonly PartOutline[], outer: number, placing: Placing): string {
-  const page = (x: number, y: number): PagePoint => toPage([x, y], placing);
-  const planet = gears.find((gear) => kindOf(gear) === 'planet');
-  const below = dimension(page(-outer, 0), page(outer, 0), -(outer + 9), `⌀ ${figure(2 * outer)}`);
-  if (!planet) return below;
-  const distance = Math.hypot(...planet.centre);
-  const above = dimension(page(0, 0), page(...planet.centre), outer + 7, figure(distance));
-  return [below, above].join('\n');
+function boundsOf(parts: readonly Part[]): Bounds {
+  const [min, max]: [Bounds['min'], Bounds['max']] = [
+    [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY],
+    [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY],
+  ];
+  for (const { mesh } of parts)
+    mesh.positions.forEach((value, i) => {
+      if (value < min[i % 3]) min[i % 3] = value;
+      if (value > max[i % 3]) max[i % 3] = value;
+    });
+  return { min, max };
 }

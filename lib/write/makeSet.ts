@@ -59,7 +59,7 @@ function resultsOf(
   parts: readonly Part[],
   { formats, picture }: MakeOptions,
 ): OutputFile[] {
-  const drawing = drawSet(spec);
+  const drawing = drawSet(spec, parts);
   const file = (ending: string, chunks: () => Iterable<Uint8Array>) => ({
     name: `${spec.name}.${ending}`,
     chunks,

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { fitSet } from '../../lib/fit/fitSet.js';
 import { planetPlay } from '../../lib/fit/planetPlay.js';
 import { ringSection } from '../../lib/fit/ring/section.js';
 import { squeezedRing } from '../../lib/fit/ring/twoLoads.js';
@@ -7,8 +8,8 @@ import { setNumbers } from '../../lib/fit/setNumbers.js';
 import { skipOf } from '../../lib/fit/skip.js';
 import { bears, skipAdvice, usualSkipLimits } from '../../lib/fit/skipAdvice.js';
 import { skip } from '../../lib/proof/checks/skip.js';
-import { setOutlines } from '../../lib/solid/setOutlines.js';
 import type { PlanetarySpec } from '../../lib/spec/types.js';
+import { gearOutline } from '../../lib/tooth/outline.js';
 import { referenceSet, setOf } from '../sets.js';
 
 const spur = (more: object = {}) => setOf(15, 15, 45, 3, { helix: { form: 'spur' }, ...more });
@@ -26,15 +27,14 @@ describe('what is left of the engagement', () => {
   });
 
   it.each([spur(), referenceSet()])('working depth is the overlap of the outlines as drawn', (spec) => {
-    const parts = setOutlines(spec);
+    const { profiles, centreDistance } = fitSet(spec);
+    const outline = (part: 'planet' | 'ring') => gearOutline(profiles[part], spec.tolerance).points;
     const far = (outline: Float64Array, pick: (...r: number[]) => number) => {
       let found = Math.hypot(outline[0], outline[1]);
       for (let i = 0; i < outline.length; i += 2) found = pick(found, Math.hypot(outline[i], outline[i + 1]));
       return found;
     };
-    const planet = parts.find(({ name }) => name === 'planet-1')!;
-    const ring = parts.find(({ name }) => name === 'ring')!;
-    const overlap = planet.centre[0] + far(planet.outline, Math.max) - far(ring.outline, Math.min);
+    const overlap = centreDistance + far(outline('planet'), Math.max) - far(outline('ring'), Math.min);
     expect(skipFor(spec).workingDepth).toBeCloseTo(overlap, 6);
   });
 });

@@ -1,13 +1,20 @@
 import { describe, expect, test } from 'vitest';
-import { setOutlines } from '../../lib/solid/setOutlines.js';
+import { inspectSet } from '../../lib/proof/proveSet.js';
+import { buildSet } from '../../lib/solid/buildSet.js';
 import { Refusal } from '../../lib/spec/refusal.js';
 import type { PlanetarySpec } from '../../lib/spec/types.js';
-import { flankGap } from '../../lib/write/drawing/lineOfAction.js';
-import { sheetFor } from '../../lib/write/drawing/sheetSize.js';
+import { hatching } from '../../lib/write/drawing/hatching.js';
+import { layoutFor, scaleText } from '../../lib/write/drawing/layout.js';
+import { simplified } from '../../lib/write/drawing/simplified.js';
 import { drawSet } from '../../lib/write/drawing.js';
-import { spinner } from './sheets.js';
+import { figure } from '../../lib/write/figure.js';
+import { box } from './meshes.js';
+import { spinner as fineSpinner } from './sheets.js';
 
-/** A set with straight teeth and a coarse module, too large for A4 (invented). */
+/** Meshed coarsely: a drawing takes it as it is. */
+const spinner = (): PlanetarySpec => ({ ...fineSpinner(), tolerance: 0.03 });
+
+/** A set with straight teeth and a coarse module, too large for A4 at full size (invented). */
 function reducer(): PlanetarySpec {
   const spec = spinner();
   return {
@@ -25,65 +32,120 @@ const wordsOf = (svg: string): string[] =>
   [...svg.matchAll(/<text[^>]*>([^<]*)<\/text>/g)].map(([, words]) => words);
 const pathsOf = (svg: string): string[] =>
   [...svg.matchAll(/<path fill-rule="evenodd"[^>]* d="([^"]*)"/g)].map(([, d]) => d);
-/** Points of the first outline of a path, mm on the page. */
-const pointsOf = (d: string): [number, number][] =>
+type Point = [number, number];
+/** Points of the outlines of a path, mm on the page. */
+const outlinesOf = (d: string): Point[][] =>
   d
-    .split('Z')[0]
-    .slice(1)
-    .split('L')
-    .map((pair) => pair.split(' ').map(Number) as [number, number]);
+    .split('Z')
+    .filter(Boolean)
+    .map((outline) =>
+      outline
+        .slice(1)
+        .split('L')
+        .map((pair) => pair.split(' ').map(Number) as Point),
+    );
 
 describe('drawSet', () => {
-  const svg = drawSet(spinner());
+  const spec = spinner();
+  const svg = drawSet(spec);
+  const halved = drawSet(reducer());
 
-  test('is a page in mm to scale', () => {
-    expect(svg).toMatch(/^<svg [^>]*width="210mm" height="297mm" viewBox="0 0 210 297"/);
-    expect(drawSet(reducer())).toMatch(/^<svg [^>]*width="297mm" height="420mm" viewBox="0 0 297 420"/);
+  test('is an A4 page in mm', () => {
+    for (const page of [svg, halved])
+      expect(page).toMatch(/^<svg [^>]*width="210mm" height="297mm" viewBox="0 0 210 297"/);
+    expect(wordsOf(svg)).toContain('1 : 1');
+    expect(wordsOf(halved)).toContain('1 : 2');
+  });
+
+  test('states the sizes that the sheet states', () => {
+    const words = wordsOf(svg);
+    const sheet = inspectSet(spec);
+    for (const gear of sheet.gears)
+      for (const size of [
+        gear.pitchDiameter,
+        gear.baseDiameter,
+        gear.tipDiameter,
+        gear.rootDiameter,
+        gear.baseTangentLength.withGap,
+        gear.overPins.withGap,
+      ])
+        expect(words).toContain(figure(size));
+    const ring = sheet.parts.find(({ name }) => name === 'ring')!;
+    const outer = Number(words.find((word) => word.startsWith('⌀'))?.slice(2));
+    // Corners of the rim's chords need not lie on the axes of the box.
+    expect(Math.abs(outer - (ring.bounds.max[0] - ring.bounds.min[0]))).toBeLessThan(2 * spec.tolerance);
+    expect(words).toContain(figure(ring.bounds.max[2]));
+    for (const mesh of sheet.meshes) {
+      expect(words).toContain(figure(mesh.centreDistance));
+      expect(words).toContain(figure(mesh.normalBacklash));
+    }
+    expect(words).toContain(`${figure(sheet.train.opening.arc, 2)}° open`);
   });
 
   test('states the sizes that follow from module, teeth and rack', () => {
     // d = z m_n/cos β, tips and roots at ± addendum and dedendum of rack B (ISO 53): 1.5 · 15/cos 30° etc.
     const words = wordsOf(svg);
     const reference = (1.5 * 15) / Math.cos(Math.PI / 6);
-    for (const size of [reference, reference + 3, reference - 3.75, 3 * reference, 3 * reference + 3.75]) {
+    for (const size of [reference, reference + 3, reference - 3.75, 3 * reference, 3 * reference + 3.75])
       expect(words).toContain(size.toFixed(3));
-    }
     expect(words).toContain(`⌀ ${(3 * reference + 3.75 + 10).toFixed(3)}`);
-    // Centre distance a = m_t (z1 + z2)/2.
-    expect(words.filter((word) => word === reference.toFixed(3)).length).toBe(3);
-    expect(words).toContain('gap 0.25 normal to the flanks,');
-    expect(words).toContain('(0.283 across this section)');
+    expect(words).toContain('gap 0.25');
+    // Normal gap over cos β_b, sin β_b = sin 30° cos 20° (ISO 21771).
+    expect(words).toContain('(0.283 in this section)');
   });
 
-  test('draws true tooth outlines at full size', () => {
-    const paths = pathsOf(svg);
-    // Seven bodies, then two of them again in the detail.
-    expect(paths.length).toBe(9);
-    const sun = pointsOf(paths[0]);
-    const rim = [...paths[6].matchAll(/A([\d.]+) /g)].map(([, radius]) => Number(radius));
-    // The rim runs from its right end over its left end and back.
-    const [right, left] = [/Z?M([\d.]+) ([\d.]+)A/, /1 0 ([\d.]+) ([\d.]+)A/].map(
-      (end) => paths[6].match(end) ?? [],
-    );
-    const middle = [(Number(right[1]) + Number(left[1])) / 2, Number(right[2])];
-    const radii = sun.map(([x, y]) => Math.hypot(x - middle[0], y - middle[1]));
-    expect(Math.max(...radii)).toBeCloseTo(25.981 / 2 + 1.5, 2);
-    expect(Math.min(...radii)).toBeCloseTo(25.981 / 2 - 1.875, 2);
-    expect(rim).toEqual([45.846, 45.846]);
-    // A circle amid the flanks cuts every tooth twice.
-    const crossed = radii.filter((r, i) => r < 12.99 !== radii[(i + 1) % radii.length] < 12.99).length;
-    expect(crossed).toBe(2 * 15);
-  });
-
-  test('keeps everything on the sheet', () => {
-    const [frame] = [...svg.matchAll(/<rect x="20" y="10" width="180" height="277"\/>/g)];
-    expect(frame).toBeDefined();
-    for (const [, x, y] of svg.matchAll(/<text x="([^"]+)" y="([^"]+)"/g)) {
-      expect(Number(x)).toBeGreaterThan(20);
-      expect(Number(x)).toBeLessThan(200);
-      expect(Number(y)).toBeGreaterThan(10);
-      expect(Number(y)).toBeLessThan(287);
+  test('draws true tooth outlines to scale', () => {
+    for (const [given, page, scale] of [
+      [spec, svg, 1],
+      [reducer(), halved, 0.5],
+    ] as const) {
+      const paths = pathsOf(page);
+      const [sun] = outlinesOf(paths[0]);
+      const ring = outlinesOf(paths[given.planets.count + 1]).flat();
+      const middle = [0, 1].map((axis) => {
+        const along = ring.map((point) => point[axis]);
+        return (Math.min(...along) + Math.max(...along)) / 2;
+      });
+      const reference = (given.module * given.sun.teeth) / Math.cos((given.helix.angle * Math.PI) / 180) / 2;
+      const radii = sun.map(([x, y]) => Math.hypot(x - middle[0], y - middle[1]));
+      // Tip and root of rack B.
+      expect(Math.abs(Math.max(...radii) - scale * (reference + given.module))).toBeLessThan(0.04);
+      expect(Math.abs(Math.min(...radii) - scale * (reference - 1.25 * given.module))).toBeLessThan(0.04);
+      // A circle amid the flanks cuts every tooth twice.
+      const inside = radii.map((r) => r < scale * reference);
+      expect(inside.filter((is, i) => is !== inside[(i + 1) % inside.length]).length).toBe(
+        2 * given.sun.teeth,
+      );
     }
+  });
+
+  test('keeps everything within the frame', () => {
+    for (const page of [svg, halved, drawSet({ ...spec, module: 0.8, faceWidth: 60 })]) {
+      const [head, window] = page.split('<clipPath');
+      const kept = head + window.slice(window.indexOf('</g>\n</g>'));
+      const points: Point[] = [
+        ...[...kept.matchAll(/<text x="([^"]+)" y="([^"]+)"/g)].map(([, x, y]) => [+x, +y] as Point),
+        ...pathsOf(head).flatMap(outlinesOf).flat(),
+        ...[...head.matchAll(/x[12]="([^"]+)" y[12]="([^"]+)"/g)].map(([, x, y]) => [+x, +y] as Point),
+      ];
+      expect(points.length).toBeGreaterThan(500);
+      for (const [x, y] of points) {
+        expect(x).toBeGreaterThan(20);
+        expect(x).toBeLessThan(200.001);
+        expect(y).toBeGreaterThan(10);
+        expect(y).toBeLessThan(287.001);
+      }
+    }
+  });
+
+  test('draws parts that it is handed, extra ones too, and what is asked where growth is compensated', () => {
+    const parts = buildSet(spec);
+    expect(drawSet(spec, parts)).toBe(svg);
+    const more = drawSet(spec, [...parts, { name: 'clamp-ring', mesh: box([60, -5, 0], [80, 5, 8]) }]);
+    expect(wordsOf(more)).toContain('clamp ring');
+    expect(pathsOf(more).length).toBe(pathsOf(svg).length + 2);
+    const grown = { ...spec, printer: { ...spec.printer, growth: 0.1 } };
+    expect(drawSet(grown, buildSet(grown))).toBe(svg);
   });
 
   test('holds only plain numbers, and the same ones each time', () => {
@@ -116,40 +178,78 @@ describe('drawSet', () => {
   });
 });
 
-describe('the gap in the detail', () => {
-  // Across the teeth the transverse gap is the normal one over cos β_b (ISO 21771, base helix angle
-  // sin β_b = sin β cos α_n); base radius z m_t cos α_t/2.
-  test.each([
-    ['herringbone', spinner(), 0.25 / Math.cos(Math.asin(Math.sin(Math.PI / 6) * Math.cos(Math.PI / 9)))],
-    ['spur', reducer(), 0.25],
-    ['spur, gap 0.1', { ...reducer(), fit: { gap: 0.1, gapShare: 1 } }, 0.1],
-  ])('is there on the drawn outlines: %s', (_, given, expected) => {
-    const spec = { ...given, tolerance: 0.0005 };
-    const outlines = setOutlines(spec);
-    const [sun, planet] = outlines;
-    const helix = (spec.helix.angle * Math.PI) / 180;
-    const pressure = Math.atan(Math.tan(Math.PI / 9) / Math.cos(helix));
-    const base = (teeth: number) => (teeth * spec.module * Math.cos(pressure)) / Math.cos(helix) / 2;
-    const { sun: s, planets: p } = spec;
-    const found = flankGap(sun, planet, s.teeth / (s.teeth + p.teeth), [base(s.teeth), base(p.teeth)]);
-    expect(found?.gap).toBeGreaterThan(expected - 1e-6);
-    expect(found?.gap).toBeLessThan(expected + 0.0015);
+describe('hatching', () => {
+  test.each([45, -45, 30])('covers a face with a hole, at %d°', (turn) => {
+    const square = (half: number): Point[] => [
+      [-half, -half],
+      [half, -half],
+      [half, half],
+      [-half, half],
+    ];
+    const d = hatching([square(20), square(7)], { turn, step: 0.25 });
+    const lines = [...d.matchAll(/M(\S+) (\S+)L(\S+) (\S+?)(?=M|$)/g)].map(([, ...ends]) => ends.map(Number));
+    const length = lines.reduce((sum, [ax, ay, bx, by]) => sum + Math.hypot(bx - ax, by - ay), 0);
+    // Lines a step apart: their length times the step is the area.
+    expect(Math.abs(0.25 * length - (40 ** 2 - 14 ** 2))).toBeLessThan(6);
+    for (const [ax, ay, bx, by] of lines) {
+      const direction = (Math.atan2(ay - by, bx - ax) * 180) / Math.PI;
+      if (Math.hypot(bx - ax, by - ay) > 1) expect(direction).toBeCloseTo(turn, 1);
+      const [x, y] = [(ax + bx) / 2, (ay + by) / 2];
+      expect(Math.max(Math.abs(x), Math.abs(y))).toBeGreaterThan(6.99);
+    }
   });
 });
 
-describe('sheetFor', () => {
-  // ISO 216: A4 is 210 × 297; the frame leaves 20 mm on the left and 10 mm elsewhere (ISO 5457).
+describe('a simplified outline', () => {
+  test('keeps within the tolerance of a circle and its corners', () => {
+    const circle = Array.from({ length: 2000 }, (_, i): Point => {
+      const angle = (2 * Math.PI * i) / 2000;
+      return [10 * Math.cos(angle), 10 * Math.sin(angle)];
+    });
+    const short = simplified(circle, 0.01);
+    // The sagitta of a chord over the angle a is r (1 − cos a/2): at least π/acos(1 − 0.01/10) chords are needed.
+    const least = Math.PI / Math.acos(1 - 0.001);
+    expect(short.length).toBeGreaterThanOrEqual(least);
+    expect(short.length).toBeLessThan(2.1 * least);
+    const square: Point[] = [0, 1, 2, 3].flatMap((side) =>
+      Array.from({ length: 10 }, (_, i): Point => {
+        const t = i / 10;
+        return [
+          [t, 0],
+          [1, t],
+          [1 - t, 1],
+          [0, 1 - t],
+        ][side] as Point;
+      }),
+    );
+    expect(simplified(square, 1e-6)).toEqual([
+      [0, 0],
+      [1, 0],
+      [1, 1],
+      [0, 1],
+    ]);
+  });
+});
+
+describe('layout', () => {
+  // ISO 5455: enlargements 50, 20, 10, 5, 2 : 1, full size, reductions 1 : 2, 5, 10 and so on.
   test.each([
-    [180, 277, 'A4'],
-    [180.1, 277, 'A3'],
-    [10, 277.1, 'A3'],
-    [811, 1169, 'A0'],
-    [812, 10, 'made to measure'],
-  ])('%d × %d mm: %s', (width, height, name) => {
-    expect(sheetFor(width, height).name).toBe(name);
+    [{ width: 90, depth: 90, height: 20 }, '1 : 1'],
+    [{ width: 150, depth: 150, height: 20 }, '1 : 2'],
+    [{ width: 300, depth: 40, height: 20 }, '1 : 5'],
+    [{ width: 30, depth: 30, height: 5 }, '2 : 1'],
+    [{ width: 1.5, depth: 1.5, height: 0.5 }, '50 : 1'],
+    [{ width: 3000, depth: 3000, height: 200 }, '1 : 50'],
+  ])('%o is drawn at %s', (extent, expected) => {
+    const { scale, upper, lower } = layoutFor(extent, 100);
+    expect(scaleText(scale)).toBe(expected);
+    expect(upper[1] - (scale * extent.depth) / 2).toBeGreaterThan(10);
+    expect(lower[1] + (scale * extent.height) / 2).toBeLessThan(297 - 10 - 100);
+    expect(lower[1] - (scale * extent.height) / 2).toBeGreaterThan(upper[1] + (scale * extent.depth) / 2);
   });
 
   test('refuses what is no size', () => {
-    expect(() => sheetFor(Number.NaN, 10)).toThrow(Refusal);
+    expect(() => layoutFor({ width: Number.NaN, depth: 1, height: 1 }, 100)).toThrow(Refusal);
+    expect(() => layoutFor({ width: 1e6, depth: 1, height: 1 }, 100)).toThrow(Refusal);
   });
 });

@@ -1,5 +1,5 @@
 import { LETTERING, THIN } from './styles.js';
-import { arrow, circle, group, line, type PagePoint, text } from './svg.js';
+import { arrow, circle, group, line, num, type PagePoint, text } from './svg.js';
 
 /** Extension lines start this far from the part and end this far past the dimension line, mm. */
 const CLEAR = 1;
@@ -30,6 +30,55 @@ export function dimension(from: PagePoint, to: PagePoint, aside: number, words: 
       arrow(b, a),
     ),
     group(LETTERING, text(over, words, { anchor: 'middle', size: 3.5, turn })),
+  ].join('\n');
+}
+
+/**
+ * An angle between two directions from a middle, its line an arc of a radius around it, its words beyond the middle of
+ * the arc.
+ * @param ends unit directions of the plane (second coordinate up), the second counter-clockwise of the first
+ */
+export function arcDimension(
+  middle: PagePoint,
+  radius: number,
+  ends: readonly (readonly [number, number])[],
+  words: string,
+): string {
+  const at = ([x, y]: readonly [number, number], r: number): PagePoint => [
+    middle[0] + r * x,
+    middle[1] - r * y,
+  ];
+  const [from, to] = ends;
+  const turn = Math.atan2(from[0] * to[1] - from[1] * to[0], from[0] * to[0] + from[1] * to[1]);
+  const half = Math.atan2(from[1], from[0]) + (turn < 0 ? turn + 2 * Math.PI : turn) / 2;
+  const out: readonly [number, number] = [Math.cos(half), Math.sin(half)];
+  const [a, b] = [at(from, radius), at(to, radius)];
+  // Where the arc is too short for arrows inside, they point at it from outside.
+  const roomy = Math.abs(half - Math.atan2(from[1], from[0])) * 2 * radius > 9;
+  const side = ([x, y]: readonly [number, number], sign: number): PagePoint => [-sign * y, sign * x];
+  const tail = (end: readonly [number, number], sign: number): PagePoint => {
+    const [p, [tx, ty]] = [at(end, radius), side(end, sign)];
+    return [p[0] + 5 * tx, p[1] - 5 * ty];
+  };
+  const inward = roomy ? 1 : -1;
+  const anchor = out[0] < -0.35 ? 'end' : out[0] > 0.35 ? 'start' : 'middle';
+  return [
+    group(
+      THIN,
+      line(at(from, 0.12 * radius), at(from, radius + CLEAR)),
+      line(at(to, 0.12 * radius), at(to, radius + CLEAR)),
+      `<path d="M${num(a[0])} ${num(a[1])}A${num(radius)} ${num(radius)} 0 ${turn < 0 ? 1 : 0} 0 ${num(b[0])} ${num(b[1])}"/>`,
+      ...(roomy ? [] : [line(tail(from, inward), a), line(tail(to, -inward), b)]),
+      arrow(a, tail(from, inward)),
+      arrow(b, tail(to, -inward)),
+    ),
+    group(
+      LETTERING,
+      text([at(out, radius + 2)[0], at(out, radius + 2)[1] + (out[1] < 0 ? 2.5 : 0)], words, {
+        anchor,
+        size: 3.5,
+      }),
+    ),
   ].join('\n');
 }
 

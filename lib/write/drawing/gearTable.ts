@@ -1,80 +1,80 @@
-import type { PartOutline } from '../../solid/setOutlines.js';
-import type { PlanetarySpec } from '../../spec/types.js';
-import { gearSizes } from '../../tooth/gear.js';
-import { setGears } from '../../train/setGears.js';
+import type { GearRecord, MeshRecord } from '../../proof/sheetTypes.js';
+import type { Rack } from '../../spec/types.js';
 import { figure } from '../figure.js';
-import { kindOf } from './outlines.js';
-import { PLAIN, THIN } from './styles.js';
-import { group, line, type PagePoint, rectangle, text } from './svg.js';
+import type { Subject } from './subject.js';
 
-/** Width of the column of names and of each column of figures, and height of a row, mm. */
-const NAMES = 37;
-const COLUMN = 21;
-const ROW = 4.7;
-
-type Kind = 'sun' | 'planet' | 'ring';
-const KINDS: readonly Kind[] = ['sun', 'planet', 'ring'];
-
-/** Width and height of the table, mm. */
-export function gearTableSize(spec: PlanetarySpec): { width: number; height: number } {
-  return { width: NAMES + COLUMN * KINDS.length, height: ROW * rowsOf(spec, []).length };
-}
-
-/** Gear data, one column a kind of gear, with its top left corner at `corner`. */
-export function gearTable(corner: PagePoint, spec: PlanetarySpec, gears: readonly PartOutline[]): string {
-  const { width, height } = gearTableSize(spec);
-  const [left, top] = corner;
-  const rows = rowsOf(spec, gears);
-  const middles = KINDS.map((_, i) => left + NAMES + COLUMN * (i + 0.5));
+/**
+ * The data that a drawing gives of its gears, a column a gear: what defines the teeth, what calipers and pins read
+ * with the gap taken off.
+ * Source of the list: ISO 1340 (information to be given to the manufacturer), from memory.
+ * @param item number of a part on the drawing
+ */
+export function gearRows(
+  { records, faceWidth }: Subject,
+  rack: Rack,
+  pressureAngle: number,
+  item: (part: string) => number,
+): string[][] {
+  const row = (name: string, cell: (gear: GearRecord) => string): string[] => [name, ...records.map(cell)];
+  const size = (of: (gear: GearRecord) => number | null) => (gear: GearRecord) => figure(of(gear));
   return [
-    group(
-      THIN,
-      rectangle(corner, width, height),
-      ...rows.slice(1).map((_, i) => line([left, top + ROW * (i + 1)], [left + width, top + ROW * (i + 1)])),
-      ...KINDS.map((_, i) => left + NAMES + COLUMN * i).map((x) => line([x, top], [x, top + height])),
+    row('Gear', ({ part }) => `${item(part)}  ${part}`),
+    row('Number off', ({ count }) => String(count)),
+    row('Teeth', ({ teeth }) => String(teeth)),
+    row(
+      'Normal module',
+      size(({ module }) => module),
     ),
-    group(
-      PLAIN,
-      ...rows.flatMap(([name, ...cells], row) => {
-        const base = top + ROW * (row + 1) - 1.4;
-        const bold = row === 0;
-        return [
-          text([left + 1.5, base], name, { size: 2.8, bold }),
-          ...cells.map((cell, i) => text([middles[i], base], cell, { size: 2.8, anchor: 'middle', bold })),
-        ];
-      }),
+    row('Normal pressure angle', () => `${figure(pressureAngle)}°`),
+    row('Rack addendum', () => `${figure(rack.addendum)} m`),
+    row('Rack dedendum', () => `${figure(rack.dedendum)} m`),
+    row('Rack root fillet', () => `${figure(rack.fillet)} m`),
+    row('Helix angle', ({ helixAngle }) => `${figure(helixAngle)}°`),
+    row('Hand', ({ hand }) => (hand === 'none' ? '–' : hand)),
+    row('Profile shift coefficient', ({ profileShift }) => figure(profileShift, 4)),
+    row(
+      'Reference diameter',
+      size(({ pitchDiameter }) => pitchDiameter),
     ),
-  ].join('\n');
-}
-
-/** Rows of the table: name, then a cell a kind; the same number of them whatever `gears` holds. */
-function rowsOf(spec: PlanetarySpec, gears: readonly PartOutline[]): string[][] {
-  const nominal = setGears(spec);
-  const made = (kind: Kind) => gears.find((gear) => kindOf(gear) === kind)?.radii;
-  const row = (name: string, cell: (kind: Kind) => string): string[] => [name, ...KINDS.map(cell)];
-  const diameter = (radius: number | undefined): string => (radius === undefined ? '–' : figure(2 * radius));
-  const counts = { sun: 1, planet: spec.planets.count, ring: 1 };
-  return [
-    row('Gear', (kind) => `${KINDS.indexOf(kind) + 1}  ${kind}`),
-    row('Number off', (kind) => String(counts[kind])),
-    row('Teeth', (kind) => String(nominal[kind].teeth)),
-    row('Normal module', () => figure(spec.module)),
-    row('Normal pressure angle', () => `${figure(spec.pressureAngle)}°`),
-    row('Helix', () => spec.helix.form),
-    row('Helix angle', () => `${figure(spec.helix.angle)}°`),
-    row('Hand', (kind) => handOf(spec, kind)),
-    row('Profile shift coefficient', (kind) => figure(nominal[kind].profileShift, 4)),
-    row('Reference diameter', (kind) => diameter(gearSizes(nominal[kind]).referenceRadius)),
-    row('Tip diameter', (kind) => diameter(made(kind)?.tip)),
-    row('Root diameter', (kind) => diameter(made(kind)?.root)),
-    row('Face width', () => figure(spec.faceWidth)),
+    row(
+      'Base diameter',
+      size(({ baseDiameter }) => baseDiameter),
+    ),
+    row(
+      'Tip diameter',
+      size(({ tipDiameter }) => tipDiameter),
+    ),
+    row(
+      'Root diameter',
+      size(({ rootDiameter }) => rootDiameter),
+    ),
+    row('Face width', () => figure(faceWidth)),
+    row('Teeth spanned', ({ baseTangentLength }) => figure(baseTangentLength.teethSpanned)),
+    row(
+      'Base tangent length',
+      size(({ baseTangentLength }) => baseTangentLength.withGap),
+    ),
+    row(
+      'Pin diameter',
+      size(({ overPins }) => overPins.pin),
+    ),
+    row(
+      'Size over pins',
+      size(({ overPins }) => overPins.withGap),
+    ),
   ];
 }
 
-/** Hand of a gear's helix; of its lower half when herringbone. */
-function handOf({ helix }: PlanetarySpec, kind: Kind): string {
-  if (helix.form === 'spur') return '–';
-  const other = helix.hand === 'right' ? 'left' : 'right';
-  const hand = kind === 'sun' ? helix.hand : other;
-  return helix.form === 'herringbone' ? `${hand} (lower)` : hand;
+/** The data of each mesh, a column a mesh. */
+export function meshRows({ meshes }: Subject): string[][] {
+  const row = (name: string, cell: (mesh: MeshRecord) => string): string[] => [name, ...meshes.map(cell)];
+  return [
+    row('Mesh', ({ between }) => between.join(' / ')),
+    row('Centre distance', ({ centreDistance }) => figure(centreDistance)),
+    row('Working pressure angle', ({ workingPressureAngle }) => `${figure(workingPressureAngle)}°`),
+    row('Contact ratio, transverse + overlap', ({ transverseContactRatio, overlapRatio }) =>
+      figure(transverseContactRatio + overlapRatio),
+    ),
+    row('Backlash, normal', ({ normalBacklash }) => figure(normalBacklash)),
+  ];
 }

@@ -5,8 +5,8 @@ import { group, line, type PagePoint, rectangle, text } from './svg.js';
 export const TITLE_WIDTH = 80;
 
 /** Height of a line of small print and of the name, mm. */
-const SMALL = 6;
-const LARGE = 11;
+const SMALL = 5;
+const LARGE = 10;
 /** Width of a letter against its height, about, in the widest of the faces asked for. */
 const LETTER = 0.68;
 
@@ -39,8 +39,8 @@ export function titleBlock(corner: PagePoint, title: Title): string {
       text([left + 2, top + 7.5], fitted(title.name, 5), { size: sizeFor(title.name, 5), bold: true }),
       text([left + 2, top + LARGE + 4], fitted(title.subject, 3), { size: sizeFor(title.subject, 3) }),
       ...title.facts.flatMap(([label, figure], i) => [
-        text([left + 2, rows[i] + 4], label, { size: 2.8 }),
-        text([right - 2, rows[i] + 4], figure, { size: 2.8, anchor: 'end' }),
+        text([left + 2, rows[i] + 3.5], label, { size: 2.8 }),
+        text([right - 2, rows[i] + 3.5], figure, { size: 2.8, anchor: 'end' }),
       ]),
     ),
   ].join('\n');

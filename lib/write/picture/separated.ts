@@ -1,5 +1,5 @@
 import type { Part } from '../../solid/mesh.js';
-import { partKind } from '../../solid/partColour.js';
+import { kindOf } from '../../solid/partKinds.js';
 
 /** Free height between kinds that are lifted apart, share of the lower one's height. */
 const AIR = 0.35;
@@ -8,7 +8,7 @@ const AIR = 0.35;
 export function separated(parts: readonly Part[]): Part[] {
   const kinds = new Map<string, { reach: number; bottom: number; top: number }>();
   for (const { name, mesh } of parts) {
-    const kind = kinds.get(partKind(name)) ?? {
+    const kind = kinds.get(kindOf(name)) ?? {
       reach: 0,
       bottom: Number.POSITIVE_INFINITY,
       top: Number.NEGATIVE_INFINITY,
@@ -18,7 +18,7 @@ export function separated(parts: readonly Part[]): Part[] {
       kind.bottom = Math.min(kind.bottom, mesh.positions[i + 2]);
       kind.top = Math.max(kind.top, mesh.positions[i + 2]);
     }
-    kinds.set(partKind(name), kind);
+    kinds.set(kindOf(name), kind);
   }
   const lifts = new Map<string, number>();
   let free = 0;
@@ -28,7 +28,7 @@ export function separated(parts: readonly Part[]): Part[] {
   }
   return parts.map(({ mesh, ...part }) => {
     const positions = mesh.positions.slice();
-    const lift = lifts.get(partKind(part.name)) ?? 0;
+    const lift = lifts.get(kindOf(part.name)) ?? 0;
     for (let i = 2; i < positions.length; i += 3) positions[i] += lift;
     return { ...part, mesh: { positions, triangles: mesh.triangles } };
   });

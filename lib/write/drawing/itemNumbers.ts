@@ -1,0 +1,87 @@
+import { firstOfEachKind, kindOf } from '../../solid/partKinds.js';
+import { boxOf } from './closest.js';
+import type { CutPart } from './cutParts.js';
+import { balloon } from './dimension.js';
+import { type Placing, toPage } from './placing.js';
+import type { Loop, PlanePoint } from './section.js';
+import { distanceFrom } from './simplified.js';
+import type { PagePoint } from './svg.js';
+
+/** Least distance of two numbers, and of numbers from the trace of a section, mm. */
+const APART = 9;
+/** How many places each way are tried for the dot on a part. */
+const TRIES = 24;
+
+/**
+ * A number in a ring for every kind of part, in a column left of the view, each with a line to a dot on its part.
+ * @param names of all parts, in the order in which kinds are numbered from 1
+ * @param column page x of the middle of the rings
+ * @param taken page y that stays free
+ */
+export function itemNumbers(
+  names: readonly string[],
+  cut: readonly CutPart[],
+  placing: Placing,
+  column: number,
+  taken: number,
+): string {
+  const numbers = firstOfEachKind(names.map((name) => ({ name }))).map(({ part }) => kindOf(part.name));
+  const dots = numbers.flatMap((kind, i) => {
+    const faces = cut.filter(({ name }) => kindOf(name) === kind).map(({ loops }) => loops);
+    if (!faces.length) return [];
+    const dot = placeOn(
+      faces.reduce((best, next) => (score(middleOf(next)) > score(middleOf(best)) ? next : best)),
+    );
+    return dot ? [{ number: String(i + 1), dot: toPage(dot, placing) }] : [];
+  });
+  const sorted = dots.toSorted((a, b) => a.dot[1] - b.dot[1]);
+  let free = Number.NEGATIVE_INFINITY;
+  return sorted
+    .map(({ number, dot }) => {
+      let y = Math.max(free, dot[1] - 4);
+      if (Math.abs(y - taken) < APART) y = y < taken && free < taken - APART ? taken - APART : taken + APART;
+      free = y + APART;
+      return balloon(dot, [column, y] as PagePoint, number);
+    })
+    .join('\n');
+}
+
+function middleOf(loops: readonly Loop[]): PlanePoint {
+  const [left, low, right, high] = boxOf(loops);
+  return [(left + right) / 2, (low + high) / 2];
+}
+
+/** Upper left is best. */
+function score(place: PlanePoint | null): number {
+  return place ? place[1] - 0.8 * place[0] : Number.NEGATIVE_INFINITY;
+}
+
+/** A place on a cut face well away from its edges, of those the most to the upper left; null for no face. */
+function placeOn(loops: readonly Loop[]): PlanePoint | null {
+  const [left, low, right, high] = boxOf(loops);
+  const sides = loops.flatMap((loop) => loop.map((a, i) => [a, loop[(i + 1) % loop.length]] as const));
+  const distances = sides.map(([a, b]) => distanceFrom(a, b));
+  const places: { at: PlanePoint; clear: number }[] = [];
+  for (let i = 1; i < TRIES; i++)
+    for (let j = 1; j < TRIES; j++) {
+      const at: PlanePoint = [left + (i / TRIES) * (right - left), low + (j / TRIES) * (high - low)];
+      if (!inside(at, sides)) continue;
+      const clear = distances.reduce(
+        (least, distance) => Math.min(least, distance(at)),
+        Number.POSITIVE_INFINITY,
+      );
+      places.push({ at, clear });
+    }
+  const most = places.reduce((best, { clear }) => Math.max(best, clear), 0);
+  return places
+    .filter(({ clear }) => clear > 0.6 * most)
+    .map(({ at }) => at)
+    .reduce<PlanePoint | null>((best, next) => (score(next) > score(best) ? next : best), null);
+}
+
+function inside([x, y]: PlanePoint, sides: readonly (readonly [PlanePoint, PlanePoint])[]): boolean {
+  let odd = false;
+  for (const [[ax, ay], [bx, by]] of sides)
+    if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) odd = !odd;
+  return odd;
+}
