@@ -106,7 +106,7 @@ function isWall(
 interface ToothFrame {
   /** Chooses the tooth that a triangle belongs to, so that all its points are carried to the same pitch. */
   chooseTooth(p: Float64Array, a: number, b: number, c: number): void;
-  /** Writes x, y and the height above the nearer end face to `into`, from `at` on. */
+  /** Writes radius, polar angle and the height above the nearer end face to `into`, from `at` on. */
   carry(x: number, y: number, z: number, into: Float64Array, at: number): void;
 }
 
@@ -121,11 +121,9 @@ function toothFrame(profile: ToothProfile, sweep: Sweep): ToothFrame {
       tooth = Math.round(angle / pitch) * pitch;
     },
     carry(x, y, z, into, at) {
-      const turn = tooth + turnAt(profile, sweep, z);
-      const cos = Math.cos(turn);
-      const sin = Math.sin(turn);
-      into[at] = x * cos + y * sin;
-      into[at + 1] = y * cos - x * sin;
+      const angle = Math.atan2(y, x) - tooth - turnAt(profile, sweep, z);
+      into[at] = Math.sqrt(x * x + y * y);
+      into[at + 1] = angle - Math.round(angle / (2 * Math.PI)) * 2 * Math.PI;
       into[at + 2] = Math.min(z, sweep.faceWidth - z);
     },
   };

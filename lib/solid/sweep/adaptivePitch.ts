@@ -64,21 +64,17 @@ function deviation(
   sweep: Sweep,
   samples: readonly Share[],
 ): number {
-  const corner = (id: number) => placeOf(mesh, id);
+  const angleOf = untwist(profile, sweep);
   let worst = patch.folded;
   for (let t = patch.from; t < patch.from + patch.alike; t++) {
-    const a = corner(mesh.triangles[3 * t]);
-    const b = corner(mesh.triangles[3 * t + 1]);
-    const c = corner(mesh.triangles[3 * t + 2]);
+    const a = placeOf(mesh, mesh.triangles[3 * t]);
+    const b = placeOf(mesh, mesh.triangles[3 * t + 1]);
+    const c = placeOf(mesh, mesh.triangles[3 * t + 2]);
     for (const [u, v, w] of samples) {
-      const [x, y, z] = untwist(
-        profile,
-        sweep,
-        u * a[0] + v * b[0] + w * c[0],
-        u * a[1] + v * b[1] + w * c[1],
-        u * a[2] + v * b[2] + w * c[2],
-      );
-      const off = patch.surface(x, y, z);
+      const x = u * a[0] + v * b[0] + w * c[0];
+      const y = u * a[1] + v * b[1] + w * c[1];
+      const z = u * a[2] + v * b[2] + w * c[2];
+      const off = patch.surface(Math.sqrt(x * x + y * y), angleOf(x, y, z), Math.min(z, sweep.faceWidth - z));
       if (off > worst) worst = off;
     }
   }

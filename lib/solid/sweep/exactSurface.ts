@@ -5,10 +5,10 @@ import { faceRadius, type Sweep } from './helix.js';
 
 /**
  * Distance from a point to one exact surface of a gear body, mm. The point is given in the gear's own frame,
- * right-handed, turned back to z = 0 and into the pitch of the tooth on +x: (x, y) transverse, z axial counted
+ * right-handed, turned back to z = 0 and into the pitch of the tooth on +x: radius and polar angle, z axial counted
  * from the nearer end face.
  */
-export type SurfaceDistance = (x: number, y: number, z: number) => number;
+export type SurfaceDistance = (radius: number, angle: number, z: number) => number;
 
 /**
  * The exact surface that a segment of the outline sweeps.
@@ -19,19 +19,25 @@ export type SurfaceDistance = (x: number, y: number, z: number) => number;
 export function sweptSurface(profile: ToothProfile, segment: Segment): SurfaceDistance {
   switch (segment.kind) {
     case 'arc':
-      return (x, y) => Math.abs(Math.hypot(x, y) - segment.radius);
+      return (radius) => Math.abs(radius - segment.radius);
     case 'involute': {
       const { baseRadius, start, turn } = segment;
       const scale = baseRadius * Math.cos(profile.sizes.baseHelixAngle);
-      return (x, y) => {
-        const roll = rollAt(baseRadius, Math.hypot(x, y));
-        return Math.abs(Math.atan2(y, x) - turn * (roll - Math.atan(roll)) - start) * scale;
+      return (radius, angle) => {
+        const roll = rollAt(baseRadius, radius);
+        return Math.abs(angle - turn * (roll - Math.atan(roll)) - start) * scale;
       };
     }
     case 'round':
-      return (x, y) => Math.abs(Math.hypot(x - segment.centre[0], y - segment.centre[1]) - segment.radius);
-    case 'trochoid':
-      return trochoidDistance(segment);
+      return (radius, angle) => {
+        const x = radius * Math.cos(angle) - segment.centre[0];
+        const y = radius * Math.sin(angle) - segment.centre[1];
+        return Math.abs(Math.sqrt(x * x + y * y) - segment.radius);
+      };
+    case 'trochoid': {
+      const distance = trochoidDistance(segment);
+      return (radius, angle) => distance(radius * Math.cos(angle), radius * Math.sin(angle));
+    }
   }
 }
 
@@ -50,7 +56,7 @@ function coneSurface(profile: ToothProfile, sweep: Sweep, outward: 1 | -1): Surf
   const radiusAtFace = faceRadius(profile, sweep);
   const slope = outward / Math.tan(sweep.bevelAngle);
   const sine = Math.sin(sweep.bevelAngle);
-  return (x, y, z) => Math.abs(Math.hypot(x, y) - radiusAtFace - slope * z) * sine;
+  return (radius, _, z) => Math.abs(radius - radiusAtFace - slope * z) * sine;
 }
 
 /** Points that a root curve is searched on before its exact nearest point is taken. */
@@ -58,13 +64,26 @@ const FINE = 128;
 /** Step to a neighbouring point that gives the tangent, in points. */
 const TANGENT = 1e-3;
 
+/** A division is tried again and again on the same curves, so their points are kept as long as the curves are. */
+const known = new WeakMap<Trochoid, [number, number][]>();
+
+function finePoints(segment: Trochoid): [number, number][] {
+  const found = known.get(segment);
+  if (found) return found;
+  const points = Array.from({ length: FINE + 1 }, (_, i) =>
+    pointOn(segment, segment.from + ((segment.to - segment.from) * i) / FINE),
+  );
+  known.set(segment, points);
+  return points;
+}
+
 /**
  * Distance to a generated root curve: the nearest of many points on it, then the foot on the curve itself.
  * Halving strides find the nearest point because distance has one minimum along so short and round a curve.
  */
-function trochoidDistance(segment: Trochoid): SurfaceDistance {
+function trochoidDistance(segment: Trochoid): (x: number, y: number) => number {
   const parameter = (i: number) => segment.from + ((segment.to - segment.from) * i) / FINE;
-  const points = Array.from({ length: FINE + 1 }, (_, i) => pointOn(segment, parameter(i)));
+  const points = finePoints(segment);
   const toPoint = (i: number, x: number, y: number) => (points[i][0] - x) ** 2 + (points[i][1] - y) ** 2;
   return (x, y) => {
     let nearest = 0;

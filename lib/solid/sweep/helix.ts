@@ -42,21 +42,15 @@ export function turnAt(profile: ToothProfile, sweep: Sweep, z: number): number {
 }
 
 /**
- * Turns a point of the right-handed body back into the pitch of the tooth on +x at z = 0.
- * @returns [x, y, z from the nearer end face]
+ * Turns points of the right-handed body back into the pitch of the tooth on +x at z = 0.
+ * @returns gives the polar angle of a point there, radians
  */
-export function untwist(
-  profile: ToothProfile,
-  sweep: Sweep,
-  x: number,
-  y: number,
-  z: number,
-): [number, number, number] {
-  const fromFace = Math.min(z, sweep.faceWidth - z);
-  const turned = twistRate(profile, sweep) * (sweep.form === 'herringbone' ? fromFace : z);
+export function untwist(profile: ToothProfile, sweep: Sweep): (x: number, y: number, z: number) => number {
+  const rate = twistRate(profile, sweep);
   const pitch = (2 * Math.PI) / profile.gear.teeth;
-  const angle = Math.atan2(y, x) - turned;
-  const within = angle - Math.round(angle / pitch) * pitch;
-  const radius = Math.hypot(x, y);
-  return [radius * Math.cos(within), radius * Math.sin(within), fromFace];
+  return (x, y, z) => {
+    const climb = sweep.form === 'herringbone' ? Math.min(z, sweep.faceWidth - z) : z;
+    const angle = Math.atan2(y, x) - rate * climb;
+    return angle - Math.round(angle / pitch) * pitch;
+  };
 }

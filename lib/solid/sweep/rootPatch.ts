@@ -51,7 +51,5 @@ function midpointError(draft: PitchDraft, a: number, b: number, surface: Surface
   const z = (p[2] + q[2]) / 2;
   const x = (p[0] + q[0]) / 2;
   const y = (p[1] + q[1]) / 2;
-  const cos = Math.cos(draft.rate * z);
-  const sin = Math.sin(draft.rate * z);
-  return surface(x * cos + y * sin, -x * sin + y * cos, z);
+  return surface(Math.hypot(x, y), Math.atan2(y, x) - draft.rate * z, z);
 }
