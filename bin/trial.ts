@@ -81,7 +81,7 @@ export interface TrialArguments extends Arguments {
  */
 export async function trial(argv: TrialArguments): Promise<number> {
   const [, log, action] = argv._.map(String);
-  if (log === undefined) refuse('log', undefined, 'is required: cogweave trial LOG add, or trial LOG advise');
+  if (!log) refuse('log', log, 'is required: cogweave trial LOG add, or trial LOG advise');
   if (action === undefined || !actions.includes(action))
     refuse('action', action, `must be one of ${actions.join(', ')}: cogweave trial ${log} add`, [
       action === undefined ? 'add' : closest(action, actions),

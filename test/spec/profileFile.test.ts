@@ -35,6 +35,16 @@ describe('a profile file', () => {
     expect(filament).toMatchObject({ material: 'ABS', modulus: 2100, shrinkage: 0 });
   });
 
+  it('brings its gap along, unless the file gives one or names what the gap was not found with', () => {
+    const profile = 'filament: { material: PETG }\nfit: { gap: 0.31 }';
+    expect(withProfile('', profile).fit).toEqual({ gap: 0.31, gapShare: 0.5 });
+    expect(withProfile('fit: { gapShare: 1 }\n', profile).fit).toEqual({ gap: 0.31, gapShare: 1 });
+    expect(withProfile('fit: { gap: 0.2 }\n', profile).fit.gap).toBe(0.2);
+    expect(withProfile('filament: PETG\n', profile).fit.gap).toBe(0.31);
+    expect(withProfile('filament: ABS\n', profile).fit.gap).toBe(0.25);
+    expect(refused('fit: { gap: 5 }')).toEqual([['profile.fit.gap', 2]]);
+  });
+
   it.each<[string, string, [string, unknown][]]>([
     ['a value out of range', 'printer: { nozzle: 5 }', [['profile.printer.nozzle', 2]]],
     ['an unknown name', 'filament: petg', [['profile.filament', 'PETG']]],

@@ -41,16 +41,17 @@ const rules: Record<string, Rule> = {
   firstLayer: { says: 'true or false', words: ['true', 'false'] },
 };
 
+const UNKNOWN = 'unknown key';
 const readingKeys = ['feature', 'part', 'teeth', 'drawn', 'read', 'perWall', 'firstLayer'];
 
 /** What zod found wrong with an entry or a log, in the words of the project. */
 export function entryProblems(issues: readonly z.core.$ZodIssue[], data: unknown): EntryProblem[] {
-  return issues.flatMap((issue) => {
+  const problems = issues.flatMap((issue): EntryProblem[] => {
     const path = issue.path.map((key) => (typeof key === 'number' ? key : String(key)));
     if (issue.code === 'unrecognized_keys')
       return issue.keys.map((key) => ({
         ...named([...path, key], data),
-        rule: 'unknown key',
+        rule: UNKNOWN,
         nearest: [closest(key, keysAt(path))],
       }));
     const at = named(path, data);
@@ -66,6 +67,17 @@ export function entryProblems(issues: readonly z.core.$ZodIssue[], data: unknown
       },
     ];
   });
+  return problems.filter(({ path, value }) => value !== undefined || !misspelt(path, problems));
+}
+
+/** Whether the missing entry at a path is there under a key that is near to it. */
+function misspelt(path: EntryProblem['path'], problems: readonly EntryProblem[]): boolean {
+  const inSame = (other: EntryProblem['path']) =>
+    other.length === path.length && other.slice(0, -1).every((key, i) => key === path[i]);
+  return problems.some(
+    ({ rule, nearest, path: other }) =>
+      rule === UNKNOWN && inSame(other) && nearest[0] === path[path.length - 1],
+  );
 }
 
 function named(path: (string | number)[], data: unknown) {

@@ -14,6 +14,8 @@ export interface NextGap {
 
 /** Gaps printed together are so far apart at least, mm: the same gap twice on one coupon tells less than it seems. */
 const APART = 0.03;
+/** Nobody prints what is so certain to come out one way, though it may exclude what is unlikely. */
+const CERTAIN = 0.9;
 /** Printing is not worth it where it lessens the standard deviation by less than this share. */
 const LEAST_GAIN = 0.02;
 
@@ -21,11 +23,14 @@ const LEAST_GAIN = 0.02;
  * The next gaps to print at, the most telling first. Criterion: the least expected posterior variance of the middle
  * of the free gaps, that is, the mean over the outcomes which a print may have, each with its chance, of the variance
  * that would be left. Gaps after the first are chosen with those before them printed at the same time, all their
- * outcomes open.
+ * outcomes open. Gaps of which the outcome is all but certain, and those within 0.03 of a chosen one, are left out.
  * @param most at most 3: each one more takes four times as long
  */
 export function nextGaps(posterior: Posterior, candidates: readonly Candidate[], most = 3): NextGap[] {
   const values = middles(posterior);
+  const open = candidates.filter(({ byNode }) =>
+    Object.values(meanChances(byNode, posterior.weights)).every((chance) => chance <= CERTAIN),
+  );
   // Weights of the nodes for each outcome of the gaps chosen so far, not made 1 again: their sum is its chance.
   let branches = [posterior.weights];
   let before = Math.sqrt(varianceLeft(branches, undefined, values));
@@ -33,7 +38,7 @@ export function nextGaps(posterior: Posterior, candidates: readonly Candidate[],
   while (chosen.length < most) {
     let best: Candidate | undefined;
     let least = Number.POSITIVE_INFINITY;
-    for (const candidate of candidates) {
+    for (const candidate of open) {
       if (chosen.some(({ gap }) => Math.abs(gap - candidate.gap) < APART - 1e-9)) continue;
       const left = varianceLeft(branches, candidate, values);
       if (left < least) [best, least] = [candidate, left];

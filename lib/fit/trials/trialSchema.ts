@@ -39,13 +39,12 @@ const reading = z.strictObject({
 });
 
 /** A day, as 2026-05-30. */
-const date = z
-  .string()
-  .regex(/^\d{4}-\d{2}-\d{2}$/)
-  .refine((text) => {
-    const day = new Date(`${text}T00:00:00Z`);
-    return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text);
-  });
+const date = z.string().refine((text) => {
+  const day = new Date(`${text}T00:00:00Z`);
+  return (
+    /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text)
+  );
+});
 
 /** The entries of a trial by their name, each with its range. Lengths in mm, temperature in °C. */
 export const trialEntries = {

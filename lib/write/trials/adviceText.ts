@@ -18,14 +18,16 @@ function groupLines(advice: Advice): string[] {
     : '';
   const growth = compensated === 0 ? '' : ` with printer.growth ${compensated}`;
   const lines = [`${showConditions(conditions)}: ${counted(trials.own, 'trial')}${others}`];
-  if (knows === 'enough') lines.push(`  fit.gap ${fit.gap}${growth}: ${chancesText(fit.chances)}`);
+  if (knows === 'enough') lines.push(`  fit.gap ${fit.gap.toFixed(2)}${growth}: ${chancesText(fit.chances)}`);
   else {
     lines.push(`  knows too little: ${lacks}`);
-    lines.push(`  best guess so far: fit.gap ${fit.gap}${growth}: ${chancesText(fit.chances)}`);
+    lines.push(`  best guess so far: fit.gap ${fit.gap.toFixed(2)}${growth}: ${chancesText(fit.chances)}`);
   }
   if (fit.range) {
     const { least, most } = fit.range;
-    lines.push(`  free with a chance of ${100 * LIKELY} % or more: ${least} to ${most}`);
+    lines.push(
+      `  free with a chance of ${100 * LIKELY} % or more: ${least.toFixed(2)} to ${most.toFixed(2)}`,
+    );
   }
   lines.push(`  middle of the free gaps: ${spread(fit.middle)} (80 %)`);
   for (const { from, to, ...at } of fit.changes) lines.push(`  ${from} becomes ${to} at ${spread(at)}`);

@@ -76,15 +76,19 @@ export function readingOf(phrase: ReadingPhrase, sheet: TrialSheet | undefined):
   const sizes = sheet.printing.sizes.filter(({ feature: f }) => (features as readonly string[]).includes(f));
   const part = phrase.part?.replace(/^planets$/, 'planet');
   const found = sizes.filter((each) => each.feature === feature && (!part || each.part === part));
-  if (found.length !== 1)
+  if (found.length !== 1) {
+    const near = (each: (typeof sizes)[number]) =>
+      Number(each.feature === feature) * 2 + Number(each.part === part);
+    const offers = found.length ? found : sizes.toSorted((a, b) => near(b) - near(a));
     refuse(
       'reading',
       spoken(phrase),
       found.length
         ? 'is in the sheet for several parts: say which'
         : 'is no size of the sheet; give what was drawn before the =',
-      (found.length ? found : sizes).map((each) => `${each.part} ${each.feature}`).slice(0, 8),
+      offers.map((each) => `${each.part} ${each.feature}`).slice(0, 8),
     );
+  }
   const record = sheet.gears.find((each) => each.part === found[0].part);
   const drawn = Number(found[0].drawn.toFixed(4));
   const teeth = feature === 'base tangent length' ? record?.baseTangentLength.teethSpanned : undefined;

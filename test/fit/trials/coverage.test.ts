@@ -8,7 +8,7 @@ import { spreadOf } from '../../../lib/fit/trials/spread.js';
 import type { Reading, Trial } from '../../../lib/fit/trials/trialSchema.js';
 import { bounds, normal, printed, random, type Truth } from './simulate.js';
 
-const SEEDS = 250;
+const SEEDS = 200;
 
 function truthFrom(next: () => number): Truth {
   const { fused, tight, free, width } = gapPrior;

@@ -17,7 +17,7 @@ const dataOf = (observations: Observation[], shifts = 0): OrdinalData => ({
 /** Means over a grid of every parameter, with the likelihood as a textbook writes it. */
 function byGrid(observations: Observation[], gap: number) {
   const { mean, sd } = priorOf([]);
-  const steps = 31;
+  const steps = 25;
   const axis = (i: number) =>
     Array.from({ length: steps }, (_, k) => mean[i] + sd[i] * (k * (8 / (steps - 1)) - 4));
   const f = (u: number) => 1 / (1 + Math.exp(-u));
