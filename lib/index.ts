@@ -1,5 +1,8 @@
 /** The public surface of cogweave: flat, named, typed. Lengths in mm, angles in degrees, z up, bed at z = 0. */
 
+export { type Advice, advise as adviseTrials } from './fit/trials/advise.js';
+export type { Reading, Trial } from './fit/trials/trialSchema.js';
+export { type Trouble, troubles } from './fit/troubles.js';
 export type { Check, Level } from './proof/check.js';
 export { type Plan, planSets } from './proof/planSets.js';
 export { inspectSet, type Proved, proveSet } from './proof/proveSet.js';
@@ -21,3 +24,5 @@ export { fromGeom3, toGeom3 } from './write/geom3.js';
 export { type PictureOptions, renderPicture } from './write/picture.js';
 export { encodeStl, stlChunks } from './write/stl.js';
 export { encode3mf, threemfChunks } from './write/threemf.js';
+export { addToLog as addTrial } from './write/trials/addToLog.js';
+export { readLog as readTrialLog } from './write/trials/readLog.js';

@@ -24,6 +24,9 @@ describe('the public surface', () => {
       'encodeStl',
       'encode3mf',
       'drawSet',
+      'readTrialLog',
+      'addTrial',
+      'adviseTrials',
     ])
       expect(cogweave, name).toHaveProperty(name, expect.any(Function));
   });

@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { dryingCaution, troubles, troublesFor } from '../../lib/fit/troubles.js';
 import { specJsonSchema } from '../../lib/spec/jsonSchema.js';
@@ -47,3 +49,17 @@ describe('troubles', () => {
     for (const { caution } of drying) expect(caution).toBe(dryingCaution);
   });
 });
+
+describe('the README', () => {
+  it('says the likeliest cause of each trouble, and what to change', () => {
+    const readme = readFileSync(join(import.meta.dirname, '..', '..', 'README.md'), 'utf8');
+    for (const { id, symptom, causes } of troubles)
+      expect(readme).toMatch(
+        new RegExp([`\`${id}\``, symptom, causes[0].cause, causes[0].change].map(escaped).join(' +\\| ')),
+      );
+  });
+});
+
+function escaped(text: string): string {
+  return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+}

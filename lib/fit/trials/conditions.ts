@@ -40,13 +40,24 @@ export function sameConditions(a: Conditions, b: Conditions, of: readonly Factor
   return of.every((factor) => levelOf(a, factor) === levelOf(b, factor));
 }
 
-/** The different conditions among trials, those of the latest trial first. */
+/**
+ * The different conditions among trials, those of the latest first. Trials that hold readings alone make a group only
+ * where no outcome is known of their printer and filament, since dryness does not matter to readings.
+ */
 export function groupsOf(trials: readonly Trial[]): Conditions[] {
   const groups: Conditions[] = [];
-  for (const trial of trials.toReversed()) {
-    const conditions = conditionsOf(trial);
-    if (!groups.some((group) => sameConditions(group, conditions))) groups.push(conditions);
-  }
+  const add = (of: readonly Trial[], by: readonly Factor[]) => {
+    for (const trial of of.toReversed()) {
+      const conditions = conditionsOf(trial);
+      if (!groups.some((group) => sameConditions(group, conditions, by))) groups.push(conditions);
+    }
+  };
+  const isOutcome = ({ outcome }: Trial) => outcome !== undefined;
+  add(trials.filter(isOutcome), factors);
+  add(
+    trials.filter((trial) => !isOutcome(trial)),
+    ['printer', 'filament'],
+  );
   return groups;
 }
 

@@ -9,7 +9,13 @@ export interface Disagreement {
 
 /** The pairs that disagree most, at most `most` of them; gaps as drawn, mm. */
 export function disagreementsOf(trials: readonly Trial[], most = 3): Disagreement[] {
-  const gapTrials = trials.filter(({ outcome }) => outcome !== undefined);
+  // Of many prints alike one is enough.
+  const kinds = new Map(
+    trials
+      .filter(({ outcome }) => outcome !== undefined)
+      .map((trial) => [`${drawnGapOf(trial).toFixed(3)} ${trial.outcome}`, trial]),
+  );
+  const gapTrials = [...kinds.values()];
   const pairs = gapTrials.flatMap((wider) =>
     gapTrials
       .map((narrower) => ({

@@ -89,7 +89,7 @@ function named(path: (string | number)[], data: unknown) {
 
 function keysAt(path: readonly (string | number)[]): readonly string[] {
   if (path.includes('readings')) return readingKeys;
-  return path.length || path.includes('trials') ? Object.keys(trialEntries) : ['trials'];
+  return path.length ? Object.keys(trialEntries) : ['trials'];
 }
 
 function offers(key: string | number | undefined, value: unknown): unknown[] {

@@ -10,8 +10,8 @@ export interface Growth {
   firstLayerGrowth: Figure;
   /** How much smaller a print is than drawn: `filament.shrinkage`, percent. */
   shrinkage: Figure;
-  /** Readings that are far from what the figures make of them, by their place: worth reading again. */
-  misfits: { reading: number; expected: number }[];
+  /** Readings that are far from what all others together expect, mm: worth reading again. */
+  misfits: { reading: Reading; expected: number }[];
 }
 
 /** A figure, and whether the readings tell it well enough to draw a set by it. */
@@ -99,7 +99,7 @@ function misfitsOf(
     // Without regard to how the figures' errors go together: rather too wide.
     const wide = Math.sqrt(median ** 2 + row.reduce((sum, x, j) => sum + x * x * variance[j], 0));
     return Math.abs(beyond[i] - expected) > MISFIT * wide
-      ? [{ reading: i, expected: readings[i].drawn + expected }]
+      ? [{ reading: readings[i], expected: readings[i].drawn + expected }]
       : [];
   });
 }

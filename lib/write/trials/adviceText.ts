@@ -59,7 +59,7 @@ function growthLines({ readings, growth }: Advice): string[] {
     line('filament.shrinkage', growth.shrinkage, '%'),
     ...growth.misfits.map(
       ({ reading, expected }) =>
-        `    reading ${reading + 1} does not fit the others, which expect ${expected.toFixed(2)}: read it again`,
+        `    ${[reading.part, reading.feature].filter(Boolean).join(' ')} ${reading.drawn} = ${reading.read} does not fit the others, which expect ${expected.toFixed(2)}: read it again`,
     ),
   ];
   if (!growth.growth.known || !growth.shrinkage.known)

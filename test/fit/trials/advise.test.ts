@@ -88,6 +88,20 @@ describe('advice from a log', () => {
     expect(elsewhere.fit.middle.sd).toBeGreaterThan(pla.fit.middle.sd);
   });
 
+  it('counts readings for their printer and filament, whatever the dryness', () => {
+    const reading = { feature: 'bar', drawn: 20, read: 20.1 } as const;
+    const log: Trial[] = [
+      ...trialsOf('0.3 free', { filament: 'PLA', dryness: 'dry' }),
+      { filament: 'pla', readings: [reading] },
+      { filament: 'ABS', readings: [reading, reading] },
+    ];
+    const found = advise(log).map(({ conditions, readings }) => [conditions.filament, readings]);
+    expect(found).toEqual([
+      ['PLA', 1],
+      ['ABS', 2],
+    ]);
+  });
+
   it('leaves out the rarest of many other conditions, and says so', () => {
     const others = Array.from({ length: 9 }, (_, i) =>
       trialsOf(i < 6 ? '0.2 tight, 0.3 free' : '0.3 free', { printer: `p${i}` }),
@@ -140,7 +154,7 @@ describe('advice from a log', () => {
       { feature: 'bar', drawn: 100, read: 99.77 },
     ] as const;
     const { growth } = sole([{ readings: [...readings] }]);
-    expect(growth.misfits).toContainEqual({ reading: 2, expected: expect.closeTo(20.01, 1) });
+    expect(growth.misfits).toContainEqual({ reading: readings[2], expected: expect.closeTo(20.01, 1) });
     expect(growth.growth.known).toBe(false);
   });
 
