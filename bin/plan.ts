@@ -4,7 +4,7 @@ import { merits } from '../lib/train/merit.js';
 import { planText } from '../lib/write/planFile.js';
 import { planTable } from '../lib/write/planTable.js';
 import { writeNew } from '../lib/write/planWrite.js';
-import { MADE, print } from './output.js';
+import { MADE, note, print } from './output.js';
 import { planWishes, wholeNumber } from './planWishes.js';
 import type { Arguments } from './usage.js';
 
@@ -13,6 +13,7 @@ const text = (describe: string) => ({ type: 'string', requiresArg: true, describ
 /** The flags of `plan`. Lengths in mm, angles in degrees. */
 export const planFlags = {
   outer: text('largest diameter of the whole set, rim included, mm [what the bed holds]'),
+  hole: text('diameter of a hole the set goes into, mm: the set is at most that less twice the gap across'),
   bed: text('shorter side of the printer’s bed, mm [220]'),
   planets: text('how many planets: 5, or 3-7 [3-8]'),
   module: text('normal module, mm: 1.5, or 1,1.3, or 1-2 for the standard ones (ISO 54) between [1-3]'),
@@ -32,9 +33,14 @@ export const planFlags = {
   'face-width': text('axial length of the teeth, mm [20]'),
   helix: text('spur, helical or herringbone, with an angle if need be: herringbone:25 [herringbone:30]'),
   'helix-angle': text('helix angle, degrees, in place of that in --helix'),
-  shifts: text(
-    'solve: find profile shifts for rings with up to 2 teeth more or fewer than sun + 2 × planet too [none]',
+  rack: text(
+    'basic rack: ISO 53 profile A, B, C or D, or addendum,dedendum,fillet in modules: 1,1.25,0.3 [B]',
   ),
+  'pressure-angle': text('normal pressure angle, degrees [20]'),
+  shifts: text(
+    'solve: sets that need profile shifts too: rings with up to 2 teeth more or fewer than sun + 2 × planet, and teeth that are undercut or do not run unshifted; a wide search takes a while [none]',
+  ),
+  spacing: text('nearest: planets that cannot stand at equal angles too, at the nearest places [equal]'),
   by: text(`figure of merit, the best first: ${Object.keys(merits).join(', ')} [overall]; formulas below`),
   limit: text('most sets, and most near misses, that are shown [20]'),
   write: text('write a row as a parameter file for make'),
@@ -45,6 +51,16 @@ export const planFlags = {
 
 /** What stands below the flags in the help of `plan`. */
 export const planEpilogue = [
+  'Examples:',
+  '  cogweave plan --outer 120 --planets 5 --ratio 4',
+  '      sets up to 120 mm across with five planets and a ratio of 4, the ring held',
+  '  cogweave plan --hole 150 --gap 0.3 --by opening --opening 10',
+  '      sets that go into a hole of 150 mm and leave openings of at most 10°',
+  '  cogweave plan --sun-teeth 15 --planet-teeth 14 --planets 5 --module 1.5 --shifts solve',
+  '      sets of these teeth that need profile shifts',
+  '  cogweave plan --planets 5 --ring-teeth 48 --spacing nearest --write spinner.yaml --row 2',
+  '      planets at uneven angles too; the second row as a parameter file for make',
+  '',
   'Figures of merit; more is better, ties are settled by overall:',
   ...Object.entries(merits).map(([name, { says }]) => `  ${name}: ${says}`),
 ].join('\n');
@@ -65,6 +81,7 @@ export interface PlanArguments extends Arguments {
 export async function plan(argv: PlanArguments): Promise<number> {
   if (argv.write === undefined && argv.row !== undefined) refuse('row', argv.row, 'is only for --write');
   const row = argv.row === undefined ? 1 : wholeNumber('row', argv.row, 1);
+  if (argv.shifts === 'solve') note('finding profile shifts …');
   const found = planWishes(argv, planSets);
   let written: string | undefined;
   if (argv.write !== undefined) {

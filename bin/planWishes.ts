@@ -14,6 +14,7 @@ const flags: Record<string, string> = {
   'ratio.held': 'held',
   faceWidth: 'face-width',
   helixForm: 'helix',
+  pressureAngle: 'pressure-angle',
 };
 
 /**
@@ -61,6 +62,7 @@ function wishesOf(argv: Arguments): WantedSets {
   }
   const wanted: WantedSets = {
     outerDiameter: read('outer', number),
+    hole: read('hole', number),
     bed: read('bed', number),
     planets: read('planets', spanOf),
     module: read('module', moduleOf),
@@ -76,7 +78,10 @@ function wishesOf(argv: Arguments): WantedSets {
     faceWidth: read('face-width', number),
     helixForm: helix?.form as WantedSets['helixForm'],
     helixAngle: helix?.angle ?? read('helix-angle', number),
+    rack: read('rack', rackOf),
+    pressureAngle: read('pressure-angle', number),
     shifts: argv.shifts as WantedSets['shifts'],
+    spacing: argv.spacing as WantedSets['spacing'],
     by: argv.by as WantedSets['by'],
     limit: read('limit', number),
   };
@@ -87,7 +92,7 @@ function wishesOf(argv: Arguments): WantedSets {
 
 /** The problem as one of a flag: `planets.least` is one of --planets. */
 function byFlag({ parameter, value, nearest, ...problem }: Problem, argv: Arguments): Problem {
-  const whole = parameter.replace(/\.(least|most)$|\[\d+\]$/, '');
+  const whole = parameter.replace(/\.(least|most)$|\[\d+\]$|(?<=^rack)\..*$/, '');
   const inHelix = whole === 'helixAngle' && argv['helix-angle'] === undefined;
   const flag = inHelix ? 'helix' : (flags[whole] ?? (whole === 'helixAngle' ? 'helix-angle' : whole));
   return { ...problem, parameter: flag, value: show(value), nearest: nearest.map(show) };
@@ -105,6 +110,16 @@ function helixOf(flag: string, text: string): { form: string; angle?: number } {
   if (more !== undefined || form === '')
     refuse(flag, text, 'must be a form, or form:angle', ['herringbone:30']);
   return { form, ...(angle === undefined ? {} : { angle: number(flag, angle) }) };
+}
+
+/** A profile by its name, or three figures. */
+function rackOf(flag: string, text: string): WantedSets['rack'] {
+  if (!text.includes(',')) return text as 'B';
+  const figures = text.split(',').map((one) => number(flag, one));
+  if (figures.length !== 3)
+    refuse(flag, text, 'must be a profile, or addendum,dedendum,fillet in modules', ['B', '1,1.25,0.3']);
+  const [addendum, dedendum, fillet] = figures;
+  return { addendum, dedendum, fillet };
 }
 
 function moduleOf(flag: string, text: string): number | number[] | Span {

@@ -17,7 +17,16 @@ export { resolveSpec } from './spec/resolveSpec.js';
 export type { GearSpec, PairSpec, PlanetarySpec, RackSpec, Spec } from './spec/types.js';
 export type { Gear } from './tooth/gear.js';
 export { type ProfileCuts, type ToothProfile, toothProfile } from './tooth/profile.js';
+export type { NearMiss, PlanRow } from './train/planRow.js';
 export type { WantedSets } from './train/planWanted.js';
+export {
+  type RefusedShifts,
+  type ShiftCounts,
+  type ShiftForm,
+  type ShiftOptions,
+  type SolvedShifts,
+  solveShifts,
+} from './train/solveShifts.js';
 export { version } from './version.js';
 export { drawSet } from './write/drawing.js';
 export { fromGeom3, toGeom3 } from './write/geom3.js';

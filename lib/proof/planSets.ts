@@ -17,7 +17,7 @@ import type { ToothFindings } from './findings.js';
 export type { Plan } from '../train/planSets.js';
 
 /**
- * Every planetary set with equally spaced planets that answers `wanted`, ranked: exhaustive
+ * Every planetary set that answers `wanted`, ranked: exhaustive
  * over tooth counts, planets and modules. Each set shown assembles, fits the bed, and keeps every rule of `make` that
  * can be worked out from its numbers, gap and all.
  * @throws Refusal with every problem in `wanted`
@@ -39,11 +39,14 @@ export function planSets(wanted: WantedSets = {}): Plan {
 }
 
 /** The first rule that a set breaks as it will be made: those of the parameter file, then those of its teeth. */
-function asMade({ set, planets, module }: Judged, wanted: ResolvedWanted): Miss | null {
+function asMade({ set, planets, module, spacing }: Judged, wanted: ResolvedWanted): Miss | null {
   const { sunTeeth, planetTeeth, ringTeeth, shifts: profileShifts = NONE } = set;
   try {
     const spec = resolveSpec({
-      ...planParameters({ sunTeeth, planetTeeth, ringTeeth, planets, module, profileShifts }, wanted),
+      ...planParameters(
+        { sunTeeth, planetTeeth, ringTeeth, planets, module, spacing, profileShifts },
+        wanted,
+      ),
       tolerance: COARSEST,
     });
     const made = fitSet(spec);

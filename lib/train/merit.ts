@@ -15,7 +15,7 @@ export interface Figures {
   toothThickness: number;
 }
 
-type Asked = Pick<ResolvedWanted, 'ratio' | 'outerDiameter' | 'bed'>;
+type Asked = Pick<ResolvedWanted, 'ratio' | 'largest' | 'bed'>;
 
 /** One figure of merit: its formula, and what it comes to; more is better. */
 interface Merit {
@@ -57,7 +57,7 @@ export const merits = {
   /** Smallest set first, 0 … 1. */
   size: {
     says: '1 − outer diameter / largest wanted (else the bed)',
-    of: ({ outerDiameter }, wanted) => 1 - outerDiameter / (wanted.outerDiameter ?? wanted.bed),
+    of: ({ outerDiameter }, wanted) => 1 - outerDiameter / (wanted.largest ?? wanted.bed),
   },
 } as const satisfies Record<string, Merit>;
 
@@ -67,14 +67,14 @@ export type By = keyof typeof merits;
 /**
  * How well a set answers what was asked, 0 … 1: the product of
  * - engagement / 2, at most 1 (two pairs of teeth always in contact);
- * - the share of the circle that planets cover, 1 − planets × opening arc / 360°;
+ * - the share of the circle that planets cover, 1 − planets × opening arc / 360°, by the widest opening;
  * - where a ratio is wanted, 1 − |departure| / (2 × tolerance): 1 when met exactly, a half at the tolerance;
- * - where an outer diameter is wanted, outer diameter / the largest wanted.
+ * - where an outer diameter or a hole is wanted, outer diameter / the largest wanted.
  */
 function overall(row: Figures, wanted: Asked): number {
   const contact = Math.min(1, row.engagement / FULL_ENGAGEMENT);
-  const covered = 1 - (row.planets * row.opening.arc) / 360;
-  const size = wanted.outerDiameter === null ? 1 : Math.min(1, row.outerDiameter / wanted.outerDiameter);
+  const covered = Math.max(0, 1 - (row.planets * row.opening.arc) / 360);
+  const size = wanted.largest === null ? 1 : Math.min(1, row.outerDiameter / wanted.largest);
   return contact * covered * ratioMerit(ratioDeparture(row.ratios, wanted), wanted.ratio?.tolerance) * size;
 }
 

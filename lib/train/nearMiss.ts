@@ -1,7 +1,8 @@
-import { assemblyStep, neighbourClearance } from './assembly.js';
+import { assemblyStep, leastClearance, planetPlaces } from './assembly.js';
 import { ratioDeparture } from './merit.js';
 import { byMerit, type Candidate } from './planRow.js';
 import type { ResolvedWanted } from './planWanted.js';
+import type { PlannedSet } from './unshiftedSet.js';
 
 /** What a set can miss by a little and still be worth showing. */
 export type Rule =
@@ -11,8 +12,10 @@ export type Rule =
   | 'opening'
   | 'ratio'
   | 'outerDiameter'
+  | 'hole'
   | 'bed'
   | 'nozzle'
+  | 'shifts'
   | 'asMade';
 
 /** A rule that is missed, and by what share of the figure asked for. */
@@ -29,6 +32,8 @@ export type Missed = null | Miss | 'too much';
 /** A candidate that keeps every rule, or every one but the one it names. */
 export interface Judged extends Candidate {
   miss: Miss | null;
+  /** The same counts without profile shift, which are shown in its place where they run. */
+  plain?: PlannedSet;
 }
 
 /** Width of an extruded line in nozzle diameters, as in a parameter file. Common practice. */
@@ -52,6 +57,7 @@ export function nearer(a: Judged, b: Judged): number {
 /** The rule that is missed and by how much, in one clause. */
 export function sayMiss({ set, planets, module, ...found }: Judged, wanted: ResolvedWanted): string {
   const { sunTeeth, ringTeeth, planetTipRadius, centreDistance } = set;
+  const places = planetPlaces(sunTeeth, ringTeeth, planets);
   if (found.miss!.says !== undefined) return found.miss!.says;
   switch (found.miss!.rule) {
     case 'assembly': {
@@ -59,7 +65,7 @@ export function sayMiss({ set, planets, module, ...found }: Judged, wanted: Reso
       return `assembly: (${sunTeeth} + ${ringTeeth}) / ${planets} is not whole, planets sit at multiples of ${show(step)}°`;
     }
     case 'neighbours': {
-      const clear = neighbourClearance(centreDistance * module, planets, planetTipRadius * module);
+      const clear = leastClearance(places, centreDistance * module, planetTipRadius * module);
       return `neighbours: ${show(clear)} mm between planets, at least ${show(wanted.gap)} wanted`;
     }
     case 'engagement':
@@ -73,6 +79,8 @@ export function sayMiss({ set, planets, module, ...found }: Judged, wanted: Reso
     }
     case 'outerDiameter':
       return `outerDiameter: ${show(found.outerDiameter)} mm, at most ${show(wanted.outerDiameter!)} wanted`;
+    case 'hole':
+      return `hole: ${show(found.outerDiameter)} mm across, a hole of ${show(wanted.hole!)} takes at most ${show(wanted.largest!)}, the gap free all around`;
     case 'bed':
       return `bed: ${show(found.outerDiameter)} mm across, the bed has room for ${show(wanted.bed)}`;
     case 'nozzle': {
@@ -80,6 +88,8 @@ export function sayMiss({ set, planets, module, ...found }: Judged, wanted: Reso
       const tip = least * (1 - found.miss!.share);
       return `nozzle: the thinnest tooth tip is ${show(tip)} mm, a line of this nozzle is ${show(least)} wide`;
     }
+    case 'shifts':
+      return 'shifts: no profile shifts keep every limit';
     case 'asMade':
       return 'asMade: the teeth do not run once the gap is taken off them';
   }

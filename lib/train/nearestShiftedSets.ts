@@ -1,6 +1,6 @@
 import { allowsEqualSpacing } from './assembly.js';
 import { byDistance, type SetCounts } from './nearestSets.js';
-import { mayBeSolved, type ShiftForm, type ShiftOptions, solveShifts } from './solveShifts.js';
+import { mayBeSolved, type ShiftForm, type ShiftOptions, shiftsFor } from './solveShifts.js';
 
 /** Tooth counts of sun and planets are changed by at most this much, and the number of planets by one. */
 const WINDOW = 3;
@@ -44,7 +44,7 @@ export function nearestShiftedSets(
     if (found.length === most || solved === MOST_SOLVED) break;
     if (!mayBeSolved(counts, form)) continue;
     solved++;
-    const shifts = solveShifts(counts, form, { ...options, neighbourAngle: 360 / counts.planets });
+    const shifts = shiftsFor(counts, form, { ...options, neighbourAngle: 360 / counts.planets });
     if (!('refused' in shifts)) found.push(counts);
   }
   return found;

@@ -5,7 +5,7 @@ import type { ResolvedWanted } from './planWanted.js';
 /** What of a row a parameter file states. */
 export type RowCounts = Pick<
   PlanRow,
-  'sunTeeth' | 'planetTeeth' | 'ringTeeth' | 'planets' | 'module' | 'profileShifts'
+  'sunTeeth' | 'planetTeeth' | 'ringTeeth' | 'planets' | 'module' | 'spacing' | 'profileShifts'
 >;
 
 /**
@@ -27,7 +27,7 @@ export function planParameters(row: RowCounts, wanted: ResolvedWanted) {
     planets: {
       teeth: row.planetTeeth,
       count: row.planets,
-      spacing: 'equal' as const,
+      spacing: row.spacing,
       profileShift: shifts.planet,
     },
     ring: {

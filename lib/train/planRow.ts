@@ -1,3 +1,4 @@
+import { planetPlaces, unbalance } from './assembly.js';
 import type { PlannedSet } from './unshiftedSet.js';
 
 /** One set that a search offers. Lengths in mm, angles in degrees. */
@@ -8,7 +9,10 @@ export interface PlanRow {
   planets: number;
   /** Normal module. */
   module: number;
-  spacing: 'equal';
+  /** `nearest`: the places nearest to equal angles that assemble; the opening is the widest one. */
+  spacing: 'equal' | 'nearest';
+  /** How far the planets' common centre of mass lies off the axis, as a share of the centre distance; 0 … 1. */
+  unbalance: number;
   profileShifts: { sun: number; planet: number; ring: number };
   /** Of the whole set, rim included. */
   outerDiameter: number;
@@ -32,6 +36,7 @@ export interface Candidate {
   set: PlannedSet;
   planets: number;
   module: number;
+  spacing: PlanRow['spacing'];
   /** mm, rim included. */
   outerDiameter: number;
   /** At a module of 1 mm. */
@@ -43,14 +48,16 @@ export interface Candidate {
 }
 
 /** The row that shows a candidate. */
-export function planRow({ set, planets, module, opening, ...found }: Candidate): PlanRow {
+export function planRow({ set, planets, module, spacing, opening, ...found }: Candidate): PlanRow {
+  const places = planetPlaces(set.sunTeeth, set.ringTeeth, planets);
   return {
     sunTeeth: set.sunTeeth,
     planetTeeth: set.planetTeeth,
     ringTeeth: set.ringTeeth,
     planets,
     module,
-    spacing: 'equal',
+    spacing,
+    unbalance: spacing === 'equal' ? 0 : unbalance(places),
     profileShifts: set.shifts ?? { sun: 0, planet: 0, ring: 0 },
     outerDiameter: found.outerDiameter,
     opening: { arc: opening.arc, drop: opening.drop * module },

@@ -19,10 +19,10 @@ export interface Plan {
 export type AsMade = (found: Judged, wanted: ResolvedWanted) => Miss | null;
 
 /**
- * Every planetary set with equally spaced planets that answers `wanted`, ranked: those without profile shift, and
- * where asked those with shifts that are found. Each set is coaxial (z_ring = z_sun + 2 z_planet without shift), assembles ((z_sun + z_ring)/N is whole), keeps its
- * neighbouring planets apart by the gap, has teeth that neither come to a point nor foul each other, and reaches
- * the engagement asked for.
+ * Every planetary set that answers `wanted`, ranked: those without profile shift, and where asked those with shifts
+ * that are found. Each set is coaxial (z_ring = z_sun + 2 z_planet without shift), assembles ((z_sun + z_ring)/N is
+ * whole, or planets stand at the nearest places that assemble, where asked), keeps its neighbouring planets apart by
+ * the gap, has teeth that neither come to a point nor foul each other, and reaches the engagement asked for.
  * @param asMade asked only of sets that would be shown, since it costs more than all other rules together; a set
  * that would stand among the rows but for it is a near miss. It must answer the same question quickly twice
  * @throws Refusal with every problem in `wanted`
@@ -31,13 +31,14 @@ export type AsMade = (found: Judged, wanted: ResolvedWanted) => Miss | null;
 export function planSetsBy(wanted: WantedSets, asMade: AsMade): Plan {
   const full = readWanted(wanted);
   const solved: Judged[] = [];
-  if (full.shifts === 'solve') searchShifted(full, (found) => solved.push(found));
+  const moreNear = full.shifts === 'solve' ? searchShifted(full, (found) => solved.push(found)) : undefined;
   for (let width = full.limit; ; width *= WIDER) {
     const rows = ranked<Judged>(width, byMerit);
     const missed = ranked<Judged>(width, nearer);
     const take = (found: Judged) => (found.miss === null ? rows : missed).offer(found);
     searchSets(full, take);
     solved.forEach(take);
+    moreNear?.(width, take);
     const best = firstThatRun(rows.kept, full, asMade);
     const near = firstThatRun(missed.kept, full, asMade);
     const short = (found: readonly Judged[], { kept }: { kept: readonly Judged[] }) =>
@@ -65,6 +66,7 @@ function firstThatRun(
   const failing: Judged[] = [];
   for (const one of found) {
     if (running.length === wanted.limit) break;
+    if (one.plain && asMade({ ...one, set: one.plain, plain: undefined }, wanted) === null) continue;
     const miss = asMade(one, wanted);
     if (miss === null) running.push(one);
     else failing.push({ ...one, miss });

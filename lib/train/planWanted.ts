@@ -26,6 +26,8 @@ export interface WantedSets {
   module?: number | readonly number[] | Span;
   /** Largest diameter of the whole set, rim included. */
   outerDiameter?: number;
+  /** Diameter of a hole that the set goes into: the gap stays free all around, so it is at most hole − 2 × gap across. */
+  hole?: number;
   /** Shorter side of the printer's bed: no set is larger, whatever is wanted [220]. */
   bed?: number;
   /** Wall outside the ring's root circle [the greater of 3 and 1.2 tooth depths]. */
@@ -56,10 +58,12 @@ export interface WantedSets {
   /** Nozzle diameter, 0.1 … 2: tooth tips, the gap taken off, must be one extruded line wide [not asked]. */
   nozzle?: number;
   /**
-   * `solve`: sets whose ring has up to two teeth more or fewer than z_sun + 2 z_planet too, with shifts found; some
-   * milliseconds each [none].
+   * `solve`: sets that need profile shifts too, with the shifts found: rings with up to two teeth more or fewer than
+   * z_sun + 2 z_planet, and plain counts whose unshifted teeth do not run. A fraction of a millisecond each [none].
    */
   shifts?: 'none' | 'solve';
+  /** `nearest`: also planets that cannot stand at equal angles, at the nearest places that assemble [equal]. */
+  spacing?: 'equal' | 'nearest';
   /** Figure of merit by which rows are ranked [`overall`]; each is explained at `merits`. */
   by?: By;
   /** Most rows, and most near misses, that are given back [20]. */
@@ -75,6 +79,9 @@ export interface ResolvedWanted extends ToothForm {
   /** The modules tried, ascending. */
   module: number[];
   outerDiameter: number | null;
+  hole: number | null;
+  /** What outer diameter and hole leave: the largest diameter that is wanted. */
+  largest: number | null;
   bed: number;
   rim: number | null;
   gap: number;
@@ -85,6 +92,7 @@ export interface ResolvedWanted extends ToothForm {
   faceWidth: number;
   nozzle: number | null;
   shifts: 'none' | 'solve';
+  spacing: 'equal' | 'nearest';
   by: By;
   limit: number;
 }
@@ -100,16 +108,20 @@ export function completeWanted(wanted: WantedSets, modules: readonly number[]): 
   const { ratio, rack = 'B', pressureAngle = 20 } = wanted;
   const helixForm = wanted.helixForm ?? (wanted.helixAngle === 0 ? 'spur' : 'herringbone');
   const helixAngle = wanted.helixAngle ?? usualAngle[helixForm];
+  const { outerDiameter = null, hole = null, gap = 0.25 } = wanted;
+  const largest = Math.min(outerDiameter ?? Infinity, hole === null ? Infinity : hole - 2 * gap);
   return {
     sunTeeth: span(wanted.sunTeeth ?? { least: 5, most: 400 }),
     planetTeeth: span(wanted.planetTeeth ?? { least: 5, most: 400 }),
     ringTeeth: span(wanted.ringTeeth ?? { least: 10, most: 120 }),
     planets: span(wanted.planets ?? { least: 3, most: 8 }),
     module: [...new Set(modules)].sort((a, b) => a - b),
-    outerDiameter: wanted.outerDiameter ?? null,
+    outerDiameter,
+    hole,
+    largest: Number.isFinite(largest) ? largest : null,
     bed: wanted.bed ?? printerProfiles.usual.bed.width,
     rim: wanted.rim ?? null,
-    gap: wanted.gap ?? 0.25,
+    gap,
     opening: wanted.opening ?? null,
     ratio: ratio
       ? {
@@ -126,6 +138,7 @@ export function completeWanted(wanted: WantedSets, modules: readonly number[]): 
     faceWidth: wanted.faceWidth ?? 20,
     nozzle: wanted.nozzle ?? null,
     shifts: wanted.shifts ?? 'none',
+    spacing: wanted.spacing ?? 'equal',
     by: wanted.by ?? 'overall',
     limit: wanted.limit ?? 20,
   };

@@ -19,6 +19,7 @@ const MODULE: Bounds = [0.2, 20];
 
 const numbers = {
   outerDiameter: [1, 2000],
+  hole: [5, 2000],
   bed: [10, 2000],
   rim: [0.4, 100],
   gap: [0.02, 2],
@@ -33,6 +34,7 @@ const numbers = {
 
 const ratioKeys = ['value', 'tolerance', 'held'] as const;
 const heldMembers = ['ring', 'carrier', 'sun'] as const;
+const choices = { shifts: ['none', 'solve'], spacing: ['equal', 'nearest'] } as const;
 const helixForms = ['spur', 'helical', 'herringbone'] as const;
 /** A larger gap would leave the teeth hardly any engagement, as in a parameter file. Common practice. */
 const MOST_GAP_PER_MODULE = 0.6;
@@ -50,7 +52,7 @@ export function readWanted(wanted: WantedSets): ResolvedWanted {
     'ratio',
     'rack',
     'helixForm',
-    'shifts',
+    ...Object.keys(choices),
     'by',
   ];
   const problems: Problem[] = unknownKeys(wanted, known, '');
@@ -64,9 +66,7 @@ export function readWanted(wanted: WantedSets): ResolvedWanted {
     ...rackProblems(wanted.rack),
     ...helixProblems(wanted),
     ...byProblems(wanted),
-    ...(['none', 'solve', undefined].includes(wanted.shifts)
-      ? []
-      : [oneOf('shifts', wanted.shifts, ['none', 'solve'])]),
+    ...(['shifts', 'spacing'] as const).flatMap((key) => choiceProblems(key, wanted[key])),
   );
   stop(problems);
   const { gap, module } = completeWanted(wanted, modulesOf(wanted.module));
@@ -82,6 +82,11 @@ export function readWanted(wanted: WantedSets): ResolvedWanted {
 function stop(problems: Problem[]): void {
   const [first, ...rest] = problems;
   if (first) throw new Refusal([first, ...rest]);
+}
+
+function choiceProblems(key: keyof typeof choices, value: unknown): Problem[] {
+  const words: readonly unknown[] = choices[key];
+  return value === undefined || words.includes(value) ? [] : [oneOf(key, value, choices[key])];
 }
 
 /** Spur teeth have no angle, and others one of at least a degree. */

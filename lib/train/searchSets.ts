@@ -1,5 +1,5 @@
 import { radians } from '../tooth/gear.js';
-import { neighbourClearance } from './assembly.js';
+import { leastClearance, planetPlaces } from './assembly.js';
 import { merits, ratioDeparture } from './merit.js';
 import { alsoMissed, type Judged, LINE_PER_NOZZLE, type Missed } from './nearMiss.js';
 import { opening } from './opening.js';
@@ -26,7 +26,7 @@ export function searchSets(wanted: ResolvedWanted, take: (found: Judged) => void
       if (ratio === 'too much') continue;
       let set: UnshiftedSet | undefined;
       for (let count = planets.least; count <= planets.most; count++) {
-        const missed = alsoMissed(ratio, 'assembly', unevenness(2 * (sun + planet), count));
+        const missed = assemblyMissed(ratio, 2 * (sun + planet), count, wanted);
         if (missed === 'too much') continue;
         set ??= setOf(sun, planet);
         if (set.tipThickness > 0 && set.trochoidMargin >= 0) judgeSizes(set, count, missed, wanted, take);
@@ -48,6 +48,16 @@ function planetsBetween(sun: number, planet: Span, ring: Span): [number, number]
   ];
 }
 
+/** What planets that cannot stand at equal angles miss: nothing where the nearest places are wanted. */
+export function assemblyMissed(
+  before: Missed,
+  teeth: number,
+  count: number,
+  { spacing }: ResolvedWanted,
+): Missed {
+  return spacing === 'nearest' ? before : alsoMissed(before, 'assembly', unevenness(teeth, count));
+}
+
 /** What is left to ask of a set with a planet count, module by module. */
 export function judgeSizes(
   set: PlannedSet,
@@ -59,10 +69,14 @@ export function judgeSizes(
   const short = (wanted.engagement - set.engagement) / wanted.engagement;
   let missed = alsoMissed(before, 'engagement', short);
   if (missed === 'too much') return;
-  const open = opening(equalPlaces[planets], set);
+  const teeth = set.sunTeeth + set.ringTeeth;
+  const spacing = wanted.spacing === 'equal' || teeth % planets === 0 ? 'equal' : 'nearest';
+  const places =
+    spacing === 'equal' ? equalPlaces[planets] : planetPlaces(set.sunTeeth, set.ringTeeth, planets);
+  const open = opening(places, set);
   if (wanted.opening !== null)
     missed = alsoMissed(missed, 'opening', (open.arc - wanted.opening) / wanted.opening);
-  const clearance = neighbourClearance(set.centreDistance, planets, set.planetTipRadius);
+  const clearance = leastClearance(places, set.centreDistance, set.planetTipRadius);
   const turns = ratios(set.sunTeeth, set.ringTeeth);
   for (const module of wanted.module) {
     const overlap = (wanted.gap / module - clearance) / (2 * set.planetTipRadius);
@@ -73,8 +87,12 @@ export function judgeSizes(
       const line = LINE_PER_NOZZLE * wanted.nozzle;
       miss = alsoMissed(miss, 'nozzle', 1 - set.tipAsMade(wanted.gap / module) * (module / line));
     }
-    if (wanted.outerDiameter !== null)
-      miss = alsoMissed(miss, 'outerDiameter', outerDiameter / wanted.outerDiameter - 1);
+    if (wanted.largest !== null)
+      miss = alsoMissed(
+        miss,
+        wanted.largest === wanted.outerDiameter ? 'outerDiameter' : 'hole',
+        outerDiameter / wanted.largest - 1,
+      );
     if (miss === 'too much') continue;
     const figures = {
       engagement: set.engagement,
@@ -89,6 +107,7 @@ export function judgeSizes(
       set,
       planets,
       module,
+      spacing,
       outerDiameter,
       opening: open,
       ratios: turns,
@@ -106,7 +125,8 @@ function toothThickness({ shifts }: PlannedSet, module: number, wanted: Resolved
   return (Math.PI / 2 + 2 * shift * Math.tan(angle)) * module - wanted.gap / Math.cos(angle);
 }
 
-function rimOf(module: number, { rim, rack }: ResolvedWanted): number {
+/** Wall outside the ring's root circle, mm. */
+export function rimOf(module: number, { rim, rack }: ResolvedWanted): number {
   return rim ?? Math.max(LEAST_RIM, RIM_PER_DEPTH * (rack.addendum + rack.dedendum) * module);
 }
 

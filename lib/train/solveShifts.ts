@@ -1,5 +1,6 @@
 import { radians } from '../tooth/gear.js';
 import { type Frame, type ShiftCounts, type ShiftForm, shiftFrame } from './shifts/frame.js';
+import { checkShiftInput } from './shifts/input.js';
 import { type Bounds, type GivenShifts, type ShiftLimit, tightest, type Wanted } from './shifts/limits.js';
 import { distanceRange, type Found, searchShifts } from './shifts/search.js';
 import { rounded, settledTrial } from './shifts/settled.js';
@@ -67,12 +68,24 @@ const LAST: Wanted = {
  * 1.2 where possible, else 1; no involute or trochoid interference, ring tips cut back as the set is made; room for
  * the ring's roots. Among what they leave, sun and planet are balanced by the criterion and the shifts are the least
  * (sum of squares) that balance allows; where the limits forbid balance, sun and planet are left least unequal.
- * @param form rack, angles in degrees, gap in normal modules
- * @returns shifts in normal modules, or why there are none; never throws for counts of 5 and more
- * Source: ISO 21771 for all sizes; the search is our own. A solve costs about a millisecond.
+ * @param counts teeth: sun and planets 5 … 400, ring 10 … 1000
+ * @param form pressure angle 14 … 30, helix angle 0 … 45, gap 0 … 0.6
+ * @returns shifts in normal modules, or why there are none
+ * @throws Refusal with every count and size that is out of range
+ * Source: ISO 21771 for all sizes; the search is our own. A solve costs a fraction of a millisecond.
  * @example solveShifts({ sunTeeth: 15, planetTeeth: 14, ringTeeth: 45 }, { rack, pressureAngle: 20, helixAngle: 0 })
  */
 export function solveShifts(
+  counts: ShiftCounts,
+  form: ShiftForm,
+  options: ShiftOptions = {},
+): SolvedShifts | RefusedShifts {
+  checkShiftInput(counts, form);
+  return shiftsFor(counts, form, options);
+}
+
+/** As `solveShifts`, for counts and form that have been checked already. */
+export function shiftsFor(
   counts: ShiftCounts,
   form: ShiftForm,
   options: ShiftOptions = {},
@@ -96,18 +109,19 @@ export function solveShifts(
 /**
  * As `solveShifts`, with all sizes of the set found; or with the shifts that most nearly work, and the room that they
  * leave before the limit they pass, about in normal modules.
+ * @param frame that of counts and form, where it is known
  */
 export function findShifts(
   counts: ShiftCounts,
   form: ShiftForm,
   options: ShiftOptions = {},
-): { frame: Frame; trial: Trial } | (RefusedShifts & { frame?: Frame; room: number; nearest?: Trial }) {
+  frame: Frame = shiftFrame(counts, form),
+): { frame: Frame; trial: Trial } | (RefusedShifts & { room: number; nearest?: Trial }) {
   const { balance = 'sliding', given = {}, neighbourAngle } = options;
   if (!(counts.ringTeeth > counts.planetTeeth)) {
     const refused = 'the ring must have more teeth than a planet';
     return { refused, limit: 'range', room: Number.NEGATIVE_INFINITY };
   }
-  const frame = shiftFrame(counts, form);
   const bounds: Bounds = {
     given,
     ...(neighbourAngle === undefined ? {} : { neighbourAngle: radians(neighbourAngle) }),
@@ -120,7 +134,7 @@ export function findShifts(
   if (!('trial' in found)) {
     // What fails with every wish given up fails for good; else the wishes are given up one by one.
     const last = search(LAST);
-    if (!('trial' in last)) return { refused: REASONS[last.limit], frame, ...last };
+    if (!('trial' in last)) return { refused: REASONS[last.limit], ...last };
     for (const wanted of fewer) if (!('trial' in found)) found = search(wanted);
     if (!('trial' in found)) found = last;
   }

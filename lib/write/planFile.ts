@@ -13,7 +13,11 @@ export function planText(row: PlanRow, wanted: ResolvedWanted): string {
   const file = planParameters(row, wanted);
   const tolerance = fittingTolerance(file);
   const { sunTeeth, planetTeeth, ringTeeth, planets, opening, ratios, engagement } = row;
-  const places = (sunTeeth + ringTeeth) / planets;
+  const sum = `(${sunTeeth} + ${ringTeeth}) / ${planets} = ${shown((sunTeeth + ringTeeth) / planets)}`;
+  const places =
+    row.spacing === 'equal'
+      ? `${sum}, a whole number`
+      : `${sum} is not whole: the nearest places that assemble, ${shown(100 * row.unbalance)} % off balance`;
   const { rack, helix, ring, printer } = file;
   const ringRule =
     ringTeeth === sunTeeth + 2 * planetTeeth
@@ -25,7 +29,7 @@ export function planText(row: PlanRow, wanted: ResolvedWanted): string {
     '#',
     `# Outer diameter ${shown(row.outerDiameter)}; contact ratio ${shown(engagement)} (transverse).`,
     `# Turns of input for one of output: ring held ${shown(ratios.ringHeld)}, carrier held ${shown(ratios.carrierHeld)}, sun held ${shown(ratios.sunHeld)}.`,
-    `# Between planets ${shown(opening.arc)} degrees stay open; a straight edge drops in by ${shown(opening.drop)}.`,
+    `# Between planets ${row.spacing === 'equal' ? '' : 'at most '}${shown(opening.arc)} degrees stay open; a straight edge drops in by ${shown(opening.drop)}.`,
     '',
     'kind: planetary',
     `module: ${row.module} # size of the teeth, in the normal section`,
@@ -36,7 +40,7 @@ export function planText(row: PlanRow, wanted: ResolvedWanted): string {
     `faceWidth: ${file.faceWidth} # height of the gears on the bed`,
     '',
     `sun: { teeth: ${sunTeeth}, profileShift: ${row.profileShifts.sun} }`,
-    `planets: { teeth: ${planetTeeth}, count: ${planets}, spacing: equal, profileShift: ${row.profileShifts.planet} } # (${sunTeeth} + ${ringTeeth}) / ${planets} = ${places}, a whole number`,
+    `planets: { teeth: ${planetTeeth}, count: ${planets}, spacing: ${row.spacing}, profileShift: ${row.profileShifts.planet} } # ${places}`,
     ring.rim === undefined
       ? `ring: { teeth: ${ringTeeth}, profileShift: ${row.profileShifts.ring} } # ${ringRule}; rim by default`
       : `ring: { teeth: ${ringTeeth}, profileShift: ${row.profileShifts.ring}, rim: ${ring.rim} } # ${ringRule}; rim: wall outside the teeth`,

@@ -17,6 +17,7 @@ export function planTable({ wanted, rows, nearMisses }: Plan): string {
       ]),
     );
   else lines.push('no set answers this');
+  if (rows.length < wanted.limit) lines.push(...moreLines(wanted));
   if (nearMisses.length) {
     const missed = aligned([heads(wanted), ...nearMisses.map((row) => cells(row, wanted))]);
     lines.push('', 'near misses, each for one reason:', `${missed[0]}  fails`);
@@ -25,13 +26,23 @@ export function planTable({ wanted, rows, nearMisses }: Plan): string {
   return lines.join('\n');
 }
 
-const heads = ({ shifts }: ResolvedWanted) => [
+/** What else could be searched, where little was found. */
+function moreLines({ shifts, spacing }: ResolvedWanted): string[] {
+  const more = [
+    ...(shifts === 'none' ? ['--shifts solve: teeth with profile shifts'] : []),
+    ...(spacing === 'equal' ? ['--spacing nearest: planets at uneven angles'] : []),
+  ];
+  return more.length ? ['', `not searched: ${more.join('; ')}`] : [];
+}
+
+const heads = ({ shifts, spacing }: ResolvedWanted) => [
   'sun',
   'planet',
   'ring',
   'planets',
   'module',
   ...(shifts === 'solve' ? ['x sun', 'x planet', 'x ring'] : []),
+  ...(spacing === 'nearest' ? ['spacing', 'unbal %'] : []),
   'outer mm',
   'open deg',
   'drop mm',
@@ -42,11 +53,12 @@ const heads = ({ shifts }: ResolvedWanted) => [
   'merit',
 ];
 
-function cells(row: PlanRow, { shifts }: ResolvedWanted): string[] {
+function cells(row: PlanRow, { shifts, spacing }: ResolvedWanted): string[] {
   const { sun, planet, ring } = row.profileShifts;
   return [
     ...[row.sunTeeth, row.planetTeeth, row.ringTeeth, row.planets, row.module].map(String),
     ...(shifts === 'solve' ? [sun, planet, ring].map((shift) => shift.toFixed(3)) : []),
+    ...(spacing === 'nearest' ? [row.spacing, (100 * row.unbalance).toFixed(2)] : []),
     row.outerDiameter.toFixed(2),
     row.opening.arc.toFixed(2),
     row.opening.drop.toFixed(2),
@@ -57,15 +69,19 @@ function cells(row: PlanRow, { shifts }: ResolvedWanted): string[] {
 }
 
 function headLines(wanted: ResolvedWanted): string[] {
-  const { helixForm, helixAngle, gap, module, bed, outerDiameter, rim, by } = wanted;
+  const { helixForm, helixAngle, gap, module, bed, largest, rim, by } = wanted;
   const helix = helixForm === 'spur' ? 'spur' : `${helixForm} at ${helixAngle}°`;
   const rimText = rim === null ? 'rim of the greater of 3 mm and 1.2 tooth depths' : `rim ${rim} mm`;
-  const most = Math.min(bed, outerDiameter ?? bed);
+  const most = Math.min(bed, largest ?? bed);
+  const hole = wanted.hole === null ? '' : `, to go into a hole of ${wanted.hole} mm`;
+  const form = `${helix}, pressure angle ${wanted.pressureAngle}°`;
   return [
-    `teeth: ${helix}, face width ${wanted.faceWidth} mm, gap ${gap} mm, ${rimText}, at most ${most} mm across`,
+    `teeth: ${form}, face width ${wanted.faceWidth} mm, gap ${gap} mm, ${rimText}, at most ${most} mm across${hole}`,
     `searched: sun ${span(wanted.sunTeeth)}, planet ${span(wanted.planetTeeth)}, ring ${span(wanted.ringTeeth)} teeth, ${span(wanted.planets)} planets, module ${module.join(', ')}`,
     ...(wanted.shifts === 'solve'
-      ? ['ring teeth up to 2 more or fewer than sun + 2 × planet too, with profile shifts x found']
+      ? [
+          'with profile shifts x too: ring teeth up to 2 more or fewer than sun + 2 × planet, and teeth undercut or refused without',
+        ]
       : []),
     `merit ${by}: ${merits[by].says}`,
   ];

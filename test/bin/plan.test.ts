@@ -40,6 +40,7 @@ describe.concurrent('plan', () => {
         planets: 5,
         module: 1.5,
         spacing: 'equal',
+        unbalance: 0,
         profileShifts: { sun: 0, planet: 0, ring: 0 },
         outerDiameter: expect.closeTo((1.5 * 45) / Math.cos(Math.PI / 6) + 2.5 * 1.5 + 2 * 4.05, 9),
         opening: { arc: expect.any(Number), drop: expect.any(Number) },
@@ -105,6 +106,54 @@ describe.concurrent('plan', () => {
     expect(existsSync(join(folder, 'out/chosen.stl'))).toBe(true);
   });
 
+  it('fits a hole with uneven planets and another rack, and writes what inspect takes', {
+    timeout: 60_000,
+  }, async () => {
+    const folder = folderWith({});
+    const words = [
+      ...[
+        '--hole',
+        '70',
+        '--planets',
+        '5',
+        '--spacing',
+        'nearest',
+        '--module',
+        '1.2',
+        '--ring-teeth',
+        '42-44',
+      ],
+      ...['--rack', '0.9,1.2,0.3', '--pressure-angle', '22', '--limit', '3', '--face-width', '6'],
+    ];
+    const { stdout, stderr } = await run(folder, 'plan', ...words, '--write', 'uneven.yaml');
+    expect(stderr).toBe('');
+    expect(stdout).toContain('at most 69.5 mm across, to go into a hole of 70 mm');
+    expect(stdout).toContain('pressure angle 22°');
+    expect(stdout).toMatch(/^row .* spacing {2}unbal %/m);
+    expect(stdout).toMatch(/^ +1 .* nearest +[1-9\d]*\d?\.\d\d /m);
+    const text = readFileSync(join(folder, 'uneven.yaml'), 'utf8');
+    expect(readSpec(text)).toMatchObject({
+      pressureAngle: 22,
+      rack: { addendum: 0.9, dedendum: 1.2, fillet: 0.3 },
+      planets: { spacing: 'nearest' },
+    });
+    const inspected = await run(folder, 'inspect', 'uneven.yaml', '--tolerance', '0.05');
+    expect(inspected.stderr).not.toContain('refused');
+    expect(inspected.status).toBe(0);
+  });
+
+  it('says what else could be searched where little is found', async () => {
+    const words = ['--sun-teeth', '15', '--planet-teeth', '14', '--planets', '5', '--module', '1.5'];
+    const plain = await run(folderWith({}), 'plan', ...words);
+    expect(plain.stdout).toContain(
+      'not searched: --shifts solve: teeth with profile shifts; --spacing nearest',
+    );
+    const solved = await run(folderWith({}), 'plan', ...words, '--shifts', 'solve');
+    expect(solved.stderr).toBe('');
+    expect(solved.stdout).toMatch(/^ +1 +15 +14 +45 +5 /m);
+    expect(solved.stdout).not.toContain('--shifts solve:');
+  });
+
   it('never writes over a file unless told to', async () => {
     const folder = folderWith({ 'mine.yaml': 'mine' });
     const kept = await run(folder, 'plan', ...wish, '--write', 'mine.yaml');
@@ -165,7 +214,12 @@ describe.concurrent('flags of plan that are wrong', () => {
     ['a merit that is not one', ['--by', 'beauty'], ['by']],
     ['near to no ratio', ['--by', 'ratio'], ['by']],
     ['shifts of another sort', ['--shifts', 'maybe'], ['shifts']],
-    ['more shifts to find than anyone waits for', ['--shifts', 'solve'], ['shifts']],
+    ['spacing of another sort', ['--spacing', 'even'], ['spacing']],
+    ['a hole for a finger', ['--hole', '2'], ['hole']],
+    ['a rack that is not one', ['--rack', 'E'], ['rack']],
+    ['a rack of two figures', ['--rack', '1,1.25'], ['rack']],
+    ['a rack too deep', ['--rack', '1,9,0.3'], ['rack']],
+    ['a pressure angle out of range', ['--pressure-angle', '60'], ['pressure-angle']],
     ['a row without a file', ['--row', '2'], ['row']],
     ['row 0', ['--write', 'a.yaml', '--row', '0'], ['row']],
     ['a row that is not there', [...wish, '--write', 'a.yaml', '--row', '2'], ['row']],

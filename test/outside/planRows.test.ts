@@ -25,6 +25,12 @@ const wishes: [string, WantedSets][] = [
     'shifts found, spur',
     { shifts: 'solve', helixAngle: 0, module: [2], planets: 4, ratio: { value: 5, tolerance: 0.5 } },
   ],
+  ['planets at uneven angles', { spacing: 'nearest', module: [1.5], planets: { least: 3, most: 6 } }],
+  [
+    'uneven, shifted, into a hole',
+    { spacing: 'nearest', shifts: 'solve', module: [1.25], planets: 5, hole: 80, gap: 0.2 },
+  ],
+  ['undercut, shifted', { shifts: 'solve', helixAngle: 0, module: [2], ringTeeth: { least: 20, most: 48 } }],
   ['a nozzle', { nozzle: 0.6, module: [1.5, 2] }],
 ];
 

@@ -131,6 +131,66 @@ describe('the search', () => {
     expect(planSets(asked(wish)).rows.map(name).sort()).toEqual(expected);
   });
 
+  it.each([
+    [30, 0.25],
+    [15, 0.4],
+  ])(
+    'planets at the nearest places, into a hole: finds what trying everything finds, helix %d',
+    (helixAngle, gap) => {
+      const expected = new Map<string, [arc: number, unbalance: number]>();
+      const mt = 1.5 / Math.cos((helixAngle * Math.PI) / 180);
+      for (let zs = 12; zs <= 20; zs++)
+        for (let zp = 10; zp <= 16; zp++)
+          for (let n = 3; n <= 7; n++) {
+            const teeth = 2 * (zs + zp);
+            const places = Array.from({ length: n }, (_, i) => Math.round((i * teeth) / n) / teeth);
+            const between = places.map((at, i) => (places[i + 1] ?? 1) - at);
+            const [a, tip] = [(mt * (zs + zp)) / 2, (mt * zp) / 2 + 1.5];
+            if (2 * a * Math.sin(Math.PI * Math.min(...between)) - 2 * tip < gap) continue;
+            if (mt * (zs + 2 * zp) + 2.5 * 1.5 + 2 * 4.05 > 85 - 2 * gap) continue;
+            const arc = 360 * Math.max(...between) - (2 * Math.asin(tip / a) * 180) / Math.PI;
+            const sum = (f: (at: number) => number) =>
+              places.reduce((all, at) => all + f(2 * Math.PI * at), 0);
+            const unbalance = Math.hypot(sum(Math.cos), sum(Math.sin)) / n;
+            expected.set(`${zs}/${zp}/${zs + 2 * zp} × ${n}, module 1.5`, [Math.max(0, arc), unbalance]);
+          }
+      const { rows } = planSets({
+        ...all,
+        spacing: 'nearest',
+        helixAngle,
+        gap,
+        module: 1.5,
+        hole: 85,
+        sunTeeth: { least: 12, most: 20 },
+        planetTeeth: { least: 10, most: 16 },
+        planets: { least: 3, most: 7 },
+      });
+      expect(rows.map(name).sort()).toEqual([...expected.keys()].sort());
+      const uneven = rows.filter(({ spacing }) => spacing === 'nearest');
+      expect(uneven.length).toBeGreaterThan(20);
+      for (const row of rows) {
+        const [arc, unbalance] = expected.get(name(row))!;
+        expect(row.opening.arc).toBeCloseTo(arc, 9);
+        expect(row.unbalance).toBeCloseTo(unbalance, 9);
+        expect(row.spacing).toBe((row.sunTeeth + row.ringTeeth) % row.planets === 0 ? 'equal' : 'nearest');
+      }
+    },
+  );
+
+  it('says of what is just too large for a hole how much room there is', () => {
+    const { nearMisses } = planSets({
+      hole: 93,
+      gap: 0.3,
+      module: 1.5,
+      sunTeeth: 16,
+      planetTeeth: 16,
+      planets: 4,
+    });
+    expect(nearMisses.map(({ fails }) => fails)).toContain(
+      'hole: 94.988 mm across, a hole of 93 takes at most 92.4, the gap free all around',
+    );
+  });
+
   it('spur: leaves out what lets go of its mate once the gap is taken off, and nothing else', () => {
     const wish = { ...wishes[0][1], helixAngle: 0, modules: [1] };
     const found = planSets(asked(wish)).rows.map(name);

@@ -10,7 +10,14 @@ const name = (sun: number, planet: number, ring: number, count: number) =>
   `${sun}/${planet}/${ring} × ${count}`;
 
 /** Whether a file that asks for shifts to be found is made: no `must` on numbers or outlines fails. */
-function isMade(sun: number, planet: number, ring: number, count: number, form: 'spur' | 'herringbone') {
+function isMade(
+  sun: number,
+  planet: number,
+  ring: number,
+  count: number,
+  form: 'spur' | 'herringbone',
+  wide = 0.25,
+) {
   try {
     const spec = resolveSpec({
       kind: 'planetary',
@@ -21,6 +28,7 @@ function isMade(sun: number, planet: number, ring: number, count: number, form: 
       sun: { teeth: sun },
       planets: { teeth: planet, count },
       ring: { teeth: ring },
+      fit: { gap: wide },
     });
     const made = fitSet(spec);
     const found = { ...setNumbers(spec), inner: made.inner, outer: made.outer, set: made };
@@ -72,8 +80,81 @@ describe('sets with shifts that are found', () => {
     expect(both).toEqual(expect.arrayContaining(plain));
   });
 
-  it('are refused where there are too many to solve', () => {
-    expect(() => planSets({ shifts: 'solve' })).toThrow(/^shifts: solve: would mean/);
+  it('are of another sort: refused', () => {
     expect(() => planSets({ shifts: 'some' as 'solve' })).toThrow(/^shifts: some: must be none, solve/);
+  });
+
+  it('take the place of plain teeth that are undercut or do not run, and of no others', () => {
+    const wish = {
+      module: 1.5,
+      helixForm: 'spur' as const,
+      sunTeeth: { least: 12, most: 24 },
+      planetTeeth: { least: 14, most: 24 },
+      planets: 3,
+      limit: 1000,
+    };
+    const plain = planSets(wish).rows.map((row) => name(row.sunTeeth, row.planetTeeth, row.ringTeeth, 3));
+    const exact = planSets({ ...wish, shifts: 'solve' }).rows.filter(
+      (row) => row.ringTeeth === row.sunTeeth + 2 * row.planetTeeth && row.profileShifts.sun !== 0,
+    );
+    // z_min = 2 h / sin² α, h the straight depth of ISO 53 profile B: handbooks, from memory; a tooth for the gap.
+    const depth = 1.25 - 0.3 * (1 - Math.sin(Math.PI / 9));
+    const undercut = (teeth: number) => teeth < (2 * depth) / Math.sin(Math.PI / 9) ** 2 + 1;
+    const whole = exact.filter((row) => !undercut(row.sunTeeth) && !undercut(row.planetTeeth));
+    expect(exact.length).toBeGreaterThan(20);
+    for (const row of whole)
+      expect(plain).not.toContain(name(row.sunTeeth, row.planetTeeth, row.ringTeeth, 3));
+    expect(plain.some((set) => set.startsWith('21/21/63'))).toBe(true);
+  });
+
+  it('that just miss say which rule, the nearest first', () => {
+    const wish = { shifts: 'solve' as const, module: 1.5, planets: 5, gap: 0.3, limit: 300 };
+    const { nearMisses } = planSets({
+      ...wish,
+      sunTeeth: { least: 6, most: 24 },
+      planetTeeth: { least: 6, most: 15 },
+      ratio: { value: 4, tolerance: 0.1 },
+    });
+    const shifted = nearMisses.filter((row) => row.ringTeeth !== row.sunTeeth + 2 * row.planetTeeth);
+    const kind = ({ fails }: { fails: string }) => fails.slice(0, fails.indexOf(':'));
+    const kinds = new Set(shifted.map(kind));
+    expect([...kinds].sort()).toEqual(expect.arrayContaining(['assembly', 'ratio']));
+    for (const row of shifted) {
+      const turns = 1 + row.ringTeeth / row.sunTeeth;
+      const even = (row.sunTeeth + row.ringTeeth) % 5 === 0;
+      // One rule is missed, and only one.
+      expect(even, row.fails).toBe(kind(row) !== 'assembly');
+      expect(Math.abs(turns - 4) <= 0.1 + 1e-9, row.fails).toBe(kind(row) !== 'ratio');
+    }
+    // The nearest come first, however late their shifts are looked for.
+    const few = planSets({
+      ...wish,
+      sunTeeth: { least: 6, most: 24 },
+      planetTeeth: { least: 6, most: 15 },
+      ratio: { value: 4, tolerance: 0.1 },
+      limit: 12,
+    });
+    expect(few.nearMisses).toEqual(nearMisses.slice(0, 12));
+  });
+
+  it('that cannot be found say which limit is in the way', () => {
+    const wide = {
+      shifts: 'solve' as const,
+      module: 1.5,
+      planets: { least: 3, most: 5 },
+      gap: 0.6,
+      limit: 1000,
+    };
+    const { nearMisses } = planSets({
+      ...wide,
+      sunTeeth: { least: 6, most: 14 },
+      planetTeeth: { least: 6, most: 12 },
+    });
+    const refused = nearMisses.filter(({ fails }) => fails.startsWith('shifts: '));
+    expect(refused.length).toBeGreaterThan(2);
+    for (const { sunTeeth, planetTeeth, ringTeeth, planets, fails } of refused) {
+      expect(fails).toMatch(/^shifts: a tooth tip would be thinner than 0\.2 of the module$/);
+      expect(isMade(sunTeeth, planetTeeth, ringTeeth, planets, 'herringbone', 0.6)).toBe(false);
+    }
   });
 });

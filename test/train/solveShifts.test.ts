@@ -208,6 +208,25 @@ describe('solved shifts', () => {
     expect(admissible).toBeGreaterThan(10);
   });
 
+  it('are not looked for where counts or sizes are out of range', () => {
+    const form = { rack, pressureAngle: 20, helixAngle: 0 };
+    const counts = { sunTeeth: 15, planetTeeth: 14, ringTeeth: 45 };
+    const wrong: [string, object, object][] = [
+      ['sunTeeth', { sunTeeth: 14.5 }, {}],
+      ['planetTeeth', { planetTeeth: Number.NaN }, {}],
+      ['ringTeeth', { ringTeeth: 4000 }, {}],
+      ['pressureAngle', {}, { pressureAngle: 40 }],
+      ['helixAngle', {}, { helixAngle: -1 }],
+      ['gap', {}, { gap: 0.9 }],
+      ['gapShare', {}, { gapShare: 2 }],
+      ['rack.dedendum', {}, { rack: { ...rack, dedendum: 9 } }],
+    ];
+    for (const [parameter, count, size] of wrong)
+      expect(() => solveShifts({ ...counts, ...count }, { ...form, ...size }), parameter).toThrow(
+        new RegExp(`^${parameter}: `),
+      );
+  });
+
   it('are the same every time', () => {
     const again = () =>
       solveShifts(

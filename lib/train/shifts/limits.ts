@@ -68,6 +68,11 @@ export const ROOMS: readonly ShiftLimit[] = [
   'neighbours',
 ];
 
+/** Least profile shift of sun or planets that is within reach, in normal modules. */
+export function leastShiftOf(frame: Frame, part: 'sun' | 'planet'): number {
+  return Math.max(SHIFT_RANGE.gear[0], frame[part].leastShift + UNDERCUT_SPARE);
+}
+
 const UNASKED = Number.POSITIVE_INFINITY;
 
 /** Room to spare before each limit, about in normal modules, negative where it is passed; the least of them first. */

@@ -1,7 +1,7 @@
 import { type Distance, distanceAt, distanceFor } from './distance.js';
 import type { Frame } from './frame.js';
 import { golden } from './golden.js';
-import { type Bounds, SHIFT_RANGE, UNDERCUT_SPARE, type Wanted } from './limits.js';
+import { type Bounds, leastShiftOf, type Wanted } from './limits.js';
 import {
   type Asked,
   type Balance,
@@ -23,8 +23,8 @@ export type Found = { trial: Trial } | Room;
 const DISTANCES = 28;
 /** Widths to which planet shifts are found, in modules: enough to compare by, and to write down six places. */
 const WIDTHS = { coarse: 1e-6, fine: 1e-8 };
-/** Golden-section steps between two coarse centre distances: to a few millionths of a module. */
-const REFINEMENTS = 22;
+/** Golden-section steps between two coarse centre distances: to about a ten-thousandth of a module. */
+const REFINEMENTS = 15;
 /** Shift sums that are looked through. */
 const SUMS = { inner: 2.2, outer: 2.5 };
 /** Less room than this at every coarse step is not looked into any closer. */
@@ -34,8 +34,7 @@ const EQUAL = 1e-5;
 
 /** Common centre distances worth a look; `low` > `high` when there is none. */
 export function distanceRange(frame: Frame, { given = {} }: Bounds): { low: number; high: number } {
-  const leastOf = (part: 'sun' | 'planet') =>
-    given[part] ?? Math.max(SHIFT_RANGE.gear[0], frame[part].leastShift + UNDERCUT_SPARE);
+  const leastOf = (part: 'sun' | 'planet') => given[part] ?? leastShiftOf(frame, part);
   // Below the base distance there is no mesh; a hair above it the working pressure angle is real.
   const least = (mesh: 'inner' | 'outer', shifts: number) => {
     const distance = distanceFor(frame, mesh, shifts);

@@ -1,7 +1,7 @@
 import { refuse } from '../../spec/refusal.js';
 import type { PlanetarySpec } from '../../spec/types.js';
 import { leastAngle, planetPlaces } from '../assembly.js';
-import { type RefusedShifts, type ShiftOptions, type SolvedShifts, solveShifts } from '../solveShifts.js';
+import { type RefusedShifts, type ShiftOptions, type SolvedShifts, shiftsFor } from '../solveShifts.js';
 import { distanceAt, distanceFor } from './distance.js';
 import { type ShiftCounts, type ShiftForm, shiftFrame } from './frame.js';
 
@@ -57,7 +57,7 @@ export function solveFor(
 ): SolvedShifts | RefusedShifts {
   const { sun, ring, planets } = spec;
   const places = planetPlaces(sun.teeth, ring.teeth, planets.count);
-  return solveShifts(countsOf(spec), shiftForm(spec), {
+  return shiftsFor(countsOf(spec), shiftForm(spec), {
     ...shiftWishes(spec),
     given,
     neighbourAngle: leastAngle(places),

@@ -5,11 +5,11 @@ import type { Frame } from './frame.js';
 import { golden } from './golden.js';
 import {
   type Bounds,
+  leastShiftOf,
   roomsOf,
   SHIFT_RANGE,
   type ShiftLimit,
   tightest,
-  UNDERCUT_SPARE,
   type Wanted,
 } from './limits.js';
 import { rootThicknessOf, slidingLean, slidingOf, type Trial, trialOf } from './trial.js';
@@ -67,7 +67,7 @@ export function balancedAt({ frame, balance, wanted, bounds }: Asked, at: Distan
   const range = splitRange(frame, at, bounds);
   const { low, high } = range;
   if (!(low <= high)) return { at, range, balanced: false, limit: 'undercut', room: high - low };
-  const ideal = balancedSplit((planet) => lean(frame, trialOf(frame, at, planet), balance), range, width);
+  const ideal = balancedSplit((planet) => lean(frame, at, planet, balance), range, width);
   const trial = trialOf(frame, at, ideal.planet);
   return { at, range, trial, balanced: ideal.balanced, ...tightest(frame, trial, wanted, bounds) };
 }
@@ -137,31 +137,32 @@ function splitRange(frame: Frame, at: Distance, { given = {} }: Bounds): { low: 
   const fixed = given.planet ?? (given.sun === undefined ? undefined : inner - given.sun);
   const only = fixed ?? (given.ring === undefined ? undefined : given.ring - outer);
   if (only !== undefined) return { low: only, high: only };
-  const [least, most] = SHIFT_RANGE.gear;
-  const leastOf = (part: 'sun' | 'planet') => Math.max(least, frame[part].leastShift + UNDERCUT_SPARE);
+  const most = SHIFT_RANGE.gear[1];
   return {
-    low: Math.max(leastOf('planet'), inner - most, SHIFT_RANGE.ring[0] - outer),
-    high: Math.min(most, inner - leastOf('sun'), SHIFT_RANGE.ring[1] - outer),
+    low: Math.max(leastShiftOf(frame, 'planet'), inner - most, SHIFT_RANGE.ring[0] - outer),
+    high: Math.min(most, inner - leastShiftOf(frame, 'sun'), SHIFT_RANGE.ring[1] - outer),
   };
 }
 
 /** How much more the planet has than the sun of what is to be balanced. */
 function imbalance(frame: Frame, trial: Trial, balance: Balance): number {
-  if (balance !== 'sliding') return lean(frame, trial, balance);
+  if (balance !== 'sliding') return lean(frame, trial.at, trial.planet, balance);
   const { sun, planet } = slidingOf(frame, trial);
   // Contact down to the base circle slides without bound; any large figure orders it.
   return Math.max(-UNBOUNDED, planet) - Math.max(-UNBOUNDED, sun);
 }
 
 /** Grows with the planet's share of the shift; zero where sun and planet are balanced, and of the sign of `imbalance`. */
-function lean(frame: Frame, trial: Trial, balance: Balance): number {
+function lean(frame: Frame, at: Distance, planet: number, balance: Balance): number {
   switch (balance) {
     case 'sliding':
-      return slidingLean(frame, trial);
-    case 'root':
+      return slidingLean(frame, at, planet);
+    case 'root': {
+      const trial = trialOf(frame, at, planet);
       return rootThicknessOf(frame, trial, 'planet') - rootThicknessOf(frame, trial, 'sun');
+    }
     case 'none':
-      return trial.planet;
+      return planet;
   }
 }
 

@@ -27,20 +27,17 @@ export interface Trial {
  * r sin α_t − (h − x)/sin α_t (from memory), h the straight depth of the rack; undercut is not modelled.
  */
 export function trialOf(frame: Frame, at: Distance, planet: number): Trial {
-  const { rack, clearance, gap, sinTransverse, unshifted } = frame;
+  const { rack, clearance, gap, unshifted } = frame;
   const sun = at.inner.shifts - planet;
   const ring = at.outer.shifts + planet;
-  const reach = (gear: FrameGear, tip: number) =>
-    Math.sqrt(Math.max(0, tip * tip - gear.baseRadius * gear.baseRadius));
-  const form = ({ referenceRadius, straightDepth }: FrameGear, shift: number) =>
-    Math.max(0, referenceRadius * sinTransverse - (straightDepth - shift) / sinTransverse);
-  const sunTip = frame.sun.referenceRadius + sun + rack.addendum - at.shortening;
-  const planetTip = frame.planet.referenceRadius + planet + rack.addendum - at.shortening;
-  const planetForm = form(frame.planet, planet);
+  const sunTip = tipRadius(frame, 'sun', sun, at);
+  const planetTip = tipRadius(frame, 'planet', planet, at);
+  const planetForm = formLength(frame, 'planet', planet);
   // A tip that stands off by the gap has its nearest point that much lower on the planet's flank.
   const cut = at.outer.line + planetForm + gap / frame.cosBaseHelix;
   const nominal = frame.ring.referenceRadius + ring - rack.addendum;
-  const ringTip = Math.max(nominal, Math.hypot(frame.ring.baseRadius, cut));
+  // Plain roots throughout: hypot costs many times as much, and nothing here overflows.
+  const ringTip = Math.max(nominal, Math.sqrt(frame.ring.baseRadius ** 2 + cut * cut));
   const room = clearance + at.outer.shifts - (at.centreDistance - unshifted.outer) + at.shortening;
   return {
     at,
@@ -51,12 +48,27 @@ export function trialOf(frame: Frame, at: Distance, planet: number): Trial {
     planetTip,
     ringTip,
     ringRoot: frame.ring.referenceRadius + ring + rack.dedendum + Math.max(0, gap - room),
-    sunForm: form(frame.sun, sun),
+    sunForm: formLength(frame, 'sun', sun),
     planetForm,
-    sunReach: reach(frame.sun, sunTip),
-    planetReach: reach(frame.planet, planetTip),
-    ringReach: reach(frame.ring, ringTip),
+    sunReach: reachOf(frame.sun, sunTip),
+    planetReach: reachOf(frame.planet, planetTip),
+    ringReach: reachOf(frame.ring, ringTip),
   };
+}
+
+function tipRadius(frame: Frame, part: 'sun' | 'planet', shift: number, { shortening }: Distance): number {
+  return frame[part].referenceRadius + shift + frame.rack.addendum - shortening;
+}
+
+function reachOf({ baseRadius }: FrameGear, tip: number): number {
+  return Math.sqrt(Math.max(0, tip * tip - baseRadius * baseRadius));
+}
+
+/** Length along the line of action at which the true involute begins. */
+function formLength(frame: Frame, part: 'sun' | 'planet', shift: number): number {
+  const { sinTransverse } = frame;
+  const { referenceRadius, straightDepth } = frame[part];
+  return Math.max(0, referenceRadius * sinTransverse - (straightDepth - shift) / sinTransverse);
 }
 
 /** Transverse contact ratios of both meshes. Source: ISO 21771, as `transverseContactRatio`. */
@@ -75,16 +87,32 @@ export function slidingOf(frame: Frame, trial: Trial): { sun: number; planet: nu
 }
 
 /**
- * The planet's largest sliding less the sun's, times ratio × start × end: of the same sign and with the same zero, but
- * finite and smooth where contact reaches a base circle.
+ * The planet's largest sliding less the sun's at a planet shift, times ratio × start × end: of the same sign and with
+ * the same zero, but finite and smooth where contact reaches a base circle.
  */
-export function slidingLean(frame: Frame, trial: Trial): number {
-  const { ratio, line, start, end } = deepest(frame, trial);
+export function slidingLean(frame: Frame, at: Distance, planet: number): number {
+  const sun = at.inner.shifts - planet;
+  const { ratio, line, start, end } = deepest(frame, {
+    at,
+    sunForm: formLength(frame, 'sun', sun),
+    planetForm: formLength(frame, 'planet', planet),
+    sunReach: reachOf(frame.sun, tipRadius(frame, 'sun', sun, at)),
+    planetReach: reachOf(frame.planet, tipRadius(frame, 'planet', planet, at)),
+  });
   return ratio * ratio * (line - start) * end - (line - end) * start;
 }
 
 /** Lengths along the line of action where the mate's tip touches deepest: on the sun, and on the planet. */
-function deepest(frame: Frame, { at, sunForm, planetForm, sunReach, planetReach }: Trial) {
+function deepest(
+  frame: Frame,
+  {
+    at,
+    sunForm,
+    planetForm,
+    sunReach,
+    planetReach,
+  }: Pick<Trial, 'at' | 'sunForm' | 'planetForm' | 'sunReach' | 'planetReach'>,
+) {
   const line = at.inner.line;
   return {
     ratio: frame.sun.teeth / frame.planet.teeth,

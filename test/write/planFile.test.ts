@@ -1,0 +1,26 @@
+import { expect, it } from 'vitest';
+import { planSets } from '../../lib/proof/planSets.js';
+import { readSpec } from '../../lib/spec/readSpec.js';
+import { planText } from '../../lib/write/planFile.js';
+
+it('a set whose mesh would be too large states a coarser tolerance, and only such a set does', () => {
+  const { rows, wanted } = planSets({
+    bed: 1000,
+    module: 1,
+    sunTeeth: 220,
+    ringTeeth: { least: 500, most: 600 },
+    planets: 4,
+    faceWidth: 250,
+    limit: 1,
+  });
+  const text = planText(rows[0], wanted);
+  const lines = text.split('\n');
+  const stated = lines.filter((line) => line.startsWith('tolerance: '));
+  expect(stated).toHaveLength(1);
+  expect(readSpec(text).tolerance).toBe(Number(stated[0].split(' ')[1]));
+  expect(readSpec(text).tolerance).toBeGreaterThan(0.01);
+  const without = lines.filter((line) => !line.startsWith('tolerance: ')).join('\n');
+  expect(() => readSpec(without)).toThrow(/^tolerance: 0\.01: /);
+  const small = planSets({ module: 1, limit: 1 });
+  expect(planText(small.rows[0], small.wanted)).not.toContain('tolerance');
+});
