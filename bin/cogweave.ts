@@ -11,6 +11,8 @@ import { readFormats } from '../lib/write/formats.js';
 import { makeSet } from '../lib/write/makeSet.js';
 import { summaryText } from '../lib/write/summary.js';
 import { type BatchArguments, batch, batchOwnFlags } from './batch.js';
+import { paintFor } from './colours.js';
+import { examples } from './examples.js';
 import { complain, fail, MADE, note, print, STOPPED, stopSignal, streamFault } from './output.js';
 import { pictureOf } from './picture.js';
 import { type PlanArguments, plan, planEpilogue, planFlags } from './plan.js';
@@ -19,7 +21,7 @@ import { type TrialArguments, trial, trialEpilogue, trialFlagGroups, trialFlags 
 import { trouble, troubleEpilogue, troubleFlags } from './trouble.js';
 import { type Arguments, checkUsage, fileOf, unknownCommand, usageRefusal } from './usage.js';
 
-const commands = ['make', 'inspect', 'batch', 'plan', 'trial', 'trouble', 'schema'];
+const commands = ['make', 'inspect', 'batch', 'plan', 'trial', 'trouble', 'schema', 'completion'];
 
 const file = { type: 'string', describe: 'parameter file, YAML or JSON' } as const;
 const inspectFlags = {
@@ -58,7 +60,8 @@ const batchFlags = { ...batchOwnFlags, ...sharedFlags } as const;
 
 async function run(words: string[]): Promise<number> {
   let status = MADE;
-  await yargs(words)
+  const parser = yargs(words);
+  await parser
     .scriptName('cogweave')
     .usage('$0 <command>\n\nPrint-in-place planetary gear sets from a parameter file.')
     .parserConfiguration({
@@ -75,7 +78,7 @@ async function run(words: string[]): Promise<number> {
     .command(
       'make [FILE]',
       'build, prove and write a set',
-      (y) => y.positional('FILE', file).options(makeFlags),
+      (y) => y.positional('FILE', file).options(makeFlags).example(examples.make),
       async (argv: MakeArguments) => {
         checkUsage(argv, Object.keys(makeFlags), 2);
         status = await make(argv);
@@ -84,7 +87,7 @@ async function run(words: string[]): Promise<number> {
     .command(
       'inspect [FILE]',
       'build and prove a set, and print its sheet',
-      (y) => y.positional('FILE', file).options(inspectFlags),
+      (y) => y.positional('FILE', file).options(inspectFlags).example(examples.inspect),
       (argv: InspectArguments) => {
         checkUsage(argv, Object.keys(inspectFlags), 2);
         status = inspect(argv);
@@ -93,7 +96,7 @@ async function run(words: string[]): Promise<number> {
     .command(
       'batch [FILE]',
       'make every variant that a file lists, on several cores; those made before are kept',
-      (y) => y.positional('FILE', file).options(batchFlags),
+      (y) => y.positional('FILE', file).options(batchFlags).example(examples.batch),
       async (argv: BatchArguments) => {
         checkUsage(argv, Object.keys(batchFlags), 2);
         status = await batch(argv);
@@ -102,7 +105,7 @@ async function run(words: string[]): Promise<number> {
     .command(
       'plan',
       'search for every set within limits and rank them',
-      (y) => y.options(planFlags).epilogue(planEpilogue),
+      (y) => y.options(planFlags).example(examples.plan).epilogue(planEpilogue),
       async (argv: PlanArguments) => {
         checkUsage(argv, Object.keys(planFlags), 1);
         status = await plan(argv);
@@ -132,10 +135,19 @@ async function run(words: string[]): Promise<number> {
     .command(
       'schema',
       'print the JSON Schema of the parameter file',
-      (y) => y,
+      (y) => y.example(examples.schema),
       (argv: Arguments) => {
         checkUsage(argv, [], 1);
         print(JSON.stringify(specJsonSchema(), null, 2));
+      },
+    )
+    .command(
+      'completion',
+      'print a script that completes commands and flags in your shell',
+      (y) => y.example(examples.completion),
+      (argv: Arguments) => {
+        checkUsage(argv, [], 1);
+        parser.showCompletionScript();
       },
     )
     .command(
@@ -146,6 +158,7 @@ async function run(words: string[]): Promise<number> {
         throw unknownCommand(argv._[0], commands);
       },
     )
+    .example(examples[''])
     .parseAsync();
   return status;
 }
@@ -180,7 +193,12 @@ async function make(argv: MakeArguments): Promise<number> {
     signal: stopSignal,
   });
   if (argv.json) print(JSON.stringify({ files, sheet }));
-  else print([summaryText(sheet), '', ...files.map((file) => `wrote ${file}`)].join('\n').trimEnd());
+  else
+    print(
+      [summaryText(sheet, paintFor(process.stdout)), '', ...files.map((file) => `wrote ${file}`)]
+        .join('\n')
+        .trimEnd(),
+    );
   return verdict(blocking, files.length > 0);
 }
 
@@ -188,7 +206,7 @@ function inspect(argv: InspectArguments): number {
   const spec = specOf(argv);
   note(`building and proving ${spec.name} …`);
   const { sheet } = proveSet(spec);
-  print(argv.json ? JSON.stringify(sheet) : summaryText(sheet));
+  print(argv.json ? JSON.stringify(sheet) : summaryText(sheet, paintFor(process.stdout)));
   return verdict(blockingChecks(sheet.checks, argv.strict ?? false), false);
 }
 

@@ -1,12 +1,24 @@
 // Draws the pictures of the README from the parameter files beside this script: `npm run pictures`.
-// Each picture is the drawing that `cogweave make` writes for that file.
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { drawSet, readSpec } from 'cogweave';
+// Each picture is what `cogweave make --picture` writes for that file, at a smaller size; the drawing is the one it
+// writes of the first.
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { buildSet, drawSet, readSpec, renderPicture } from 'cogweave';
+
+const DRAWN = 'table-spinner';
+const SIZE = { width: 720, height: 520 };
 
 const here = new URL('.', import.meta.url);
+mkdirSync(new URL('pictures', here), { recursive: true });
+
+function write(file, bytes) {
+  writeFileSync(new URL(`pictures/${file}`, here), bytes);
+  console.log(`samples/pictures/${file} ${Math.ceil(bytes.length / 1000)} kB`);
+}
+
 for (const file of readdirSync(here).filter((name) => name.endsWith('.yaml'))) {
   const name = file.replace(/\.yaml$/, '');
-  const picture = new URL(`pictures/${name}.svg`, here);
-  writeFileSync(picture, drawSet(readSpec(readFileSync(new URL(file, here), 'utf8'), name)));
-  console.log(`samples/pictures/${name}.svg`);
+  const spec = readSpec(readFileSync(new URL(file, here), 'utf8'), name);
+  const parts = buildSet(spec);
+  write(`${name}.png`, renderPicture(parts, SIZE));
+  if (name === DRAWN) write(`${name}.svg`, drawSet(spec, parts));
 }

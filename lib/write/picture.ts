@@ -93,9 +93,13 @@ function painted(surface: Surface, colours: readonly Colour[], { scale }: Camera
   return Uint8Array.from(sums, (sum) => Math.round((255 * sum) / (FINER * FINER)));
 }
 
+/** So many steps from dark to bright: too fine to be seen, coarse enough to pack well. */
+const SHADES = 80;
+
 /** A cut face is flat and bright, so that it is told from the parts' own faces. */
 function brightness(surface: Surface, at: number, hidden: number): number {
   if (surface.cut[at]) return 1.05;
   const open = 1 - 0.75 * hidden;
-  return surface.part[at] < 0 ? open : open * lightOn(surface, at);
+  const bright = surface.part[at] < 0 ? open : open * lightOn(surface, at);
+  return Math.round(SHADES * bright) / SHADES;
 }

@@ -2,6 +2,7 @@ import { merits } from '../train/merit.js';
 import type { PlanRow } from '../train/planRow.js';
 import type { Plan } from '../train/planSets.js';
 import type { ResolvedWanted, Span } from '../train/planWanted.js';
+import { aligned } from './aligned.js';
 
 /**
  * A plan in aligned lines of plain text: what was searched for, the sets found with the number that `--row` takes,
@@ -11,15 +12,15 @@ export function planTable({ wanted, rows, nearMisses }: Plan): string {
   const lines = [...headLines(wanted), ''];
   if (rows.length)
     lines.push(
-      ...aligned([
-        ['row', ...heads(wanted)],
-        ...rows.map((row, i) => [String(i + 1), ...cells(row, wanted)]),
-      ]),
+      ...aligned(
+        [['row', ...heads(wanted)], ...rows.map((row, i) => [String(i + 1), ...cells(row, wanted)])],
+        'right',
+      ),
     );
   else lines.push('no set answers this');
   if (rows.length < wanted.limit) lines.push(...moreLines(wanted));
   if (nearMisses.length) {
-    const missed = aligned([heads(wanted), ...nearMisses.map((row) => cells(row, wanted))]);
+    const missed = aligned([heads(wanted), ...nearMisses.map((row) => cells(row, wanted))], 'right');
     lines.push('', 'near misses, each for one reason:', `${missed[0]}  fails`);
     lines.push(...nearMisses.map(({ fails }, i) => `${missed[i + 1]}  ${fails}`));
   }
@@ -89,10 +90,4 @@ function headLines(wanted: ResolvedWanted): string[] {
 
 function span({ least, most }: Span): string {
   return least === most ? String(least) : `${least}–${most}`;
-}
-
-/** Rows of figures as lines, each column ending at the same place. */
-function aligned(rows: readonly string[][]): string[] {
-  const widths = rows[0].map((_, column) => Math.max(...rows.map((row) => row[column].length)));
-  return rows.map((row) => row.map((cell, i) => cell.padStart(widths[i])).join('  '));
 }

@@ -1,24 +1,27 @@
 import type { Check } from '../proof/check.js';
 import type { GearRecord, MeshRecord, Sheet } from '../proof/sheetTypes.js';
 import { standing } from '../proof/standing.js';
+import { aligned, sidesOf } from './aligned.js';
+import { type Paint, plain } from './paint.js';
 
 /**
  * The sheet in a few aligned lines of plain text: gears, gaps, then the checks, those that fail first and in
  * full. Lengths in mm, angles in degrees.
+ * @param paint colours for a terminal [none]
  */
-export function summaryText(sheet: Sheet): string {
+export function summaryText(sheet: Sheet, paint: Paint = plain): string {
   const told = sheet.checks.filter(({ holds }) => !holds);
   const count = (word: string) => sheet.checks.filter((check) => standing(check) === word).length;
   return [
-    sheet.name,
+    paint('head', sheet.name),
     '',
-    ...aligned([gearHead, ...sheet.gears.map(gearRow)]),
+    ...withHead([gearHead, ...sheet.gears.map(gearRow)], paint),
     '',
-    ...aligned([gapHead, ...sheet.meshes.map(gapRow)]),
+    ...withHead([gapHead, ...sheet.meshes.map(gapRow)], paint),
     '',
     `checks: ${count('holds')} hold, ${count('fails')} fail, ${count('noted')} noted`,
-    ...aligned(byWeight(sheet.checks).map(checkRow)),
-    ...told.map((check) => `${check.id}: ${check.says}`),
+    ...checkLines(byWeight(sheet.checks), paint),
+    ...told.map((check) => `${paint(standing(check), check.id)}: ${check.says}`),
     ...sheet.adjustments.map((text) => `adjusted: ${text}`),
     ...sheet.cautions.map((text) => `caution: ${text}`),
   ]
@@ -54,6 +57,19 @@ function gapRow(mesh: MeshRecord): string[] {
   ];
 }
 
+function withHead(rows: readonly (readonly string[])[], paint: Paint): string[] {
+  const [head, ...rest] = aligned(rows, sidesOf(rows));
+  return [paint('head', head), ...rest];
+}
+
+/** The first word is painted once it is in its place. */
+function checkLines(checks: readonly Check[], paint: Paint): string[] {
+  const rows = checks.map(checkRow);
+  return aligned(rows, sidesOf(rows)).map((line, i) =>
+    line.replace(rows[i][0], (word) => paint(standing(checks[i]), word)),
+  );
+}
+
 function checkRow(check: Check): string[] {
   const unit = check.unit === '1' ? '' : check.unit;
   const figure = check.value === null ? 'not measured' : `${shown(check.value)} ${unit}`;
@@ -76,13 +92,4 @@ function byWeight(checks: readonly Check[]): Check[] {
 /** A figure with at most four decimals. */
 function shown(value: number | null): string {
   return value === null ? '-' : String(Number(value.toFixed(4)));
-}
-
-/** Rows of cells as lines; the first column starts at the same place, figures end at the same place. */
-function aligned(rows: readonly string[][]): string[] {
-  const widths = rows[0]?.map((_, column) => Math.max(...rows.map((row) => row[column].length))) ?? [];
-  const numeric = widths.map((_, column) => rows.slice(-1).every((row) => /^-?[\d.]/.test(row[column])));
-  return rows.map((row) =>
-    row.map((cell, i) => (numeric[i] ? cell.padStart(widths[i]) : cell.padEnd(widths[i]))).join('  '),
-  );
 }

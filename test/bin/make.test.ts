@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
 import { readSpec } from '../../lib/spec/readSpec.js';
 import { command, folderWith, run, spinner } from './command.js';
@@ -49,6 +50,18 @@ describe.concurrent('make', () => {
     expect(readFileSync(join(folder, 'out/spinner.3mf'), 'utf8')).toBe('earlier');
     await run(folder, 'make', 'set.yaml', '--out', 'out', '--format', '3mf, stl');
     expect(all.map((file) => readFileSync(join(folder, 'out', file)))).toEqual(before);
+  });
+
+  it('draws a picture where it is asked to, of the size that is asked for', async () => {
+    const folder = folderWith({ 'set.yaml': spinner });
+    const { stdout } = await run(folder, 'make', 'set.yaml', '--out', 'out', '--picture-size', '64x48');
+    expect(stdout).toContain(`wrote ${join('out', 'spinner.png')}\n`);
+    const { width, height } = PNG.sync.read(readFileSync(join(folder, 'out/spinner.png')));
+    expect([width, height]).toEqual([64, 48]);
+    const wrong = await run(folder, 'make', 'set.yaml', '--out', 'wrong', '--picture-size', '9x9999');
+    expect(wrong.status).toBe(2);
+    expect(wrong.stderr).toContain('nearest that works: 16x4096');
+    expect(existsSync(join(folder, 'wrong'))).toBe(false);
   });
 
   it('is named after the file where that gives no name', async () => {
