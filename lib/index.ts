@@ -7,7 +7,9 @@ export type { Check, Level } from './proof/check.js';
 export { type Plan, planSets } from './proof/planSets.js';
 export { inspectSet, type Proved, proveSet } from './proof/proveSet.js';
 export type { Sheet } from './proof/sheetTypes.js';
+export type { Additions, Solids } from './solid/additions.js';
 export { buildSet } from './solid/buildSet.js';
+export { fromGeom3, type Geom3, toGeom3 } from './solid/geom3.js';
 export type { Mesh, Part } from './solid/mesh.js';
 export { specJsonSchema } from './spec/jsonSchema.js';
 export type { Profile } from './spec/profileFile.js';
@@ -29,7 +31,7 @@ export {
 } from './train/solveShifts.js';
 export { version } from './version.js';
 export { drawSet } from './write/drawing.js';
-export { fromGeom3, toGeom3 } from './write/geom3.js';
+export { type Made, type MakeOptions, makeSet } from './write/makeSet.js';
 export { type PictureOptions, renderPicture } from './write/picture.js';
 export { encodeStl, stlChunks } from './write/stl.js';
 export { encode3mf, threemfChunks } from './write/threemf.js';

@@ -1,5 +1,5 @@
 import type { GearKind } from '../solid/buildSet.js';
-import type { Part } from '../solid/mesh.js';
+import type { Mesh, Part } from '../solid/mesh.js';
 import { firstOfEachKind, kindOf } from '../solid/partKinds.js';
 import { placed } from '../solid/place.js';
 import type { BodyPair } from './bodyPairs.js';
@@ -19,6 +19,8 @@ export interface BodyFinding {
   crossings: number;
   /** Null for a body without teeth. */
   deviation: SurfaceDeviation | null;
+  /** Area of toothed surface that a script's solids cut away or cover, mm². */
+  teethLost: number;
 }
 
 /** A pair of bodies and their least distance, mm; null when it is more than was looked for. */
@@ -28,12 +30,19 @@ export interface BodyGap extends BodyPair {
 
 /** What was measured on the finished meshes. */
 export interface BodyFindings {
-  /** The first body of each kind, in the order of the parts. Equal planets are the same mesh, turned. */
+  /** The first body of each kind (equal planets are the same mesh, turned), and every one that a script changed. */
   bodies: BodyFinding[];
   /** Every pair that was asked for, in that order. */
   gaps: BodyGap[];
   /** One tree a part, by name. */
   trees: ReadonlyMap<string, TriangleTree>;
+}
+
+/** Parts that a script changed, by name, as they were swept before. */
+export interface ChangedBodies {
+  swept: ReadonlyMap<string, Mesh>;
+  /** Largest distance of a mesh from the exact surface, mm. */
+  tolerance: number;
 }
 
 /** Distances are looked for up to this many gaps. */
@@ -44,16 +53,21 @@ const REACH = 3;
  * @param kinds the toothed ones, each as its first part was made and placed
  * @param pairs whose distances are measured; parts that are not there are an error of the caller
  * @param gap mm; distances are looked for up to three times as far
+ * @param changed the parts that a script changed, as they were swept before, and the mesh tolerance, mm
  */
 export function measureBodies(
   parts: readonly Part[],
   kinds: readonly GearKind[],
   pairs: readonly BodyPair[],
   gap: number,
+  changed?: ChangedBodies,
 ): BodyFindings {
+  const first = new Set(firstOfEachKind(parts).map(({ part }) => part));
   const trees = new Map(parts.map(({ name, mesh }) => [name, triangleTree(mesh)]));
   return {
-    bodies: firstOfEachKind(parts).map(({ part }) => measureBody(part, kinds, trees.get(part.name)!)),
+    bodies: parts
+      .filter((part) => changed?.swept.has(part.name) || first.has(part))
+      .map((part) => measureBody(part, kinds, trees.get(part.name)!, changed)),
     gaps: pairs.map((pair) => {
       const [first, second] = pair.between.map((name) => trees.get(name)!);
       const reach = Math.max(REACH * gap, pair.least ?? 0);
@@ -63,20 +77,36 @@ export function measureBodies(
   };
 }
 
-function measureBody(part: Part, kinds: readonly GearKind[], tree: TriangleTree): BodyFinding {
+function measureBody(
+  part: Part,
+  kinds: readonly GearKind[],
+  tree: TriangleTree,
+  changed?: ChangedBodies,
+): BodyFinding {
   const kind = kinds.find(({ first }) => first === part.name);
+  const before = changed?.swept.get(part.name);
+  const swept = kind && before && ownFrame(before, kind);
+  const deviation = kind
+    ? surfaceDeviation(
+        ownFrame(part.mesh, kind),
+        kind.profile,
+        kind.sweep,
+        swept && { swept, tolerance: changed!.tolerance },
+      )
+    : null;
   return {
     name: part.name,
     volume: meshVolume(part.mesh),
     edges: edgeDefects(part.mesh),
     crossings: selfIntersections(part.mesh, tree).length,
-    deviation: kind ? deviationOf(part, kind) : null,
+    deviation,
+    teethLost: swept ? surfaceDeviation(swept, kind.profile, kind.sweep).area - deviation!.area : 0,
   };
 }
 
-function deviationOf({ mesh }: Part, { profile, sweep, rotation, centre }: GearKind): SurfaceDeviation {
-  const back = placed(mesh, 0, [-centre[0], -centre[1]]);
-  return surfaceDeviation(placed(back, -rotation, [0, 0]), profile, sweep);
+/** A mesh put back from its place into its gear's own frame. */
+function ownFrame(mesh: Mesh, { rotation, centre }: GearKind): Mesh {
+  return placed(placed(mesh, 0, [-centre[0], -centre[1]]), -rotation, [0, 0]);
 }
 
 /** The gaps between two kinds of parts, in the order measured. */

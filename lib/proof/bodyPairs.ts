@@ -21,3 +21,17 @@ export function planetaryPairs(parts: readonly Part[]): BodyPair[] {
     ...neighbours.map((between): BodyPair => ({ between, as: 'apart' })),
   ];
 }
+
+/** Every other pair with a part that a script changed: whatever was joined to it keeps clear of all parts. */
+export function changedPairs(
+  parts: readonly Part[],
+  pairs: readonly BodyPair[],
+  changed: (name: string) => boolean,
+): BodyPair[] {
+  const names = parts.map(({ name }) => name);
+  const all = names.flatMap((a, i) => names.slice(i + 1).map((b): [string, string] => [a, b]));
+  return all
+    .filter(([a, b]) => changed(a) || changed(b))
+    .filter(([a, b]) => !pairs.some(({ between }) => between.includes(a) && between.includes(b)))
+    .map((between) => ({ between, as: 'apart' }));
+}

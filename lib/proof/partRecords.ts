@@ -1,20 +1,20 @@
 import type { Part } from '../solid/mesh.js';
-import { kindOf } from '../solid/partKinds.js';
+import { firstOfEachKind, kindOf } from '../solid/partKinds.js';
 import type { BodyFindings } from './bodies.js';
 import { meshBounds } from './mesh/volume.js';
 import type { PartRecord } from './sheetTypes.js';
 
-/** The sheet's record of each kind of part: sun, planet, ring. */
+/** The sheet's record of each kind of part: sun, planet, ring; a planet that a script changed alone has its own. */
 export function partRecords(parts: readonly Part[], { bodies }: BodyFindings): PartRecord[] {
-  return bodies.map((body) => {
-    const name = kindOf(body.name);
-    const same = parts.filter((part) => kindOf(part.name) === name);
+  return firstOfEachKind(parts).map(({ kind, part, count }) => {
+    const { volume, edges } = bodies.find(({ name }) => name === part.name)!;
+    const same = part.unlike ? [part] : parts.filter(({ name, unlike }) => !unlike && kindOf(name) === kind);
     return {
-      name,
-      count: same.length,
-      triangles: same[0].mesh.triangles.length / 3,
-      volume: body.volume,
-      watertight: body.edges.watertight,
+      name: kind,
+      count,
+      triangles: part.mesh.triangles.length / 3,
+      volume,
+      watertight: edges.watertight,
       bounds: boundsOf(same),
     };
   });

@@ -1,13 +1,15 @@
-import { drawnSet } from '../fit/compensation.js';
+import { compensationOf, drawnSet } from '../fit/compensation.js';
 import { type FittedSet, fitSet } from '../fit/fitSet.js';
 import { setNumbers } from '../fit/setNumbers.js';
-import { buildFitted, gearKinds } from '../solid/buildSet.js';
-import type { Part } from '../solid/mesh.js';
+import { type Additions, additionsTo, type Change } from '../solid/additions.js';
+import { buildFitted, gearKinds, kindsOfEachPlanet, planetPlaces } from '../solid/buildSet.js';
+import type { Mesh, Part } from '../solid/mesh.js';
+import { readAdditions } from '../solid/readAdditions.js';
 import { planetaryOnly } from '../spec/kinds.js';
 import type { PlanetarySpec, Spec } from '../spec/types.js';
 import { version } from '../version.js';
 import { type BodyFindings, measureBodies } from './bodies.js';
-import { planetaryPairs } from './bodyPairs.js';
+import { changedPairs, planetaryPairs } from './bodyPairs.js';
 import { cautions } from './cautions.js';
 import type { Check } from './check.js';
 import { bodyChecks, planChecks, toothChecks } from './checks.js';
@@ -34,10 +36,21 @@ export interface Proved {
 /**
  * Builds a set and runs every check on it, cheapest first: numbers, then outlines rolled in the plane, then the
  * finished meshes. When a `must` fails at one stage the next ones are left out, unless forced.
- * @throws Refusal when the teeth cannot be drawn at all
+ * With `join` or `cut` a script's solids are added to the parts and proved with them; the result is a promise then.
+ * @throws Refusal when the teeth cannot be drawn at all, or an addition is wrong
  */
-export function proveSet(spec: Spec, options: ProveOptions = {}): Proved {
-  return provePlanetary(planetaryOnly(spec), options);
+export function proveSet(spec: Spec, options: ProveOptions & SomeAdditions): Promise<Proved>;
+export function proveSet(spec: Spec, options?: ProveOptions & NoAdditions): Proved;
+export function proveSet(spec: Spec, options?: ProveOptions & Additions): Proved | Promise<Proved>;
+export function proveSet(
+  spec: Spec,
+  { force = false, ...additions }: ProveOptions & Additions = {},
+): Proved | Promise<Proved> {
+  if (additions.join === undefined && additions.cut === undefined) {
+    readAdditions(additions); // refuses options that are misspelt
+    return proveWith(spec, force);
+  }
+  return additionsTo(additions).then((change) => proveWith(spec, force, change));
 }
 
 /** How a set is proved. */
@@ -46,8 +59,18 @@ export interface ProveOptions {
   force?: boolean;
 }
 
+/** Additions of which at least one is given. */
+export type SomeAdditions = Required<Pick<Additions, 'join'>> | Required<Pick<Additions, 'cut'>>;
+
+/** Neither `join` nor `cut`. */
+export type NoAdditions = { [K in keyof Additions]?: undefined };
+
+function proveWith(spec: Spec, force: boolean, change?: Change): Proved {
+  return provePlanetary(planetaryOnly(spec), force, change);
+}
+
 /** `proveSet` for a planetary set. */
-function provePlanetary(spec: PlanetarySpec, { force = false }: ProveOptions): Proved {
+function provePlanetary(spec: PlanetarySpec, force: boolean, change: Change = (parts) => [...parts]): Proved {
   const plan = setNumbers(spec);
   const checks = planChecks(plan);
   const proceed = () => force || !checks.some(mustFail);
@@ -65,18 +88,25 @@ function provePlanetary(spec: PlanetarySpec, { force = false }: ProveOptions): P
   checks.push(...toothChecks(teeth));
   if (!proceed()) return { sheet: sheetOf(teeth, checks), parts: [] };
 
-  const parts = buildFitted(drawn.spec, drawn.set);
+  const swept = buildFitted(drawn.spec, drawn.set);
+  const { scale } = compensationOf(spec);
+  const parts = change(swept, { planets: planetPlaces(drawn.set), scale });
+  const changed = new Map(swept.filter((part, i) => part.mesh !== parts[i].mesh).map(nameAndMesh));
+  const pairs = planetaryPairs(parts);
   const bodies = measureBodies(
     parts,
-    gearKinds(drawn.spec, drawn.set),
-    planetaryPairs(parts),
+    kindsOfEachPlanet(gearKinds(drawn.spec, drawn.set), drawn.set),
+    [...pairs, ...changedPairs(parts, pairs, (name) => changed.has(name))],
     drawn.spec.fit.gap,
+    { swept: changed, tolerance: spec.tolerance },
   );
+  // Parts move as they come off the printer: where growth is compensated those are not the drawn ones.
+  const printed = () => change(buildFitted(spec, set), { planets: planetPlaces(set), scale: 1 });
   const all: AllFindings = {
     ...teeth,
     parts,
     bodies,
-    play: playOf(spec, set, drawn.set === set ? bodies.trees : printed(spec, set)),
+    play: playOf(spec, set, drawn.set === set ? bodies.trees : treesOf(printed())),
     smallParts: smallParts(parts),
   };
   checks.push(...bodyChecks(all));
@@ -90,14 +120,20 @@ function playOf(spec: PlanetarySpec, set: FittedSet, trees: BodyFindings['trees'
   return playRecord(spec, { set: looseSetOf(spec, set), trees });
 }
 
-/** Parts move as they come off the printer: where growth is compensated those are not the drawn ones. */
-function printed(spec: PlanetarySpec, set: FittedSet): BodyFindings['trees'] {
-  return new Map(buildFitted(spec, set).map(({ name, mesh }) => [name, triangleTree(mesh)]));
+function treesOf(parts: readonly Part[]): BodyFindings['trees'] {
+  return new Map(parts.map(({ name, mesh }) => [name, triangleTree(mesh)]));
+}
+
+function nameAndMesh({ name, mesh }: Part): [string, Mesh] {
+  return [name, mesh];
 }
 
 /** The sheet of a set without its meshes, which are built and measured all the same. Throws as `proveSet` does. */
-export function inspectSet(spec: Spec): Sheet {
-  return proveSet(spec).sheet;
+export function inspectSet(spec: Spec): Sheet;
+export function inspectSet(spec: Spec, additions: Additions): Promise<Sheet>;
+export function inspectSet(spec: Spec, additions?: Additions): Sheet | Promise<Sheet> {
+  if (additions === undefined) return proveWith(spec, false).sheet;
+  return additionsTo(additions).then((change) => proveWith(spec, false, change).sheet);
 }
 
 function sheetOf(found: PlanFindings & Partial<AllFindings>, checks: Check[]): Sheet {

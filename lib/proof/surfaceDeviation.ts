@@ -4,6 +4,7 @@ import { type Sweep, turnAt } from '../solid/sweep/helix.js';
 import { SAMPLES } from '../solid/sweep/samples.js';
 import { toothedSurfaces } from '../solid/sweep/surfaces.js';
 import type { ToothProfile } from '../tooth/profile.js';
+import { sameTriangles } from './mesh/sameTriangles.js';
 
 /** A gear's mesh held against the exact surfaces it stands for. */
 export interface SurfaceDeviation {
@@ -15,6 +16,8 @@ export interface SurfaceDeviation {
   measured: number;
   /** Triangles on the toothed side whose corners lie on no one exact surface. */
   astray: number;
+  /** Area of all that was measured, mm². */
+  area: number;
 }
 
 /** A corner counts as lying on a surface within this distance, mm: rounding of doubles, far below any tolerance. */
@@ -26,31 +29,44 @@ const ON_SURFACE = 1e-6;
  * three corners lie. End faces (corners at one height, 0 or the face width) and the wall away from the teeth are
  * left out.
  * @param mesh in the gear's own frame, as `gearBody` makes it
+ * @param changed given when a script joined or cut something: triangles that `swept`, the body before, does not have
+ * count as what is left of a tooth where they lie within `tolerance` (mm) of its surface, and as added ones elsewhere
  */
-export function surfaceDeviation(mesh: Mesh, profile: ToothProfile, sweep: Sweep): SurfaceDeviation {
+export function surfaceDeviation(
+  mesh: Mesh,
+  profile: ToothProfile,
+  sweep: Sweep,
+  changed?: { swept: Mesh; tolerance: number },
+): SurfaceDeviation {
   const surfaces = toothedSurfaces(profile, sweep);
   const frame = toothFrame(profile, sweep);
   const { positions, triangles } = mesh;
-  const found: SurfaceDeviation = { worst: 0, at: [0, 0, 0], measured: 0, astray: 0 };
+  const found: SurfaceDeviation = { worst: 0, at: [0, 0, 0], measured: 0, astray: 0, area: 0 };
+  const whole = changed && sameTriangles(mesh, changed.swept);
   const corners = new Float64Array(9);
   for (let t = 0; t < triangles.length; t += 3) {
     const [a, b, c] = [3 * triangles[t], 3 * triangles[t + 1], 3 * triangles[t + 2]];
     if (isFace(positions, a, b, c, sweep) || isWall(positions, a, b, c, profile)) continue;
-    found.measured++;
     frame.chooseTooth(positions, a, b, c);
     frame.carry(positions[a], positions[a + 1], positions[a + 2], corners, 0);
     frame.carry(positions[b], positions[b + 1], positions[b + 2], corners, 3);
     frame.carry(positions[c], positions[c + 1], positions[c + 2], corners, 6);
-    const own = surfaces.filter((surface) => holdsCorners(surface, corners));
-    if (own.length === 0) found.astray++;
-    else measure(positions, a, b, c, own, frame, found);
+    const asSwept = whole === undefined || whole[t / 3] === 1;
+    const near = asSwept ? ON_SURFACE : changed!.tolerance;
+    const own = surfaces.filter((surface) => holdsCorners(surface, corners, near));
+    const nearest = own.length ? measure(positions, a, b, c, own, frame) : null;
+    if (!asSwept && (nearest === null || nearest.off > near)) continue;
+    found.measured++;
+    found.area += areaOf(positions, a, b, c);
+    if (nearest === null) found.astray++;
+    else if (nearest.off > found.worst) [found.worst, found.at] = [nearest.off, nearest.at];
   }
   return found;
 }
 
-function holdsCorners(surface: SurfaceDistance, corners: Float64Array): boolean {
+function holdsCorners(surface: SurfaceDistance, corners: Float64Array, near: number): boolean {
   for (let i = 0; i < 9; i += 3)
-    if (surface(corners[i], corners[i + 1], corners[i + 2]) >= ON_SURFACE) return false;
+    if (surface(corners[i], corners[i + 1], corners[i + 2]) >= near) return false;
   return true;
 }
 
@@ -62,8 +78,7 @@ function measure(
   c: number,
   surfaces: readonly SurfaceDistance[],
   frame: ToothFrame,
-  found: SurfaceDeviation,
-): void {
+): { off: number; at: [number, number, number] } {
   const local = new Float64Array(3);
   const worst = surfaces.map(() => ({ off: 0, at: [0, 0, 0] as [number, number, number] }));
   for (const [u, v, w] of SAMPLES) {
@@ -76,11 +91,13 @@ function measure(
       if (off > worst[k].off) worst[k] = { off, at: [x, y, z] };
     }
   }
-  const nearest = worst.reduce((one, other) => (other.off < one.off ? other : one));
-  if (nearest.off > found.worst) {
-    found.worst = nearest.off;
-    found.at = nearest.at;
-  }
+  return worst.reduce((one, other) => (other.off < one.off ? other : one));
+}
+
+function areaOf(p: Float64Array, a: number, b: number, c: number): number {
+  const [ux, uy, uz] = [p[b] - p[a], p[b + 1] - p[a + 1], p[b + 2] - p[a + 2]];
+  const [vx, vy, vz] = [p[c] - p[a], p[c + 1] - p[a + 1], p[c + 2] - p[a + 2]];
+  return Math.hypot(uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx) / 2;
 }
 
 function isFace(p: Float64Array, a: number, b: number, c: number, { faceWidth }: Sweep): boolean {

@@ -1,10 +1,11 @@
-import { drawnSet } from '../fit/compensation.js';
+import { compensationOf, drawnSet } from '../fit/compensation.js';
 import { type FittedSet, fitSet } from '../fit/fitSet.js';
 import { planetaryOnly } from '../spec/kinds.js';
 import type { PlanetarySpec, Spec } from '../spec/types.js';
 import { radians } from '../tooth/gear.js';
 import { polar } from '../tooth/polar.js';
 import type { ToothProfile } from '../tooth/profile.js';
+import { type Additions, additionsTo, type Place } from './additions.js';
 import type { Wall } from './blank.js';
 import { boreOutline } from './bore.js';
 import { gearBody } from './gearBody.js';
@@ -16,10 +17,33 @@ import type { Sweep } from './sweep/helix.js';
  * Every part of a set as a closed mesh in the place where it is printed: `sun`, `planet-1` …, `ring`. Drawn so that
  * the print comes out as the file asks: growth and shrinkage are compensated.
  * Axis of the set on z, bed at z = 0, the first planet on +x. mm.
- * @throws Refusal when the teeth cannot be made
+ * @param additions solids of a script to be joined to parts and cut from them; the parts come as a promise then
+ * @throws Refusal when the teeth cannot be made, or an addition is wrong
  */
-export function buildSet(spec: Spec): Part[] {
+export function buildSet(spec: Spec): Part[];
+export function buildSet(spec: Spec, additions: Additions): Promise<Part[]>;
+export function buildSet(spec: Spec, additions?: Additions): Part[] | Promise<Part[]> {
+  return additions === undefined ? buildParts(spec) : buildChanged(spec, additions);
+}
+
+function buildParts(spec: Spec): Part[] {
   return buildPlanetary(planetaryOnly(spec));
+}
+
+async function buildChanged(spec: Spec, additions: Additions): Promise<Part[]> {
+  const change = await additionsTo(additions);
+  const { set } = drawnSet(planetaryOnly(spec), fitSet(planetaryOnly(spec)));
+  return change(buildParts(spec), { planets: planetPlaces(set), scale: compensationOf(spec).scale });
+}
+
+/** Where every planet's own frame lies. */
+export function planetPlaces({ planets, centreDistance }: FittedSet): Map<string, Place> {
+  return new Map(
+    planets.map(({ angle, rotation }, i) => [
+      `planet-${i + 1}`,
+      { rotation, centre: polar(centreDistance, angle) },
+    ]),
+  );
 }
 
 function buildPlanetary(spec: PlanetarySpec): Part[] {
@@ -45,7 +69,7 @@ export function buildFitted(spec: PlanetarySpec, set: FittedSet): Part[] {
 /** One kind of gear of a set: its teeth, its sweep, its wall, and where the first part of that kind is put. */
 export interface GearKind {
   /** Name of the first part of this kind. */
-  first: 'sun' | 'planet-1' | 'ring';
+  first: string;
   profile: ToothProfile;
   sweep: Sweep;
   wall: Wall;
@@ -85,6 +109,14 @@ export function gearKinds(spec: PlanetarySpec, set: FittedSet): GearKind[] {
       centre: [0, 0],
     },
   ];
+}
+
+/** The kinds with every planet as one of its own, for planets that a script changed. */
+export function kindsOfEachPlanet(kinds: readonly GearKind[], set: FittedSet): GearKind[] {
+  const places = [...planetPlaces(set)];
+  return kinds.flatMap((kind) =>
+    kind.first === 'planet-1' ? places.map(([first, place]) => ({ ...kind, ...place, first })) : [kind],
+  );
 }
 
 /** Outer radius of the ring, mm. */

@@ -25,4 +25,6 @@ export interface Part {
   /** `sun`, `planet-1` …, `ring`. */
   name: string;
   mesh: Mesh;
+  /** A script changed this planet alone, so that it stands for no other one. */
+  unlike?: boolean;
 }

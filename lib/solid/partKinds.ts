@@ -3,15 +3,25 @@ export function kindOf(name: string): string {
   return name.replace(/-\d+$/, '');
 }
 
+/** Parts that are alike: the kind's, or those of a part that is unlike its kind. */
+export interface AlikeParts<T> {
+  /** `planet`, or `planet-2` where that one is unlike the others. */
+  kind: string;
+  /** The first of them, in their order, which is measured for all. */
+  part: T;
+  count: number;
+}
+
 /** The first part of each kind, in their order, and how many of the kind there are: equal parts are measured once. */
-export function firstOfEachKind<T extends { name: string }>(
+export function firstOfEachKind<T extends { name: string; unlike?: boolean }>(
   parts: readonly T[],
-): { part: T; count: number }[] {
-  const kinds = new Map<string, { part: T; count: number }>();
+): AlikeParts<T>[] {
+  const kinds = new Map<string, AlikeParts<T>>();
   for (const part of parts) {
-    const known = kinds.get(kindOf(part.name));
+    const kind = part.unlike ? part.name : kindOf(part.name);
+    const known = kinds.get(kind);
     if (known) known.count++;
-    else kinds.set(kindOf(part.name), { part, count: 1 });
+    else kinds.set(kind, { kind, part, count: 1 });
   }
   return [...kinds.values()];
 }

@@ -1,29 +1,30 @@
 import type { Check } from '../proof/check.js';
 import { proveSet } from '../proof/proveSet.js';
 import type { Sheet } from '../proof/sheetTypes.js';
+import type { Additions } from '../solid/additions.js';
 import type { Part } from '../solid/mesh.js';
 import type { Spec } from '../spec/types.js';
 import { blockingChecks } from './blocking.js';
 import { drawSet } from './drawing.js';
-import { checkFolder, type OutputFile, writeFiles } from './files.js';
-import type { Format } from './formats.js';
+import type { OutputFile } from './files.js';
+import { formats as allFormats, type Format } from './formats.js';
 import { renderPicture } from './picture.js';
 import { sheetPage } from './sheetPage.js';
 import { stlChunks } from './stl.js';
 import { threemfChunks } from './threemf.js';
 
-/** What is to be written, where, and what stops it. */
-export interface MakeOptions {
+/** What is to be written, where, and what stops it; with `join` or `cut`, what a script adds to the parts. */
+export interface MakeOptions extends Additions {
   /** Folder that receives the files; made where it does not exist. */
   folder: string;
-  /** Formats of the parts; drawing and sheets are always written. */
-  formats: readonly Format[];
+  /** Formats of the parts [all]; drawing and sheets are always written. */
+  formats?: readonly Format[];
   /** Write a shaded picture, NAME.png, of this size in pixels [none]. */
   picture?: { width: number; height: number };
-  /** Write even though checks fail. */
-  force: boolean;
-  /** Let failing checks of level `should` stop the job too. */
-  strict: boolean;
+  /** Write even though checks fail [false]. */
+  force?: boolean;
+  /** Let failing checks of level `should` stop the job too [false]. */
+  strict?: boolean;
   /** Asked when writing begins; what it gives stops the writing and takes back what was begun. */
   signal?: () => AbortSignal;
   /** Stands in for each file, such as one that looks on while it is written. */
@@ -40,14 +41,18 @@ export interface Made {
 /**
  * Builds and proves a set and writes it: NAME.stl, NAME.3mf, NAME.svg, NAME.sheet.json, NAME.sheet.html and,
  * where asked for, NAME.png, all or none of them. Nothing is written where a check stops the job, unless forced.
- * @throws Refusal where teeth cannot be made or the folder cannot be written
+ * The drawing leaves out what a script adds where growth or shrinkage is compensated. Needs a file system, which
+ * nothing else that the library exports does.
+ * @throws Refusal where teeth cannot be made, an addition is wrong or the folder cannot be written
  */
 export async function makeSet(spec: Spec, options: MakeOptions): Promise<Made> {
+  const { checkFolder, writeFiles } = await import('./files.js');
   await checkFolder(options.folder);
-  const { sheet, parts } = proveSet(spec, { force: options.force });
-  const blocking = blockingChecks(sheet.checks, options.strict);
-  if (blocking.length && !options.force) return { files: [], sheet, blocking };
-  const { folder, signal, through = (file: OutputFile) => file } = options;
+  const { folder, force = false, strict = false, join, cut, signal } = options;
+  const { sheet, parts } = await proveSet(spec, { force, join, cut });
+  const blocking = blockingChecks(sheet.checks, strict);
+  if (blocking.length && !force) return { files: [], sheet, blocking };
+  const { through = (file: OutputFile) => file } = options;
   const results = resultsOf(spec, sheet, parts, options).map(through);
   const files = await writeFiles(folder, results, signal?.());
   return { files, sheet, blocking };
@@ -57,7 +62,7 @@ function resultsOf(
   spec: Spec,
   sheet: Sheet,
   parts: readonly Part[],
-  { formats, picture }: MakeOptions,
+  { formats = allFormats, picture }: MakeOptions,
 ): OutputFile[] {
   const drawing = drawSet(spec, parts);
   const file = (ending: string, chunks: () => Iterable<Uint8Array>) => ({

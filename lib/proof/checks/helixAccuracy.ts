@@ -1,22 +1,32 @@
 import type { Check } from '../check.js';
 import type { AllFindings } from '../findings.js';
 
-/** Largest distance of the toothed surfaces from the exact helicoids, sampled on every triangle. */
+/** Area of teeth that a script's solids may take or cover, mm²: a tenth of a millimetre squared is less than prints show. */
+const MOST_LOST = 0.01;
+
+/**
+ * Largest distance of the toothed surfaces from the exact helicoids, sampled on every triangle; and nothing that a
+ * script joined or cut may take any of them away.
+ */
 export function helixAccuracy({ spec, bodies: { bodies } }: AllFindings): Check {
   const toothed = bodies.flatMap(({ name, deviation }) => (deviation ? [{ name, ...deviation }] : []));
   const worst = Math.max(...toothed.map((one) => one.worst));
   const astray = toothed.reduce((sum, one) => sum + one.astray, 0);
   const measured = toothed.reduce((sum, one) => sum + one.measured, 0);
   const each = toothed.map((one) => `${one.name} ${one.worst.toFixed(4)}`).join(', ');
+  const lost = bodies.filter(({ teethLost }) => teethLost > MOST_LOST);
   return {
     id: 'helix-accuracy',
-    holds: astray === 0 && worst <= spec.tolerance,
+    holds: astray === 0 && lost.length === 0 && worst <= spec.tolerance,
     level: 'must',
     value: worst,
     limit: spec.tolerance,
     unit: 'mm',
     says:
       `largest distance from the exact surface on ${measured} triangles: ${each} mm` +
-      (astray ? `; ${astray} triangles lie on no exact surface` : ''),
+      (astray ? `; ${astray} triangles lie on no exact surface` : '') +
+      lost
+        .map(({ name, teethLost }) => `; ${teethLost.toFixed(2)} mm² of teeth cut away or covered on ${name}`)
+        .join(''),
   };
 }

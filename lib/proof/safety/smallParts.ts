@@ -1,5 +1,5 @@
 import type { Part } from '../../solid/mesh.js';
-import { firstOfEachKind, kindOf } from '../../solid/partKinds.js';
+import { firstOfEachKind } from '../../solid/partKinds.js';
 import { meshBounds } from '../mesh/volume.js';
 import { directions, likelyPoses, type Placed } from './poses.js';
 import { refinePose } from './refinePose.js';
@@ -33,8 +33,8 @@ const MOST_ROUNDS = 20;
 
 /** Each kind of loose part against the small-parts cylinder. The first part of a kind stands for all of them. */
 export function smallParts(parts: readonly Part[]): SmallPart[] {
-  return firstOfEachKind(parts).map(({ part: { name, mesh } }) => ({
-    part: kindOf(name),
+  return firstOfEachKind(parts).map(({ kind, part: { mesh } }) => ({
+    part: kind,
     ...fitsSmallPartsCylinder(mesh.positions),
   }));
 }

@@ -1,23 +1,34 @@
 import type { geometries } from '@jscad/modeling';
-import type { Mesh } from '../solid/mesh.js';
 import { refuse } from '../spec/refusal.js';
 import { healJunctions } from './geom3/heal.js';
 import { type Flaws, findFlaws, type Loop, splitLoop } from './geom3/loops.js';
 import { type Corners, readPolygons } from './geom3/polygons.js';
 import { triangulate } from './geom3/triangulate.js';
 import { weld } from './geom3/weld.js';
+import type { Mesh, Part } from './mesh.js';
+import { partColour } from './partColour.js';
 
 /** A solid of @jscad/modeling, in mm. */
 export type Geom3 = geometries.geom3.Geom3;
 
+/** A solid as `toGeom3` gives it: what it is, and the colour in which modelling programs show it. */
+export type NamedGeom3 = Geom3 & {
+  name?: string;
+  /** Red, green, blue and opacity, each 0 … 1: the property that @jscad/modeling's own `colorize` sets. */
+  color?: [number, number, number, number];
+};
+
 /**
- * A mesh as a solid of @jscad/modeling: one polygon a triangle, corners shared, no transform. Meant for
- * modelling scripts; large meshes go to disk through `encodeStl` and `encode3mf` instead.
- * @param mesh in mm
- * @param name kept on the solid as `name`, where scripts may look for it
- * @example const ring = toGeom3(parts.find(({ name }) => name === 'ring').mesh, 'ring');
+ * A part, or a bare mesh, as a solid of @jscad/modeling: one polygon a triangle, corners shared, no transform. Meant
+ * for modelling scripts; large meshes go to disk through `encodeStl` and `encode3mf` instead.
+ * A part keeps its name and takes the colour of its kind (`partColour`, which colour-blind people tell apart too).
+ * @param what a part as `buildSet` makes it, or a mesh, mm
+ * @param name kept on the solid as `name`, where scripts may look for it [the part's own]; a mesh without a name
+ * gets no colour
+ * @example const solids = buildSet(spec).map((part) => toGeom3(part));
  */
-export function toGeom3({ positions, triangles }: Mesh, name?: string): Geom3 & { name?: string } {
+export function toGeom3(what: Part | Mesh, name = 'mesh' in what ? what.name : undefined): NamedGeom3 {
+  const { positions, triangles } = 'mesh' in what ? what.mesh : what;
   const corners = Array.from({ length: positions.length / 3 }, (_, i): [number, number, number] => [
     positions[3 * i],
     positions[3 * i + 1],
@@ -29,7 +40,7 @@ export function toGeom3({ positions, triangles }: Mesh, name?: string): Geom3 & 
   return {
     polygons,
     transforms: [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1],
-    ...(name ? { name } : {}),
+    ...(name ? { name, color: [...partColour(name), 1] } : {}),
   };
 }
 

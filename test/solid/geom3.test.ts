@@ -5,11 +5,11 @@ import fc from 'fast-check';
 import Module, { type ManifoldToplevel } from 'manifold-3d';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { buildSet } from '../../lib/solid/buildSet.js';
+import { fromGeom3, type Geom3, toGeom3 } from '../../lib/solid/geom3.js';
 import type { Mesh } from '../../lib/solid/mesh.js';
 import { Refusal } from '../../lib/spec/refusal.js';
-import { fromGeom3, type Geom3, toGeom3 } from '../../lib/write/geom3.js';
-import { ball, box, openEdges, twistedPrism, volumeOf } from './meshes.js';
-import { spinner } from './sheets.js';
+import { ball, box, openEdges, twistedPrism, volumeOf } from '../write/meshes.js';
+import { spinner } from '../write/sheets.js';
 
 let kernel: ManifoldToplevel;
 beforeAll(async () => {
