@@ -1,8 +1,9 @@
 // The package as a user gets it: packed, installed in an empty folder, and used from CommonJS, ES modules, TypeScript
 // and the command line.
-import { existsSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { readThreemf } from '../outside/readThreemf.js';
 import { root, spinner } from './command.js';
 import { type Installed, install, output } from './installed.js';
 
@@ -12,12 +13,22 @@ const spec = resolveSpec({ kind: 'planetary', module: 1.5, faceWidth: 5, sun: { 
 const parts = buildSet(spec);
 let refused;
 try { resolveSpec({ kind: 'planetary', module: -1 }); } catch (error) { refused = error; }
-import('cogweave').then((imported) => console.log(JSON.stringify({
-  parts: parts.map(({ name, mesh }) => [name, mesh.triangles.length]),
-  refusal: refused instanceof Refusal && refused instanceof imported.Refusal && refused.parameter,
-})));
+const { cylinder } = modeling.primitives;
+const changed = buildSet(spec, { join: { sun: cylinder({ radius: 5, height: 6, center: [0, 0, 7] }) },
+  cut: { planets: cylinder({ radius: 3, height: 40 }) } });
+Promise.all([changed, import('cogweave')]).then(([changed, imported]) => {
+  const sums = createHash('sha256');
+  for (const { mesh } of changed) sums.update(mesh.positions).update(mesh.triangles);
+  console.log(JSON.stringify({
+    parts: parts.map(({ name, mesh }) => [name, mesh.triangles.length]),
+    solid: Object.keys(toGeom3(parts[0])).sort(),
+    changed: changed.map(({ name }) => name),
+    bytes: sums.digest('hex'),
+    refusal: refused instanceof Refusal && refused instanceof imported.Refusal && refused.parameter,
+  }));
+});
 `;
-const names = 'buildSet, resolveSpec, Refusal';
+const names = 'buildSet, resolveSpec, toGeom3, Refusal';
 
 /** Typed code; each line marked as wrong must be found wrong, so that types that resolve to \`any\` fail. */
 const typed = `
@@ -28,16 +39,28 @@ const places: Float64Array = parts[0].mesh.positions;
 buildSet('spec');
 const said = (error: unknown): string => (error instanceof Refusal ? error.parameter : '');
 const refusal: Refusal | null = null;
-export const all = [places, said, refusal, inspectSet(spec).checks[0].id.length];
+const solid: Geom3 = toGeom3(parts[0]);
+const additions: Additions = { join: { ring: solid }, cut: { planets: [solid, solid] } };
+const later: Promise<Part[]> = buildSet(spec, additions);
+const proved: Promise<Proved> = proveSet(spec, { join: { ring: solid }, force: true });
+const now: Proved = proveSet(spec, { force: true });
+// @ts-expect-error parts with additions come as a promise
+const wrong: Part[] = buildSet(spec, additions);
+export const all = [places, said, refusal, later, proved, now, wrong, inspectSet(spec).checks[0].id.length];
 `;
-const typedNames = 'buildSet, inspectSet, type Part, Refusal, resolveSpec, type Spec';
+const typedNames =
+  'type Additions, buildSet, type Geom3, inspectSet, type Part, type Proved, proveSet, Refusal, resolveSpec, type Spec, toGeom3';
 
 let user: Installed;
 beforeAll(() => {
   user = install({
     'package.json': '{}',
-    'script.cjs': `const { ${names} } = require('cogweave');${body}`,
-    'script.mjs': `import { ${names} } from 'cogweave';${body}`,
+    'script.cjs': `const { ${names} } = require('cogweave');
+const modeling = require('@jscad/modeling');
+const { createHash } = require('node:crypto');${body}`,
+    'script.mjs': `import { ${names} } from 'cogweave';
+import modeling from '@jscad/modeling';
+import { createHash } from 'node:crypto';${body}`,
     'typed.mts': `import { ${typedNames} } from 'cogweave';${typed}`,
     'typed.cts': `import { ${typedNames} } from 'cogweave';${typed}`,
     'spinner.yaml': spinner,
@@ -61,7 +84,7 @@ describe('the packed package', () => {
     );
     expect(runs.map(({ stderr }) => stderr)).toEqual(['', '']);
     expect(runs[0].stdout).toBe(runs[1].stdout);
-    const { parts, refusal } = JSON.parse(runs[0].stdout);
+    const { parts, changed, solid, refusal } = JSON.parse(runs[0].stdout);
     expect(parts.map(([name]: [string]) => name)).toEqual([
       'sun',
       'planet-1',
@@ -69,6 +92,8 @@ describe('the packed package', () => {
       'planet-3',
       'ring',
     ]);
+    expect(changed).toEqual(parts.map(([name]: [string]) => name));
+    expect(solid).toEqual(['color', 'name', 'polygons', 'transforms']);
     expect(refusal).toBe('module');
   });
 
@@ -85,6 +110,35 @@ describe('the packed package', () => {
       ...[tsc, ...flags, '--module', module, '--moduleResolution', resolution, 'typed.mts', 'typed.cts'],
     ).catch((error) => error);
     expect(stdout).toBe('');
+  });
+
+  it('asks for nothing that only Node.js has before a script writes files', () => {
+    const seen = new Set<string>();
+    const visit = (file: string) => {
+      if (seen.has(file)) return;
+      seen.add(file);
+      for (const [, from] of readFileSync(file, 'utf8').matchAll(
+        /^(?:import|export)\b[^;]*?\bfrom '([^']+)';/gm,
+      )) {
+        expect(from, file).not.toMatch(/^node:/);
+        if (from.startsWith('.')) visit(join(dirname(file), from));
+      }
+    };
+    visit(join(user.folder, 'node_modules', 'cogweave', 'dist', 'lib', 'index.js'));
+    expect(seen.size).toBeGreaterThan(50);
+  });
+
+  it('has a sample script in CommonJS that runs', async () => {
+    const script = join('node_modules', 'cogweave', 'samples', 'knobbed-spinner.cjs');
+    const { stdout, stderr } = await output(user.folder, process.execPath, script, 'knobbed');
+    expect(stderr).toBe('');
+    const files = stdout.trim().split('\n');
+    expect(files).toHaveLength(5);
+    const { meshes } = await readThreemf(readFileSync(join(user.folder, files[1])));
+    expect(meshes.map(({ name }) => name)).toEqual(['sun', 'planet-1', 'planet-2', 'planet-3', 'ring']);
+    for (const { manifoldAndOriented } of meshes) expect(manifoldAndOriented).toBe(true);
+    // The knob reaches 12 mm above the teeth of 10 mm.
+    expect(Math.max(...meshes[0].mesh.positions.filter((_, i) => i % 3 === 2))).toBeCloseTo(22, 6);
   });
 
   it('has a command that npx finds', async () => {
