@@ -18,8 +18,8 @@ interface Rule {
 const rules: Record<string, Rule> = {
   gap: { says: 'a number from 0.02 to 2 mm', range: [0.02, 2] },
   outcome: { says: `one of ${outcomes.join(', ')}`, words: outcomes },
-  printer: { says: 'a name of at most 100 letters' },
-  filament: { says: 'a name of at most 100 letters' },
+  printer: { says: 'a name of at most 100 letters on one line' },
+  filament: { says: 'a name of at most 100 letters on one line' },
   dryness: {
     says: 'dry, damp, unknown or the hours it was dried, 0 to 1000',
     range: [0, 1000],
@@ -33,7 +33,7 @@ const rules: Record<string, Rule> = {
   readings: { says: 'a list of at most 100 readings' },
   trials: { says: 'a list of at most 5000 trials' },
   feature: { says: `one of ${features.join(', ')}`, words: features },
-  part: { says: 'a name of at most 100 letters' },
+  part: { says: 'a name of at most 100 letters on one line' },
   teeth: { says: 'a whole number from 1 to 400', range: [1, 400] },
   drawn: { says: 'a number from 0.1 to 3000 mm', range: [0.1, 3000] },
   read: { says: 'a number from 0.1 to 3000 mm', range: [0.1, 3000] },

@@ -41,6 +41,9 @@ const TENTH = 1.2816;
 const ERRORS = Array.from({ length: 53 }, (_, i) => (i - 12) / 4);
 /** A reading is a misfit when it is off by more than so many standard deviations. */
 const MISFIT = 4;
+/** Misfits that are listed. */
+const MOST_MISFITS = 5;
+const MANY = 100;
 
 /**
  * Growth and shrinkage from readings. Each reading is taken as
@@ -85,23 +88,44 @@ export function growthFrom(readings: readonly Reading[]): Growth {
   };
 }
 
-/** Readings that the others do not bear out: left out, what is read is far from what the rest expects. */
+/**
+ * Readings that the others do not bear out: left out, what is read is far from what the rest expects. The worst is
+ * found first and then counts no more, lest it make others look bad.
+ */
 function misfitsOf(
   rows: readonly number[][],
   beyond: readonly number[],
   readings: readonly Reading[],
 ): Growth['misfits'] {
+  const kept = rows.map((_, i) => i);
+  const misfits: Growth['misfits'] = [];
+  const without = (left: number | undefined) => {
+    const others = kept.filter((k) => k !== left);
+    return fitted(
+      others.map((k) => rows[k]),
+      others.map((k) => beyond[k]),
+      growthPrior.error.median,
+    );
+  };
+  while (misfits.length < MOST_MISFITS) {
+    // Among very many, one more or less makes no difference but to the time it takes.
+    const all = kept.length > MANY ? without(undefined) : undefined;
+    const off = kept.map((i) => against(all ?? without(i), rows[i], beyond[i]));
+    const worst = off.reduce((a, { errors }, n) => (errors > (off[a]?.errors ?? MISFIT) ? n : a), -1);
+    if (worst < 0) break;
+    const [i] = kept.splice(worst, 1);
+    misfits.push({ reading: readings[i], expected: readings[i].drawn + off[worst].expected });
+  }
+  return misfits;
+}
+
+/** What a fit expects a reading to be beyond the drawn size, and by how many standard deviations it is off. */
+function against({ mean, variance }: Fit, row: readonly number[], read: number) {
   const { median } = growthPrior.error;
-  return rows.flatMap((row, i) => {
-    const others = (_: unknown, k: number) => k !== i;
-    const { mean, variance } = fitted(rows.filter(others), beyond.filter(others), median);
-    const expected = row.reduce((sum, x, j) => sum + x * mean[j], 0);
-    // Without regard to how the figures' errors go together: rather too wide.
-    const wide = Math.sqrt(median ** 2 + row.reduce((sum, x, j) => sum + x * x * variance[j], 0));
-    return Math.abs(beyond[i] - expected) > MISFIT * wide
-      ? [{ reading: readings[i], expected: readings[i].drawn + expected }]
-      : [];
-  });
+  const expected = row.reduce((sum, x, j) => sum + x * mean[j], 0);
+  // Without regard to how the figures' errors go together.
+  const wide = Math.sqrt(median ** 2 + row.reduce((sum, x, j) => sum + x * x * variance[j], 0));
+  return { expected, errors: Math.abs(read - expected) / wide };
 }
 
 interface Fit {

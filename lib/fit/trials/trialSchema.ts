@@ -21,8 +21,16 @@ export const features = [
 /** What calipers are put to. */
 export type Feature = (typeof features)[number];
 
-/** A name that somebody gave; in a log it may look like a number. */
-const label = z.union([z.string().trim().min(1).max(100), z.number().transform(String)]);
+/** A name that somebody gave, on one line; in a log it may look like a number. */
+const label = z.union([
+  z
+    .string()
+    .trim()
+    .min(1)
+    .max(100)
+    .regex(/^[^\p{Cc}\p{Cs}\u2028-\u202e\u2066-\u2069]*$/u),
+  z.number().transform(String),
+]);
 
 /** One size read on a print, mm. */
 const reading = z.strictObject({
