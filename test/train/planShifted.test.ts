@@ -137,6 +137,32 @@ describe('sets with shifts that are found', () => {
     expect(few.nearMisses).toEqual(nearMisses.slice(0, 12));
   });
 
+  it('within a diameter are those of no limit that are small enough: nothing is passed over unsolved that fits', () => {
+    const wish = {
+      shifts: 'solve' as const,
+      module: [1, 2],
+      sunTeeth: { least: 12, most: 22 },
+      planetTeeth: { least: 12, most: 16 },
+      planets: { least: 4, most: 6 },
+      gap: 0.2,
+      limit: 5000,
+    };
+    const all = planSets({ ...wish, bed: 2000 });
+    const small = planSets({ ...wish, bed: 2000, outerDiameter: 88 });
+    const unranked = ({ rows }: ReturnType<typeof planSets>) =>
+      rows.map(({ merit, ...row }) => row).sort((a, b) => JSON.stringify(a).localeCompare(JSON.stringify(b)));
+    expect(unranked(small)).toEqual(
+      unranked({ ...all, rows: all.rows.filter(({ outerDiameter }) => outerDiameter <= 88) }),
+    );
+    expect(small.rows.length).toBeGreaterThan(20);
+    expect(all.rows.length - small.rows.length).toBeGreaterThan(20);
+    // Those that are a tenth too large are still looked at, for the near misses.
+    const near = small.nearMisses.filter(({ fails }) => fails.startsWith('outerDiameter: '));
+    expect(near.length).toBe(
+      all.rows.filter(({ outerDiameter }) => outerDiameter > 88 && outerDiameter <= 88 * 1.1).length,
+    );
+  });
+
   it('that cannot be found say which limit is in the way', () => {
     const wide = {
       shifts: 'solve' as const,
