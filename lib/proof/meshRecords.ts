@@ -12,7 +12,7 @@ export function meshRecords(found: PlanFindings & Partial<ToothFindings & AllFin
   const record = (
     between: MeshRecord['between'],
     pair: typeof inner,
-    rollingLeast: number | undefined,
+    rolled: { least: number; curve: number[] } | undefined,
     measured: readonly BodyGap[] | undefined,
   ): MeshRecord => {
     const { transverse, overlap } = meshContact(spec, gears.planet, pair);
@@ -26,7 +26,8 @@ export function meshRecords(found: PlanFindings & Partial<ToothFindings & AllFin
       gap: {
         asked: spec.fit.gap,
         drawn: drawnGap(spec),
-        rollingLeast: rollingLeast ?? null,
+        rollingLeast: rolled?.least ?? null,
+        ...(rolled ? { rollingCurve: rolled.curve } : {}),
         bodies: measured ? leastOf(measured) : null,
       },
       normalBacklash: normal,
@@ -34,8 +35,8 @@ export function meshRecords(found: PlanFindings & Partial<ToothFindings & AllFin
     };
   };
   return [
-    record(['sun', 'planet'], inner, rolling?.inner.least, bodies && gapsBetween(bodies, 'sun', 'planet')),
-    record(['planet', 'ring'], outer, rolling?.outer.least, bodies && gapsBetween(bodies, 'planet', 'ring')),
+    record(['sun', 'planet'], inner, rolling?.inner, bodies && gapsBetween(bodies, 'sun', 'planet')),
+    record(['planet', 'ring'], outer, rolling?.outer, bodies && gapsBetween(bodies, 'planet', 'ring')),
   ];
 }
 

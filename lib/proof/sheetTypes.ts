@@ -67,6 +67,8 @@ export interface MeshRecord {
     drawn: number;
     /** Least gap found while rolling the profiles through a pitch. */
     rollingLeast: number | null;
+    /** The same at equal steps through the pitch, over all mates of this kind; left out where nothing was rolled. */
+    rollingCurve?: number[];
     /** Least distance between the finished meshes, over all mates of this kind. */
     bodies: number | null;
   };

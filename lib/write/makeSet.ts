@@ -3,12 +3,15 @@ import { proveSet } from '../proof/proveSet.js';
 import type { Sheet } from '../proof/sheetTypes.js';
 import type { Additions } from '../solid/additions.js';
 import type { Part } from '../solid/mesh.js';
+import { planetaryOnly } from '../spec/kinds.js';
 import type { Spec } from '../spec/types.js';
 import { blockingChecks } from './blocking.js';
+import { planetarySubject } from './drawing/planetarySubject.js';
 import { drawSet } from './drawing.js';
 import type { OutputFile } from './files.js';
 import { formats as allFormats, type Format } from './formats.js';
 import { renderPicture } from './picture.js';
+import { liveOf } from './sheetPage/live/liveOf.js';
 import { sheetPage } from './sheetPage.js';
 import { stlChunks } from './stl.js';
 import { threemfChunks } from './threemf.js';
@@ -78,7 +81,10 @@ function resultsOf(
     ...formats.map((format) => bodies[format]),
     text('svg', drawing),
     text('sheet.json', `${JSON.stringify(sheet, null, 2)}\n`),
-    text('sheet.html', sheetPage(sheet, drawing)),
+    text(
+      'sheet.html',
+      sheetPage(sheet, drawing, liveOf(sheet, planetarySubject(planetaryOnly(spec), parts))),
+    ),
     ...(picture && parts.length ? [file('png', () => [renderPicture(parts, picture)])] : []),
   ];
 }

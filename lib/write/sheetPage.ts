@@ -3,6 +3,8 @@ import { escapeText } from './escape.js';
 import { checksSection, verdict } from './sheetPage/checks.js';
 import { gearsSection, meshesSection } from './sheetPage/gears.js';
 import { list, section } from './sheetPage/html.js';
+import type { LiveData } from './sheetPage/live/liveData.js';
+import { LIVE_STYLE, liveSection, SCRIPT_SOURCE } from './sheetPage/live/liveSection.js';
 import { playSection } from './sheetPage/play.js';
 import { printingSection } from './sheetPage/printing.js';
 import { STYLE } from './sheetPage/style.js';
@@ -10,6 +12,8 @@ import { partsSection, trainSection } from './sheetPage/train.js';
 
 /** The page may load nothing from anywhere: it holds all it shows. */
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'";
+/** With the live view, its own script may run too. */
+const LIVE_POLICY = `${POLICY}; script-src ${SCRIPT_SOURCE}`;
 
 /**
  * The sheet as one HTML page that needs nothing but itself: verdict, drawing, every check with its figure
@@ -17,8 +21,9 @@ const POLICY = "default-src 'none'; style-src 'unsafe-inline'";
  * adjustments. Readable on a screen of 400 px, by day and by night, and on paper.
  * @param sheet what is known of the set; every text in it is escaped
  * @param drawing an SVG document as `drawSet` makes it, put in as it stands
+ * @param live what a view that turns is to show [no such view]
  */
-export function sheetPage(sheet: Sheet, drawing: string): string {
+export function sheetPage(sheet: Sheet, drawing: string, live: LiveData | null = null): string {
   const name = escapeText(sheet.name);
   return [
     '<!doctype html>',
@@ -26,9 +31,9 @@ export function sheetPage(sheet: Sheet, drawing: string): string {
     '<head>',
     '<meta charset="utf-8">',
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<meta http-equiv="Content-Security-Policy" content="${POLICY}">`,
+    `<meta http-equiv="Content-Security-Policy" content="${live ? LIVE_POLICY : POLICY}">`,
     `<title>${name}: sheet</title>`,
-    `<style>${STYLE}</style>`,
+    `<style>${STYLE}${live ? LIVE_STYLE : ''}</style>`,
     '</head>',
     '<body>',
     '<header>',
@@ -38,6 +43,7 @@ export function sheetPage(sheet: Sheet, drawing: string): string {
     '<main>',
     section('Cautions', list(sheet.cautions)),
     figureOf(drawing),
+    ...(live ? [liveSection(live)] : []),
     checksSection(sheet.checks),
     section('Adjustments', list(sheet.adjustments)),
     gearsSection(sheet.gears),

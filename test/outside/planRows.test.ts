@@ -52,7 +52,7 @@ describe('every row of a plan passes inspect', () => {
       const spec = planetary(readSpec(planText(row, wanted)));
       const made = fitSet(spec);
       const found = { ...setNumbers(spec), inner: made.inner, outer: made.outer, set: made };
-      const gap = { least: spec.fit.gap, bySide: [0, 0] as [number, number], planet: 1, phase: 0 };
+      const gap = { least: spec.fit.gap, bySide: [0, 0] as [number, number], planet: 1, phase: 0, curve: [] };
       const checks = [
         ...planChecks(found),
         ...toothChecks({ ...found, rolling: { inner: gap, outer: gap } }),

@@ -32,7 +32,7 @@ function isMade(
     });
     const made = fitSet(spec);
     const found = { ...setNumbers(spec), inner: made.inner, outer: made.outer, set: made };
-    const gap = { least: spec.fit.gap, bySide: [0, 0] as [number, number], planet: 1, phase: 0 };
+    const gap = { least: spec.fit.gap, bySide: [0, 0] as [number, number], planet: 1, phase: 0, curve: [] };
     const checks = [...planChecks(found), ...toothChecks({ ...found, rolling: { inner: gap, outer: gap } })];
     return checks.every(({ holds, level }) => holds || level !== 'must');
   } catch (error) {

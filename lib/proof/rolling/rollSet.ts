@@ -12,6 +12,8 @@ export interface RollingGap {
   /** Planet (1 first) and share of the pitch at which it is least. */
   planet: number;
   phase: number;
+  /** Least over all planets at each phase, from 0 on in equal steps. */
+  curve: number[];
 }
 
 /** Phases simulated through one pitch. */
@@ -34,7 +36,13 @@ export function rollSet(spec: PlanetarySpec, set: FittedSet): { inner: RollingGa
     ring: preparedOutline(set.profiles.ring, sagitta),
   };
   const margin = REACH * gap;
-  const start = (): RollingGap => ({ least: margin, bySide: [margin, margin], planet: 1, phase: 0 });
+  const start = (): RollingGap => ({
+    least: margin,
+    bySide: [margin, margin],
+    planet: 1,
+    phase: 0,
+    curve: Array(PHASES).fill(margin),
+  });
   const inner = start();
   const outer = start();
   const { sunTeeth, planetTeeth, ringTeeth } = teethOf(spec);
@@ -58,7 +66,7 @@ export function rollSet(spec: PlanetarySpec, set: FittedSet): { inner: RollingGa
           0,
           (px, py) => Math.hypot(px - x, py - y) < reach,
         );
-        record(into, nearnesses(planetStrands, mateStrands, margin), i + 1, phase);
+        record(into, nearnesses(planetStrands, mateStrands, margin), i + 1, step);
       };
       measure('sun', pitches / sunTeeth, inner);
       measure('ring', set.ringRotation - pitches / ringTeeth, outer);
@@ -95,8 +103,9 @@ function record(
   into: RollingGap,
   [least, clockwise, counter]: [number, number, number],
   planet: number,
-  phase: number,
+  step: number,
 ) {
   into.bySide = [Math.min(into.bySide[0], clockwise), Math.min(into.bySide[1], counter)];
-  if (least < into.least) Object.assign(into, { least, planet, phase });
+  into.curve[step] = Math.min(into.curve[step], least);
+  if (least < into.least) Object.assign(into, { least, planet, phase: step / PHASES });
 }

@@ -13,7 +13,7 @@ function columns<T>(
 ): string {
   return table(
     caption,
-    ['', ...records.map(name)],
+    ['Quantity', ...records.map(name)],
     rows.map(([label, cell]) => [label, ...records.map(cell)]),
   );
 }

@@ -1,8 +1,8 @@
 /** The page's own style: one column, system letters, light and dark, readable on paper. */
 export const STYLE = `
-:root { color-scheme: light dark; --ink: #1c1e21; --paper: #fdfdfc; --line: #c9ccd1; --soft: #f1f2f0; --bad: #a3200d; --good: #1c6b35; }
+:root { color-scheme: light dark; --ink: #1c1e21; --paper: #fdfdfc; --line: #c9ccd1; --soft: #f1f2f0; --bad: #a3200d; --good: #1c6b35; --focus: #0b5cad; }
 @media (prefers-color-scheme: dark) {
-  :root { --ink: #e6e7e9; --paper: #17191c; --line: #43474d; --soft: #212428; --bad: #ff9c8a; --good: #8fd6a2; }
+  :root { --ink: #e6e7e9; --paper: #17191c; --line: #43474d; --soft: #212428; --bad: #ff9c8a; --good: #8fd6a2; --focus: #7db8ff; }
 }
 * { box-sizing: border-box; }
 body { margin: 0 auto; max-width: 62rem; padding: 1.25rem; background: var(--paper); color: var(--ink); font: 1rem/1.5 system-ui, sans-serif; }

@@ -1,0 +1,117 @@
+import type { Sheet } from '../../../proof/sheetTypes.js';
+import type { Mesh } from '../../../solid/mesh.js';
+import { partColour } from '../../../solid/partColour.js';
+import { kindOf } from '../../../solid/partKinds.js';
+import { radians } from '../../../tooth/gear.js';
+import { type Loop, levelPlane, meshSection } from '../../drawing/section.js';
+import type { Subject } from '../../drawing/subject.js';
+import type { LiveBody, LiveData, LiveMates, LiveShape } from './liveData.js';
+import { modesOf } from './motions.js';
+import { packShape } from './packShape.js';
+
+/** Where the section lies, as a share of the face width: clear of the bevels and of a herringbone's middle. */
+const LEVEL = 0.3;
+/** How far the outlines shown may leave the mesh, mm: the gap is read off them. */
+const OUTLINE = 0.0005;
+
+/**
+ * What the live view shows of a set.
+ * @param subject the same parts with their places and mates
+ */
+export function liveOf(sheet: Sheet, subject: Subject): LiveData | null {
+  const modes = modesOf(sheet);
+  const { parts, gears, mates } = subject;
+  if (parts.length === 0 || modes.length === 0) return null;
+  const [lowest, highest] = rangeOf(
+    parts.map(({ mesh }) => mesh),
+    2,
+  );
+  const bottom = rangeOf(
+    [parts.find(({ name }) => name === gears[gears.length > 1 ? 1 : 0].part)!.mesh],
+    2,
+  )[0];
+  const level = bottom + LEVEL * subject.faceWidth;
+  const shapes: LiveShape[] = [];
+  const packed = new Map<Mesh, number>();
+  const bodies = parts.map(({ name, mesh }): LiveBody => {
+    const centre = gears.find(({ part }) => part === name)?.centre ?? [0, 0];
+    const { body, angle } = mesh.copyOf ?? { body: mesh, angle: 0 };
+    let shape = packed.get(body);
+    if (shape === undefined) {
+      shape = shapes.push(packShape(body, mesh.copyOf ? [0, 0] : centre)) - 1;
+      packed.set(body, shape);
+    }
+    const colour = partColour(name).map((share) => Math.round(255 * share));
+    return {
+      name,
+      colour: [colour[0], colour[1], colour[2]],
+      centre: [centre[0], centre[1]],
+      loops: meshSection(mesh, levelPlane(level), OUTLINE).map((loop) => flat(loop, centre)),
+      shape,
+      angle,
+    };
+  });
+  const [x, y] = [
+    rangeOf(
+      parts.map(({ mesh }) => mesh),
+      0,
+    ),
+    rangeOf(
+      parts.map(({ mesh }) => mesh),
+      1,
+    ),
+  ];
+  return {
+    bodies: [...bodies].sort((a, b) => order(a) - order(b)),
+    shapes,
+    modes,
+    mates: mates.map(({ between, pitchPoint, gap, gapAcross }, i): LiveMates => {
+      const { rollingCurve = [], drawn } = sheet.meshes[i].gap;
+      return {
+        between: [between[0], between[1]],
+        at: [pitchPoint[0], pitchPoint[1]],
+        follows: between.find((name) => kindOf(name) === 'planet') ?? between[0],
+        shortening: gap / gapAcross,
+        gap: drawn,
+        curve: rollingCurve,
+      };
+    }),
+    reach: Math.max(x[1] - x[0], y[1] - y[0]) / 2,
+    middle: [(x[0] + x[1]) / 2, (y[0] + y[1]) / 2],
+    heights: [lowest, highest],
+    level,
+    phaseAtRest: phaseAt(sheet, level - bottom),
+  };
+}
+
+/** Pitches by which the section at a height has been turned on by the helix. */
+function phaseAt({ gears, resolved }: Sheet, height: number): number {
+  const first = gears[0];
+  const way = first.hand === 'left' ? -1 : 1;
+  const turn = (way * Math.tan(radians(first.helixAngle)) * height) / (first.pitchDiameter / 2);
+  return resolved.helix.form === 'spur' ? 0 : (turn * first.teeth) / (2 * Math.PI);
+}
+
+/** Large bodies are drawn first, so that none hides another. */
+function order({ loops }: LiveBody): number {
+  return -Math.max(0, ...loops.flat().map(Math.abs));
+}
+
+function flat(loop: Loop, [cx, cy]: readonly [number, number]): number[] {
+  return loop.flatMap(([x, y]) => [rounded(x - cx), rounded(y - cy)]);
+}
+
+/** To a ten-thousandth of a millimetre: a gap is shown to a thousandth. */
+function rounded(value: number): number {
+  return Math.round(value * 1e4) / 1e4;
+}
+
+function rangeOf(meshes: readonly Mesh[], axis: 0 | 1 | 2): [number, number] {
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const { positions } of meshes)
+    for (let i = axis; i < positions.length; i += 3) {
+      least = Math.min(least, positions[i]);
+      most = Math.max(most, positions[i]);
+    }
+  return [least, most];
+}
