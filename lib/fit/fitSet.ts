@@ -4,6 +4,7 @@ import { planetPlaces } from '../train/assembly.js';
 import { type PairSizes, pairSizes } from '../train/pair.js';
 import { phases } from '../train/phases.js';
 import { type SetGears, setGears } from '../train/setGears.js';
+import { type CarrierSizes, carrierSizes } from './carrier/carrierSizes.js';
 import { type GearEnds, gearEnds } from './gearEnds.js';
 import { reliefs } from './reliefs.js';
 import { type SetRadii, setRadii } from './setRadii.js';
@@ -15,6 +16,8 @@ export interface FittedSet {
   profiles: { sun: ToothProfile; planet: ToothProfile; ring: ToothProfile };
   /** Bevels and lips. */
   ends: GearEnds;
+  /** What carries the planets; null for nothing. */
+  carrier: CarrierSizes | null;
   /** Sun (1) and planet (2), sizes as made. */
   inner: PairSizes;
   /** Planet (1) and ring (2), sizes as made. */
@@ -32,7 +35,7 @@ export interface FittedSet {
  * A set that breaks the assembly rule is placed all the same, each planet by its own mesh with the sun and the
  * ring by the first planet: the checks say what is wrong with it.
  * @param madeRadii tip and root radii where they are known [from `setRadii`]
- * @throws Refusal when a tooth comes to a point, a pair has no working pressure angle or lips find no room
+ * @throws Refusal when a tooth comes to a point, a pair has no working pressure angle or lips or a carrier find no room
  */
 export function fitSet(spec: PlanetarySpec, madeRadii?: SetRadii): FittedSet {
   const gears = setGears(spec);
@@ -75,15 +78,23 @@ export function fitSet(spec: PlanetarySpec, madeRadii?: SetRadii): FittedSet {
   };
   const places = planetPlaces(spec.sun.teeth, spec.ring.teeth, spec.planets.count);
   const turns = places.map((place) => phases(teeth, [place]));
+  const { centreDistance } = inner;
+  const profiles = { sun, planet, ring };
+  const ends = gearEnds(spec, profiles, centreDistance);
+  const planets = places.map((place, i) => ({
+    angle: (place * Math.PI) / 180,
+    rotation: turns[i].planets[0],
+  }));
   return {
     gears,
     radii,
-    profiles: { sun, planet, ring },
-    ends: gearEnds(spec, { sun, planet, ring }, inner.centreDistance),
+    profiles,
+    ends,
+    carrier: carrierSizes(spec, { profiles, ends, centreDistance, planets }),
     inner,
     outer,
-    centreDistance: inner.centreDistance,
-    planets: places.map((place, i) => ({ angle: (place * Math.PI) / 180, rotation: turns[i].planets[0] })),
+    centreDistance,
+    planets,
     ringRotation: turns[0].ringTooth,
   };
 }

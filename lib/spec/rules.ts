@@ -1,3 +1,4 @@
+import { carrierRules } from './rules/carrier.js';
 import { boreWall, outerDiameter, planetRoot, ringTeeth, sunRoot } from './rules/gears.js';
 import { helixAngle, lipsAsked, retentionForm, transverseModule } from './rules/helix.js';
 import { rackShape } from './rules/rack.js';
@@ -21,5 +22,6 @@ export const rules: readonly Rule[] = [
   boreWall,
   wallGrowth,
   outerDiameter,
+  ...carrierRules,
   workload,
 ];

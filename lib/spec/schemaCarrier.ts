@@ -90,7 +90,7 @@ const pin = z
         'straight: a cylinder. waisted: narrower at mid face. barrelled: wider at mid face. The bore of a planet follows the pin, so waisted and barrelled pins hold it along the axis and keep it from tipping',
       source: 'common practice; their cones lean by 45°, which prints without support',
     }).default('straight'),
-    depth: number(0.1, 50, {
+    depth: number(0, 50, {
       description: 'How much less the radius is where a waisted or barrelled pin is thinnest',
       unit: 'mm',
       source: 'common practice, no source',

@@ -65,6 +65,12 @@ export const limits = z
       unit: 'mm²',
       source: 'common practice, no source: small patches sag without harm',
     }).default(10),
+    bridge: number(0, 200, {
+      description:
+        'Longest span of a flat underside between places that carry it; what lies one or two layers over another body is carried by it',
+      unit: 'mm',
+      source: 'common practice, no source: strands of this length hardly sag with the fan on',
+    }).default(10),
     thinness: number(1, 1000, {
       description: 'Largest height of a free wall in units of its thickness',
       source: 'common practice, no source: higher ones shake under the nozzle',

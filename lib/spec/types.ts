@@ -239,6 +239,8 @@ export interface Limits {
   overhangAngle: number;
   /** Largest area that may overhang by more, mm². */
   overhangArea: number;
+  /** Longest span without support beneath it, mm. */
+  bridge: number;
   /** Largest height of a free wall in units of its thickness. */
   thinness: number;
 }

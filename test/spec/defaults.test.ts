@@ -52,6 +52,7 @@ describe('defaults', () => {
         axialPlay: 5,
         overhangAngle: 45,
         overhangArea: 10,
+        bridge: 10,
         thinness: 25,
       },
     });

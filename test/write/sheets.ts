@@ -50,6 +50,7 @@ export function spinner(): PlanetarySpec {
       axialPlay: 5,
       overhangAngle: 45,
       overhangArea: 10,
+      bridge: 10,
       thinness: 25,
     },
   };

@@ -1,0 +1,40 @@
+import { floorThousandth } from '../../spec/nearest.js';
+import { refuse } from '../../spec/refusal.js';
+import type { Carrier, PlanetarySpec } from '../../spec/types.js';
+import { boreReach } from './pinShape.js';
+import { type Opening, postOutline } from './postShape.js';
+
+/** Smallest pin and gap that a file can hold, mm. */
+const LEAST_PIN = 0.5;
+const LEAST_GAP = 0.02;
+
+/**
+ * A pin and its bore leave two lines of wall inside the planets' root circle.
+ * @throws Refusal with the largest pin that does
+ */
+export function pinProblem({ printer, planets }: PlanetarySpec, { pin, gap }: Carrier, rootRadius: number): void {
+  if (!pin) return;
+  const wall = 2 * printer.lineWidth;
+  const over = boreReach(pin, gap) + wall - rootRadius;
+  if (over <= 1e-9) return;
+  const most = floorThousandth(pin.diameter - 2 * over);
+  const least = Math.max(LEAST_PIN, pin.form === 'straight' ? 0 : 2 * (pin.depth + printer.lineWidth));
+  const rule = `its bore must leave two lines of wall inside the planets' root circle, ${(2 * rootRadius).toFixed(2)} mm across`;
+  if (most >= least) refuse('carrier.pin.diameter', pin.diameter, rule, [most]);
+  if (pin.form !== 'straight' && most >= LEAST_PIN)
+    refuse('carrier.pin.form', pin.form, `${rule}: with these cones no pin does`, ['straight']);
+  refuse('planets.teeth', planets.teeth, 'leaves no room for a pin: a cage has none', []);
+}
+
+/**
+ * Posts find no room between the planets.
+ * @throws Refusal, always, with the largest gap that leaves room, or without an offer where none does
+ */
+export function postProblem({ printer }: PlanetarySpec, carrier: Carrier, openings: readonly Opening[]): never {
+  const wall = 2 * printer.lineWidth;
+  const fits = (gap: number) => openings.every((opening) => postOutline(opening, gap, wall) !== null);
+  const rule = `leaves no room for posts two lines thick between planets, sun and ring`;
+  for (let gap = Math.floor(100 * carrier.gap - 1) / 100; gap >= LEAST_GAP; gap -= 0.01)
+    if (fits(gap)) refuse('carrier.gap', carrier.gap, rule, [Number(gap.toFixed(2))]);
+  refuse('carrier.form', carrier.form, rule, ['pins']);
+}

@@ -1,0 +1,53 @@
+import type { Pin } from '../../spec/types.js';
+
+/** Radius at a height above the lower end face of the gears, mm. */
+export type Station = readonly [z: number, radius: number];
+
+/**
+ * A pin and the bore around it, both bodies of revolution: their stations from the lower end to the upper one. Cones lean
+ * by 45° and meet at mid face; the bore runs along the pin at the gap, measured along the normal.
+ * @param from,to ends of the pin, mm; the bore reaches from 0 to the face width
+ */
+export function pinShape(
+  { diameter, form, depth }: Pin,
+  gap: number,
+  faceWidth: number,
+  from: number,
+  to: number,
+): { pin: Station[]; bore: Station[] } {
+  const radius = diameter / 2;
+  const middle = faceWidth / 2;
+  // Offset by the gap, the corner between a cylinder and a 45° cone moves along the bisector of the two.
+  const aside = gap * Math.tan(Math.PI / 8);
+  const cones = (shift: number, ends: number, waist: number): Station[] => [
+    [middle - shift, ends],
+    [middle, waist],
+    [middle + shift, ends],
+  ];
+  const between = {
+    straight: { pin: [], bore: [] },
+    waisted: {
+      pin: cones(depth, radius, radius - depth),
+      bore: cones(depth - aside, radius + gap, radius - depth + gap * Math.SQRT2),
+    },
+    barrelled: {
+      pin: cones(depth, radius - depth, radius),
+      bore: cones(depth + aside, radius - depth + gap, radius + gap * Math.SQRT2),
+    },
+  }[form];
+  const atEnds = form === 'barrelled' ? radius - depth : radius;
+  return {
+    pin: [[from, atEnds], ...between.pin, [to, atEnds]],
+    bore: [[0, atEnds + gap], ...between.bore, [faceWidth, atEnds + gap]],
+  };
+}
+
+/** Largest radius of the bore, mm. */
+export function boreReach({ diameter, form }: Pin, gap: number): number {
+  return diameter / 2 + (form === 'barrelled' ? gap * Math.SQRT2 : gap);
+}
+
+/** Least radius of the pin, mm. */
+export function leastPinRadius({ diameter, depth }: Pin): number {
+  return diameter / 2 - depth;
+}

@@ -1,0 +1,100 @@
+import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
+import { refuse } from '../../spec/refusal.js';
+import type { Boss, Carrier } from '../../spec/types.js';
+import { polar } from '../../tooth/polar.js';
+import type { CarrierSet, Plate } from './carrierSizes.js';
+
+/** The size of a boss and how its outermost corner and its nearest side go with it. */
+function bossSize(boss: Exclude<Boss, { shape: 'none' }>) {
+  switch (boss.shape) {
+    case 'round':
+      return { key: 'diameter', value: boss.diameter, reach: 0.5, near: 0.5 };
+    case 'D':
+      return {
+        key: 'diameter',
+        value: boss.diameter,
+        reach: 0.5,
+        near: boss.acrossFlat / boss.diameter - 0.5,
+      };
+    case 'hexagon':
+      return { key: 'acrossFlats', value: boss.acrossFlats, reach: 1 / Math.sqrt(3), near: 0.5 };
+    case 'square':
+      return { key: 'acrossFlats', value: boss.acrossFlats, reach: Math.SQRT1_2, near: 0.5 };
+  }
+}
+
+/** Radius of the circle around a boss, mm; 0 for none. */
+export function bossReach(boss: Boss): number {
+  if (boss.shape === 'none') return 0;
+  const { value, reach } = bossSize(boss);
+  return value * reach;
+}
+
+/**
+ * A boss stands on the plate with a wall to spare all round, and leaves a wall around the plate's opening.
+ * @throws Refusal with the nearest size that does
+ */
+export function bossRoom({ boss }: Carrier, { inner, floor }: Plate, wall: number): void {
+  if (boss.shape === 'none') return;
+  const { key, value, reach, near } = bossSize(boss);
+  const most = floorThousandth((floor - wall) / reach);
+  const least = inner === 0 ? 0 : ceilThousandth((inner + wall) / near);
+  if (value >= least - 1e-9 && value <= most + 1e-9) return;
+  if (least > most)
+    refuse('carrier.centre', 'open', 'leaves no boss room between the opening and the edge of the plate', [
+      'closed',
+    ]);
+  const rule = `must be from ${Math.max(2, least)} to ${most} mm to stand on the plate, ${wall.toFixed(2)} mm from its edges`;
+  refuse(`carrier.boss.${key}`, value, rule, [value > most ? most : least]);
+}
+
+/**
+ * Centres of the bolt holes. They begin midway between two planets where pins go through the plate, in line with a planet
+ * where posts stand between.
+ * @throws Refusal with the nearest circle, size or count that leaves a wall around every hole
+ */
+export function boltsOn(
+  { bolts, pin, boss, form }: Carrier,
+  { inner, floor }: Plate,
+  wall: number,
+  { planets, centreDistance }: CarrierSet,
+): [number, number][] {
+  if (bolts === 'none') return [];
+  const clear = bolts.diameter / 2 + wall;
+  const least = Math.max(inner, bossReach(boss)) + clear;
+  const most = floor - clear;
+  if (most < least) {
+    const widest = floorThousandth(floor - Math.max(inner, bossReach(boss)) - 2 * wall);
+    const rule = 'leaves no wall to the edges of the plate or to the boss';
+    if (widest >= 0.5) refuse('carrier.bolts.diameter', bolts.diameter, rule, [widest]);
+    refuse('carrier.bolts', bolts, rule, ['none']);
+  }
+  const radius = bolts.circle === undefined ? (least + most) / 2 : bolts.circle / 2;
+  if (radius < least - 1e-9 || radius > most + 1e-9)
+    refuse(
+      'carrier.bolts.circle',
+      bolts.circle,
+      `must be from ${ceilThousandth(2 * least)} to ${floorThousandth(2 * most)} mm`,
+      [radius < least ? ceilThousandth(2 * least) : floorThousandth(2 * most)],
+    );
+  const between = (planets[0].angle + planets[1].angle) / 2;
+  const start = form === 'pins' ? between : planets[0].angle;
+  const places = (count: number) =>
+    Array.from({ length: count }, (_, i) => polar(radius, start + (2 * Math.PI * i) / count));
+  const taken = planets.map(({ angle }) => polar(centreDistance, angle));
+  const apart = pin ? pin.diameter / 2 + clear : 0;
+  const collide = (count: number) =>
+    form === 'pins' &&
+    places(count).some(([x, y]) => taken.some(([px, py]) => Math.hypot(x - px, y - py) < apart));
+  const crowded = (count: number) => 2 * radius * Math.sin(Math.PI / count) < bolts.diameter + wall;
+  if (collide(bolts.count) || crowded(bolts.count)) {
+    const counts = Array.from({ length: bolts.count }, (_, i) => bolts.count - i).filter(
+      (count) => count >= 2 && !collide(count) && !crowded(count),
+    );
+    const rule = 'puts holes into each other or into the pins';
+    if (counts.length) refuse('carrier.bolts.count', bolts.count, rule, [counts[0]]);
+    refuse('carrier.bolts', bolts, rule, ['none']);
+  }
+  return places(bolts.count);
+}
+

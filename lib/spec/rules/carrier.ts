@@ -1,0 +1,112 @@
+import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
+import type { Problem } from '../refusal.js';
+import type { Carrier, PlanetarySpec } from '../types.js';
+import type { Rule } from './rule.js';
+
+/** Cones of a pin leave this share of the face straight, half at each end. Common practice, no source. */
+const STRAIGHT_SHARE = 0.2;
+/** Cones this many gaps deep hold a planet however it is pushed. */
+const LEAST_DEPTH_PER_GAP = 2;
+/** Lines that a pin is thick at its thinnest. Common practice. */
+const PIN_LINES = 3;
+
+function ruleOf(needs: readonly string[], find: (carrier: Carrier, spec: PlanetarySpec) => Problem[]): Rule {
+  return {
+    needs: ['carrier', ...needs],
+    find: (spec) => (spec.carrier === 'none' ? [] : find(spec.carrier, spec)),
+  };
+}
+
+/** Plates are whole layers thick, so that what stands over them begins with a layer of its own. */
+const plateLayers = ruleOf(['printer.layer', 'printer.nozzle'], ({ thickness }, { printer: { layer } }) => {
+  const layers = thickness / layer;
+  const off = Math.abs(layers - Math.round(layers));
+  if (off < 1e-6 && Math.round(layers) >= 1) return [];
+  const at = (count: number) => Number((count * layer).toFixed(6));
+  const nearest = [at(Math.max(1, Math.round(layers))), at(Math.max(1, Math.ceil(layers)))];
+  const rule = `must be whole layers of ${layer} mm`;
+  return [{ parameter: 'carrier.thickness', value: thickness, rule, nearest: [...new Set(nearest)] }];
+});
+
+/** A boss and a closed middle need an upper plate. */
+const upperPlate = ruleOf([], ({ plates, boss, centre }) => {
+  if (plates !== 'below') return [];
+  if (boss.shape !== 'none')
+    return [
+      {
+        parameter: 'carrier.plates',
+        value: plates,
+        rule: 'must be above or both where there is a boss',
+        nearest: ['above', 'both'],
+      },
+    ];
+  if (centre === 'open') return [];
+  const rule = 'must be open where the only plate is below: the sun stands on the bed within it';
+  return [{ parameter: 'carrier.centre', value: centre, rule, nearest: ['open'] }];
+});
+
+/** A cage has no pins. */
+const cageWithoutPins: Rule = {
+  needs: ['carrier'],
+  find(_, { carrier }) {
+    if (carrier === 'none' || carrier.form === 'pins' || carrier.pin === undefined) return [];
+    const rule = 'must be pins where carrier.pin is given: a cage has none';
+    return [{ parameter: 'carrier.form', value: carrier.form, rule, nearest: ['pins'] }];
+  },
+};
+
+/** Straight pins have no cones; others have cones deep enough to hold, and room for them along the face. */
+const pinDepth = ruleOf(
+  ['faceWidth', 'fit.gap', 'printer.nozzle', 'printer.lineWidth'],
+  ({ pin, gap }, { faceWidth, printer }) => {
+    if (!pin) return [];
+    const { form, depth, diameter } = pin;
+    const problem = (rule: string, nearest: number): Problem[] => [
+      { parameter: 'carrier.pin.depth', value: depth, rule, nearest: [nearest] },
+    ];
+    if (form === 'straight') return depth === 0 ? [] : problem('must be 0 for a straight pin', 0);
+    const least = ceilThousandth(LEAST_DEPTH_PER_GAP * gap);
+    const byFace = ((1 - STRAIGHT_SHARE) * faceWidth) / 2;
+    const byPin = diameter / 2 - (PIN_LINES * printer.lineWidth) / 2;
+    const most = floorThousandth(Math.min(byFace, byPin));
+    if (most < least) {
+      const rule = `has no room for cones ${least} mm deep: the face is ${faceWidth} mm, the pin ${diameter} mm`;
+      return [{ parameter: 'carrier.pin.form', value: form, rule, nearest: ['straight'] }];
+    }
+    if (depth < least - ROUNDING)
+      return problem(`must be from ${least} to ${most} mm: ${LEAST_DEPTH_PER_GAP} × carrier.gap at least`, least);
+    if (depth > most + ROUNDING) return problem(`must be from ${least} to ${most} mm`, most);
+    return [];
+  },
+);
+
+/** Pins are thick enough to print. */
+const pinThickness = ruleOf(
+  ['printer.nozzle', 'printer.lineWidth', 'module', 'helix', 'rack', 'pressureAngle', 'planets.teeth'],
+  ({ pin }, { printer }) => {
+    const least = ceilThousandth(PIN_LINES * printer.lineWidth);
+    if (!pin || pin.diameter >= least - ROUNDING) return [];
+    const rule = `must be at least ${least} mm: ${PIN_LINES} lines`;
+    return [{ parameter: 'carrier.pin.diameter', value: pin.diameter, rule, nearest: [least] }];
+  },
+);
+
+/** The flat of a D lies between the middle and just inside the far side. */
+const bossFlat = ruleOf([], ({ boss }) => {
+  if (boss.shape !== 'D') return [];
+  const [least, most] = [ceilThousandth(boss.diameter / 2), floorThousandth(0.98 * boss.diameter)];
+  if (boss.acrossFlat >= least - ROUNDING && boss.acrossFlat <= most + ROUNDING) return [];
+  const rule = `must be from ${least} to ${most} mm: half the diameter to 0.98 × the diameter`;
+  const nearest = [boss.acrossFlat < least ? least : most];
+  return [{ parameter: 'carrier.boss.acrossFlat', value: boss.acrossFlat, rule, nearest }];
+});
+
+/** What a carrier's keys ask of each other. */
+export const carrierRules: readonly Rule[] = [
+  plateLayers,
+  upperPlate,
+  cageWithoutPins,
+  pinThickness,
+  pinDepth,
+  bossFlat,
+];
