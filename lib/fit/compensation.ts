@@ -1,6 +1,7 @@
 import { Refusal, refuse } from '../spec/refusal.js';
 import type { Bore, CommonSpec, Lips, PlanetarySpec } from '../spec/types.js';
 import { type SetGears, setGears } from '../train/setGears.js';
+import { drawnCarrier } from './carrier/drawnCarrier.js';
 import { type FittedSet, fitSet } from './fitSet.js';
 import type { SetRadii } from './setRadii.js';
 
@@ -106,6 +107,7 @@ function drawnSpec({ spec, gears }: SizedSet): PlanetarySpec {
     },
     // Every flank is set back by the growth, whatever its share of the gap.
     ...(spec.lips && { lips: drawnLips(spec.lips, growth, scale) }),
+    carrier: drawnCarrier(spec.carrier, growth, scale),
     fit: { gap: gap * scale, gapShare: (fit.gap * fit.gapShare + growth) / gap },
     printer: { ...printer, growth: 0 },
     filament: { ...filament, shrinkage: 0 },

@@ -1,7 +1,7 @@
 import type { GearKind } from '../solid/buildSet.js';
 import type { Mesh, Part } from '../solid/mesh.js';
 import { firstOfEachKind, kindOf } from '../solid/partKinds.js';
-import { placed } from '../solid/place.js';
+import { placed, raised } from '../solid/place.js';
 import type { BodyPair } from './bodyPairs.js';
 import { type EdgeDefects, edgeDefects } from './mesh/edges.js';
 import { leastDistance } from './mesh/leastDistance.js';
@@ -105,8 +105,8 @@ function measureBody(
 }
 
 /** A mesh put back from its place into its gear's own frame. */
-function ownFrame(mesh: Mesh, { rotation, centre }: GearKind): Mesh {
-  return placed(placed(mesh, 0, [-centre[0], -centre[1]]), -rotation, [0, 0]);
+function ownFrame(mesh: Mesh, { rotation, centre, lift }: GearKind): Mesh {
+  return placed(placed(raised(mesh, -lift), 0, [-centre[0], -centre[1]]), -rotation, [0, 0]);
 }
 
 /** The gaps between two kinds of parts, in the order measured. */

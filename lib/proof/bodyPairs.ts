@@ -1,3 +1,4 @@
+import type { CarrierSizes } from '../fit/carrier/carrierSizes.js';
 import type { Part } from '../solid/mesh.js';
 import { kindOf } from '../solid/partKinds.js';
 
@@ -10,8 +11,11 @@ export interface BodyPair {
   least?: number;
 }
 
-/** Every pair of a planetary set whose distance counts: sun and planets, planets and ring, neighbouring planets. */
-export function planetaryPairs(parts: readonly Part[]): BodyPair[] {
+/**
+ * Every pair of a planetary set whose distance counts: sun and planets, planets and ring, neighbouring planets, and the
+ * carrier with all of them.
+ */
+export function planetaryPairs(parts: readonly Part[], carrier: CarrierSizes | null = null): BodyPair[] {
   const planets = parts.map(({ name }) => name).filter((name) => kindOf(name) === 'planet');
   const beside = planets.map((name, i): [string, string] => [name, planets[(i + 1) % planets.length]]);
   const neighbours = planets.length > 2 ? beside : beside.slice(0, planets.length - 1);
@@ -19,6 +23,7 @@ export function planetaryPairs(parts: readonly Part[]): BodyPair[] {
     ...planets.map((planet): BodyPair => ({ between: ['sun', planet], as: 'mates' })),
     ...planets.map((planet): BodyPair => ({ between: [planet, 'ring'], as: 'mates' })),
     ...neighbours.map((between): BodyPair => ({ between, as: 'apart' })),
+    ...(carrier ? carried(carrier, ['sun', ...planets, 'ring']) : []),
   ];
 }
 
@@ -34,4 +39,10 @@ export function changedPairs(
     .filter(([a, b]) => changed(a) || changed(b))
     .filter(([a, b]) => !pairs.some(({ between }) => between.includes(a) && between.includes(b)))
     .map((between) => ({ between, as: 'apart' }));
+}
+
+/** The lesser of the gaps beside and along the axis is the least that any gear may be from the carrier. */
+function carried({ carrier, axialGap }: CarrierSizes, gears: readonly string[]): BodyPair[] {
+  const least = Math.min(carrier.gap, axialGap);
+  return gears.map((gear) => ({ between: [gear, 'carrier'], as: 'apart', least }));
 }

@@ -92,7 +92,7 @@ function provePlanetary(spec: PlanetarySpec, force: boolean, change: Change = (p
   const { scale } = compensationOf(spec);
   const parts = change(swept, { planets: planetPlaces(drawn.set), scale });
   const changed = new Map(swept.filter((part, i) => part.mesh !== parts[i].mesh).map(nameAndMesh));
-  const pairs = planetaryPairs(parts);
+  const pairs = planetaryPairs(parts, drawn.set.carrier);
   const bodies = measureBodies(
     parts,
     kindsOfEachPlanet(gearKinds(drawn.spec, drawn.set), drawn.set),

@@ -102,7 +102,9 @@ function areaOf(p: Float64Array, a: number, b: number, c: number): number {
 
 function isFace(p: Float64Array, a: number, b: number, c: number, { faceWidth }: Sweep): boolean {
   const z = p[a + 2];
-  return z === p[b + 2] && z === p[c + 2] && (z === 0 || z === faceWidth);
+  return (
+    z === p[b + 2] && z === p[c + 2] && (Math.abs(z) < ON_SURFACE || Math.abs(z - faceWidth) < ON_SURFACE)
+  );
 }
 
 function isWall(

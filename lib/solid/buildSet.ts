@@ -1,3 +1,4 @@
+import { liftOf } from '../fit/carrier/carrierSizes.js';
 import { compensationOf, drawnSet } from '../fit/compensation.js';
 import { type FittedSet, fitSet } from '../fit/fitSet.js';
 import { planetaryOnly } from '../spec/kinds.js';
@@ -8,14 +9,17 @@ import type { ToothProfile } from '../tooth/profile.js';
 import { type Additions, additionsTo, type Place } from './additions.js';
 import type { Wall } from './blank.js';
 import { boreOutline } from './bore.js';
+import { carrierBody } from './carrier/carrierBody.js';
+import { planetBore } from './carrier/planetBore.js';
+import { onFoot } from './feet.js';
 import { gearBody } from './gearBody.js';
 import type { Part } from './mesh.js';
-import { placed } from './place.js';
+import { placed, raised } from './place.js';
 import type { Sweep } from './sweep/helix.js';
 
 /**
- * Every part of a set as a closed mesh in the place where it is printed: `sun`, `planet-1` …, `ring`. Drawn so that
- * the print comes out as the file asks: growth and shrinkage are compensated.
+ * Every part of a set as a closed mesh in the place where it is printed: `sun`, `planet-1` …, `ring`, and `carrier` if
+ * there is one. Drawn so that the print comes out as the file asks: growth and shrinkage are compensated.
  * Axis of the set on z, bed at z = 0, the first planet on +x. mm.
  * @param additions solids of a script to be joined to parts and cut from them; the parts come as a promise then
  * @throws Refusal when the teeth cannot be made, or an addition is wrong
@@ -53,9 +57,10 @@ function buildPlanetary(spec: PlanetarySpec): Part[] {
 
 /** `buildSet` for a set that is fitted as it is to be drawn (see `drawnSet`). */
 export function buildFitted(spec: PlanetarySpec, set: FittedSet): Part[] {
-  const [sun, planet, ring] = gearKinds(spec, set).map(({ profile, sweep, wall }) =>
-    gearBody(profile, sweep, wall, spec.tolerance),
+  const [sun, planet, ring] = gearKinds(spec, set).map(({ profile, sweep, wall, lift }) =>
+    raised(gearBody(profile, sweep, wall, spec.tolerance), lift),
   );
+  const carrier = set.carrier && raised(carrierBody(set.carrier, set, spec.tolerance), liftOf(set.carrier));
   return [
     { name: 'sun', mesh: sun },
     ...set.planets.map(({ angle, rotation }, i) => ({
@@ -63,6 +68,7 @@ export function buildFitted(spec: PlanetarySpec, set: FittedSet): Part[] {
       mesh: placed(planet, rotation, polar(set.centreDistance, angle)),
     })),
     { name: 'ring', mesh: placed(ring, set.ringRotation, [0, 0]) },
+    ...(carrier ? [{ name: 'carrier', mesh: carrier }] : []),
   ];
 }
 
@@ -77,36 +83,44 @@ export interface GearKind {
   rotation: number;
   /** Place of its axis, mm. */
   centre: [number, number];
+  /** Height of its lower end face above the bed, mm. */
+  lift: number;
 }
 
 /** Sun, planet and ring, in this order. */
 export function gearKinds(spec: PlanetarySpec, set: FittedSet): GearKind[] {
   const { profiles, planets, centreDistance, ringRotation } = set;
   const { sun, planet, ring } = profiles;
+  const { faceWidth, tolerance } = spec;
+  const lift = liftOf(set.carrier);
+  const onFeet = (wall: Wall, radius = 0) => onFoot(wall, faceWidth, { height: lift, radius }, tolerance);
   return [
     {
       first: 'sun',
       profile: sun,
       sweep: sweepOf(spec, set, 'sun'),
-      wall: { bore: boreOutline(spec.sun.bore, spec.tolerance) },
+      wall: onFeet({ bore: boreOutline(spec.sun.bore, tolerance) }, set.carrier?.hubRadius),
       rotation: 0,
       centre: [0, 0],
+      lift,
     },
     {
       first: 'planet-1',
       profile: planet,
       sweep: sweepOf(spec, set, 'planet'),
-      wall: { bore: [] },
+      wall: planetBore(set.carrier, tolerance),
       rotation: planets[0].rotation,
       centre: polar(centreDistance, planets[0].angle),
+      lift,
     },
     {
       first: 'ring',
       profile: ring,
       sweep: sweepOf(spec, set, 'ring'),
-      wall: { rimRadius: rimRadius(spec, ring) },
+      wall: onFeet({ rimRadius: rimRadius(spec, ring) }, set.carrier?.skirtRadius),
       rotation: ringRotation,
       centre: [0, 0],
+      lift,
     },
   ];
 }

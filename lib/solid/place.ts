@@ -1,5 +1,14 @@
 import type { Mesh } from './mesh.js';
 
+/** A mesh raised by a height, mm. The triangles are shared with the original. */
+export function raised(mesh: Mesh, height: number): Mesh {
+  if (height === 0) return mesh;
+  return {
+    positions: mesh.positions.map((x, i) => (i % 3 === 2 ? x + height : x)),
+    triangles: mesh.triangles,
+  };
+}
+
 /**
  * A mesh turned about z and moved in the bed's plane. The triangles are shared with the original.
  * @param angle radians, counter-clockwise

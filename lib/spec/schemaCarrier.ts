@@ -98,7 +98,6 @@ const pin = z
       examples: [0.8],
     }).optional(),
   })
-  .prefault({})
   .meta({ description: 'What the planets turn on; left out in a cage' });
 
 const body = z.strictObject({

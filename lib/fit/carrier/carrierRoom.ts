@@ -12,7 +12,11 @@ const LEAST_GAP = 0.02;
  * A pin and its bore leave two lines of wall inside the planets' root circle.
  * @throws Refusal with the largest pin that does
  */
-export function pinProblem({ printer, planets }: PlanetarySpec, { pin, gap }: Carrier, rootRadius: number): void {
+export function pinProblem(
+  { printer, planets }: PlanetarySpec,
+  { pin, gap }: Carrier,
+  rootRadius: number,
+): void {
   if (!pin) return;
   const wall = 2 * printer.lineWidth;
   const over = boreReach(pin, gap) + wall - rootRadius;
@@ -30,7 +34,11 @@ export function pinProblem({ printer, planets }: PlanetarySpec, { pin, gap }: Ca
  * Posts find no room between the planets.
  * @throws Refusal, always, with the largest gap that leaves room, or without an offer where none does
  */
-export function postProblem({ printer }: PlanetarySpec, carrier: Carrier, openings: readonly Opening[]): never {
+export function postProblem(
+  { printer }: PlanetarySpec,
+  carrier: Carrier,
+  openings: readonly Opening[],
+): never {
   const wall = 2 * printer.lineWidth;
   const fits = (gap: number) => openings.every((opening) => postOutline(opening, gap, wall) !== null);
   const rule = `leaves no room for posts two lines thick between planets, sun and ring`;

@@ -1,9 +1,9 @@
 import type { Carrier, PlanetarySpec } from '../../spec/types.js';
 import type { ToothProfile } from '../../tooth/profile.js';
 import type { GearEnds } from '../gearEnds.js';
-import { bossRoom, boltsOn } from './plateRoom.js';
 import { pinProblem, postProblem } from './carrierRoom.js';
 import { pinShape, type Station } from './pinShape.js';
+import { boltsOn, bossRoom } from './plateRoom.js';
 import { type Opening, postOutline, shadow } from './postShape.js';
 
 /** A plate of a carrier. Heights above the lower end face of the gears. Lengths in mm. */
@@ -32,9 +32,12 @@ export interface CarrierSizes {
   /** Radius of the sun's foot, and inner radius of the ring's, where they reach down beside a lower plate. */
   hubRadius: number;
   skirtRadius: number;
-  /** Radius of the planets' end faces. */
+  /** Radius of the planets' end faces, and the one from which on the ring's reach outward. */
   lobeRadius: number;
+  ringFace: number;
   pin: { pin: Station[]; bore: Station[] } | null;
+  /** Heights of the lower and the upper end of pins or posts. */
+  pinEnds: [number, number];
   openings: Opening[];
   /** Outlines of the posts, and of their feet where they stand on the bed: narrower by the chamfer. */
   posts: { body: [number, number][]; foot: [number, number][] }[];
@@ -70,6 +73,7 @@ export function carrierSizes(spec: PlanetarySpec, set: CarrierSet): CarrierSizes
   const hubRadius = sun.rootRadius - EDGE * module;
   const skirtRadius = ring.rootRadius + EDGE * module;
   const lobeRadius = planet.tipRadius - set.ends.planet.bevelSize;
+  const ringFace = ring.tipRadius + set.ends.ring.bevelSize;
   const openings = openingsOf(set);
   const inner = hubRadius + gap;
   const outer = skirtRadius - gap;
@@ -86,15 +90,8 @@ export function carrierSizes(spec: PlanetarySpec, set: CarrierSet): CarrierSizes
       floor: floorOf(openings, lobeRadius, outer, BRIDGE_SHARE * spec.limits.bridge),
     });
   pinProblem(spec, carrier, planet.rootRadius);
-  const pin = carrier.pin
-    ? pinShape(
-        carrier.pin,
-        gap,
-        faceWidth,
-        below ? -axialGap : 0,
-        above ? faceWidth + axialGap : faceWidth,
-      )
-    : null;
+  const pinEnds: [number, number] = [below ? -axialGap : 0, above ? faceWidth + axialGap : faceWidth];
+  const pin = carrier.pin ? pinShape(carrier.pin, gap, faceWidth, ...pinEnds) : null;
   const wall = 2 * printer.lineWidth;
   const chamfer = Math.min(thickness / 2, printer.layer + 2 * printer.firstLayerGrowth);
   const posts = (carrier.form === 'cage' ? openings : []).map((opening) => {
@@ -113,7 +110,9 @@ export function carrierSizes(spec: PlanetarySpec, set: CarrierSet): CarrierSizes
     hubRadius,
     skirtRadius,
     lobeRadius,
+    ringFace,
     pin,
+    pinEnds,
     openings,
     posts: posts.filter((post) => post !== null),
     bolts: boltsOn(carrier, last, wall, set),

@@ -97,4 +97,3 @@ export function boltsOn(
   }
   return places(bolts.count);
 }
-

@@ -13,7 +13,7 @@ export interface Opening {
 }
 
 /** Stations along a side of a post. */
-const STATIONS = 24;
+const STATIONS = 48;
 
 /**
  * The outline of the post that fills an opening but for the gap to planets, sun and ring: two arcs about the planets'
@@ -28,10 +28,21 @@ export function postOutline(opening: Opening, gap: number, wall: number): [numbe
   if (!(outer - inner >= wall)) return null;
   const halfAngle = (radius: number) => half - shadow(radius, centreDistance, reach);
   const wide = (radius: number) => 2 * radius * Math.sin(halfAngle(radius)) >= wall;
-  const radii = Array.from({ length: 4 * STATIONS + 1 }, (_, i) => inner + ((outer - inner) * i) / (4 * STATIONS));
+  const radii = Array.from(
+    { length: 4 * STATIONS + 1 },
+    (_, i) => inner + ((outer - inner) * i) / (4 * STATIONS),
+  );
   const best = longestRun(radii, wide);
   if (!best || best[1] - best[0] < wall) return null;
-  const at = Array.from({ length: STATIONS + 1 }, (_, i) => best[0] + ((best[1] - best[0]) * i) / STATIONS);
+  // Evenly about the planet's axis, so that chords stay as near to its circle everywhere.
+  const seen = (radius: number) =>
+    Math.acos((centreDistance ** 2 + reach ** 2 - radius ** 2) / (2 * centreDistance * reach));
+  const [from, to] = best.map(seen);
+  const at = Array.from({ length: STATIONS + 1 }, (_, i) => {
+    if (i === 0 || i === STATIONS) return best[i === 0 ? 0 : 1];
+    const angle = from + ((to - from) * i) / STATIONS;
+    return Math.sqrt(centreDistance ** 2 + reach ** 2 - 2 * centreDistance * reach * Math.cos(angle));
+  });
   const side = (sign: 1 | -1) => at.map((radius) => polar(radius, middle + sign * halfAngle(radius)));
   const arc = (radius: number) =>
     Array.from({ length: STATIONS - 1 }, (_, i) =>

@@ -1,5 +1,6 @@
 import type { ToothProfile } from '../../tooth/profile.js';
 import type { PairSizes } from '../../train/pair.js';
+import type { CarrierSizes } from '../carrier/carrierSizes.js';
 
 /** One gear as far as its motions are concerned. Lengths in mm, angles in radians. */
 export interface LooseGear {
@@ -25,6 +26,10 @@ export interface LooseSet {
   gap: number;
   /** Angle between a bevel's cone and the end face. */
   bevelAngle: number;
+  /** A loose part that carries the planets; its motions turn about the set's axis at mid face. */
+  carrier: CarrierSizes | null;
+  /** Height of the gears' lower end faces above the bed. Contacts count heights from these faces, meshes from the bed. */
+  lift: number;
   sun: LooseGear;
   planets: LooseGear[];
   ring: LooseGear;

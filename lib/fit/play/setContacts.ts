@@ -1,3 +1,4 @@
+import { carrierContacts } from './carrierContacts.js';
 import type { Contact } from './contact.js';
 import { flankContacts } from './flankContacts.js';
 import { lipContacts } from './lipContacts.js';
@@ -8,13 +9,14 @@ import { neighbourContact, tipContacts, wallsOf } from './tipContacts.js';
 const FINE = 7;
 
 /**
- * Every place at which parts of a set would touch as it stands: each planet with sun, ring and the next planet.
+ * Every place at which parts of a set would touch as it stands: each planet with sun, ring and the next planet, and
+ * the carrier with all.
  * @param planes transverse planes in half the face width [7]
  */
 export function setContacts(set: LooseSet, planes = FINE): Contact[] {
   const { sun, planets, ring, inner, outer } = set;
   const walls = { sun: wallsOf(set, sun), planet: wallsOf(set, planets[0]), ring: wallsOf(set, ring) };
-  return planets.flatMap((planet, i) => [
+  const ofPlanets = planets.flatMap((planet, i) => [
     ...lipContacts(set, planet, sun, planes < FINE),
     ...lipContacts(set, planet, ring, planes < FINE),
     ...slices(set, planes).flatMap((slice) => [
@@ -29,4 +31,5 @@ export function setContacts(set: LooseSet, planes = FINE): Contact[] {
         : []),
     ]),
   ]);
+  return [...ofPlanets, ...carrierContacts(set)];
 }

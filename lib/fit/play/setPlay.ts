@@ -1,3 +1,4 @@
+import { CARRIER } from './carrierContacts.js';
 import type { Contact, Feature, Motion } from './contact.js';
 import { workingDepth } from './formulas.js';
 import { type Direction, type Furthest, furthest } from './furthest.js';
@@ -16,10 +17,13 @@ export interface SetPlay {
     planet: { up: Furthest; down: Furthest; tilt: Tilt };
     sun: { up: Furthest; down: Furthest; tilt: Tilt };
   };
+  /** The carrier between held gears; null for none. */
+  carrier: { up: Furthest; down: Furthest; tilt: Tilt } | null;
   /** Everything loose at once in a held ring. */
   together: {
     planet: { up: Furthest; down: Furthest };
     sun: { up: Furthest; down: Furthest };
+    carrier: { up: Furthest; down: Furthest } | null;
     /** Depth to which teeth still overlap where they are farthest apart, at an end of the face. */
     engagementLeft: { sun: number; ring: number };
   };
@@ -83,10 +87,11 @@ export function setPlay(
       tilt: standing.sun.tilt,
     },
     standing,
+    carrier: set.carrier ? standingPlay(phases[0], CARRIER) : null,
     together: togetherPlay(
       set,
       contactsOf(set, COARSE),
-      set.form === 'herringbone' && contactsOf === setContacts,
+      set.form === 'herringbone' && contactsOf === setContacts && !set.carrier,
     ),
   };
 }
@@ -119,7 +124,7 @@ function largestTilt(phases: readonly (readonly Contact[])[], part: string): Til
 function togetherPlay(set: LooseSet, contacts: readonly Contact[], alike: boolean): SetPlay['together'] {
   const planet = set.planets[0].name;
   const sun = set.sun.name;
-  const loose = [sun, ...set.planets.map(({ name }) => name)];
+  const loose = [sun, ...set.planets.map(({ name }) => name), ...(set.carrier ? [CARRIER] : [])];
   const [x, y] = towards(set);
   // The train itself turns freely: it is kept from doing so by holding the first planet across its line of centres.
   const gauge = [[planet, Math.abs(x) > Math.abs(y) ? 1 : 0]] as const;
@@ -149,6 +154,7 @@ function togetherPlay(set: LooseSet, contacts: readonly Contact[], alike: boolea
   return {
     planet: axial(planet),
     sun: axial(sun),
+    carrier: set.carrier ? axial(CARRIER) : null,
     engagementLeft: {
       sun: workingDepth(set.inner) - most((z) => ({ [planet]: apart(z, 1), [sun]: apart(z, -1) })),
       ring: workingDepth(set.outer) - most((z) => ({ [planet]: apart(z, -1) })),

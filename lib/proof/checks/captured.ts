@@ -7,8 +7,11 @@ import type { PlayRecord } from '../motion/playRecord.js';
  * @param limit mm
  */
 export function captured(play: PlayRecord, limit: number): Check {
-  const { planetAxial, sunAxial } = play.together;
-  const ways = [planetAxial.up, planetAxial.down, sunAxial.up, sunAxial.down];
+  const { planetAxial, sunAxial, carrierAxial } = play.together;
+  const ways = [planetAxial, sunAxial, ...(carrierAxial ? [carrierAxial] : [])].flatMap(({ up, down }) => [
+    up,
+    down,
+  ]);
   const held = ways.every((way) => way !== null);
   const most = held ? Math.max(...ways) : null;
   const unproved = [
@@ -28,11 +31,22 @@ export function captured(play: PlayRecord, limit: number): Check {
     unit: 'mm',
     says:
       most === null
-        ? 'nothing holds the planets and the sun along the axis: they slide or screw out. Herringbone teeth hold them'
-        : `held by ${play.heldBy.join(' and ')}: with everything loose a planet moves ${mm(planetAxial.up)} up and ${mm(planetAxial.down)} down, the sun ${mm(sunAxial.up)} and ${mm(sunAxial.down)}` +
+        ? `nothing holds ${freeParts(play)} along the axis: they slide or screw out. Herringbone teeth hold planets and sun, and so do lips; a carrier with both plates holds all`
+        : `held by ${play.heldBy.join(' and ')}: with everything loose a planet moves ${mm(planetAxial.up)} up and ${mm(planetAxial.down)} down, the sun ${mm(sunAxial.up)} and ${mm(sunAxial.down)}${carrierAxial ? `, the carrier ${mm(carrierAxial.up)} and ${mm(carrierAxial.down)}` : ''}` +
           (most > limit ? '; a smaller gap or a larger helix angle holds them closer' : '') +
           (unproved.length ? `; the meshes do not bear it out: ${unproved.join(', ')}` : ''),
   };
+}
+
+function freeParts({ together: { planetAxial, sunAxial, carrierAxial } }: PlayRecord): string {
+  const free = (axial: { up: number | null; down: number | null } | undefined) =>
+    axial !== undefined && (axial.up === null || axial.down === null);
+  const names = [
+    free(planetAxial) && 'the planets',
+    free(sunAxial) && 'the sun',
+    free(carrierAxial) && 'the carrier',
+  ].filter((name) => name !== false);
+  return names.join(' and ');
 }
 
 function mm(length: number | null): string {

@@ -4,23 +4,31 @@ import type { CommonSpec } from '../../spec/types.js';
 import { degrees, radians } from '../../tooth/gear.js';
 import type { Check } from '../check.js';
 import { type Overhang, overhangOf } from '../printing/overhang.js';
+import { undersidesOf } from '../printing/undersides.js';
 
 /**
- * Area of the whole set, first layer left out, that leans out by more than the limit, measured on the meshes. Equal
+ * Area of the whole set, first layer left out, that leans out by more than the limit, measured on the meshes; flat
+ * undersides only where they are neither carried by a body one or two layers below nor bridged (`undersidesOf`). Equal
  * planets are measured once. The flanks of helical teeth lean by the base helix angle at every height of the tooth
  * (ISO 21771: the involute helicoid is developable), which is a little less than the helix angle.
  */
 export function overhang({ spec, parts }: { spec: CommonSpec; parts: readonly Part[] }): Check {
   const { overhangAngle: angle, overhangArea: limit } = spec.limits;
   const { printer, tolerance } = spec;
-  const kinds = firstOfEachKind(parts).map(({ part: { name, mesh }, count }) => ({
-    name,
-    count,
-    ...overhangOf(mesh, { angle, above: printer.layer, tolerance }),
-  }));
+  const above = printer.layer;
+  const limits = { above, layer: printer.layer, bridge: spec.limits.bridge, lineWidth: printer.lineWidth };
+  let longestBridge = 0;
+  const kinds = firstOfEachKind(parts).map(({ part: { name, mesh }, count }) => {
+    const leaning = overhangOf(mesh, { angle, above, tolerance, withoutUndersides: true });
+    const under = undersidesOf(mesh, parts, limits);
+    longestBridge = Math.max(longestBridge, under.longestBridge);
+    const free = under.at ? { steepest: 90, at: under.at } : {};
+    return { name, count, ...leaning, ...free, area: leaning.area + under.area };
+  });
   const area = kinds.reduce((sum, kind) => sum + kind.count * kind.area, 0);
   const worst = kinds.reduce((a, b) => (badness(b) > badness(a) ? b : a));
   const holds = area <= limit;
+  const bridged = longestBridge > 0 ? `; flat undersides bridge up to ${longestBridge.toFixed(1)} mm` : '';
   const at = worst.at.map((x) => x.toFixed(1)).join(', ');
   return {
     id: 'overhang',
@@ -31,7 +39,7 @@ export function overhang({ spec, parts }: { spec: CommonSpec; parts: readonly Pa
     unit: 'mm²',
     says:
       area === 0
-        ? `nothing leans out by more than ${angle}° from the vertical, but for what the mesh tolerance explains; flanks lean by ${flankAngle(spec).toFixed(1)}°`
+        ? `nothing leans out by more than ${angle}° from the vertical, but for what the mesh tolerance explains; flanks lean by ${flankAngle(spec).toFixed(1)}°${bridged}`
         : `${area.toFixed(1)} mm² lean out by more than ${angle}° from the vertical, ${worst.steepest.toFixed(1)}° at worst, on ${worst.name} at ${at}` +
           (holds ? '' : advice(spec, angle)),
   };

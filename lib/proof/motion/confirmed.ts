@@ -1,3 +1,4 @@
+import { CARRIER } from '../../fit/play/carrierContacts.js';
 import type { Motion } from '../../fit/play/contact.js';
 import type { Furthest } from '../../fit/play/furthest.js';
 import type { SetPlay, Tilt } from '../../fit/play/setPlay.js';
@@ -18,23 +19,34 @@ export interface Confirmed {
 const TILT_MARGIN = 2;
 
 /**
- * Makes the furthest motions of a planet and of the sun on the finished meshes as they are printed: short of them by
+ * Makes the furthest motions of a planet, of the sun and of the carrier on the finished meshes as they are printed: short of them by
  * the error that the meshes' gap may have, parts must be clear; beyond them by twice that, they must meet.
  */
-export function confirmed(spec: PlanetarySpec, moving: MovingSet, { standing }: SetPlay): Confirmed[] {
+export function confirmed(
+  spec: PlanetarySpec,
+  moving: MovingSet,
+  { standing, carrier }: SetPlay,
+): Confirmed[] {
   const { set } = moving;
   const [planet, sun] = [set.planets[0].name, set.sun.name];
   const error = allowedGapError(spec) / set.gap;
   const along = ({ value, motions }: Furthest, part: string) =>
     Number.isFinite(value) ? motions[part] : null;
   const leaning = ({ angle, motion }: Tilt) => (Number.isFinite(angle) ? motion : null);
-  const mates = (first: string, second: string) => first === sun || second === set.ring.name;
+  const mates = (first: string, second: string) =>
+    first === sun || second === set.ring.name || second === CARRIER;
   const tried: [string, string, Motion | null, number][] = [
     ['planet up', planet, along(standing.planet.up, planet), 1],
     ['planet down', planet, along(standing.planet.down, planet), 1],
     ['planet tilted', planet, leaning(standing.planet.tilt), TILT_MARGIN],
     ['sun up', sun, along(standing.sun.up, sun), 1],
     ['sun down', sun, along(standing.sun.down, sun), 1],
+    ...(carrier
+      ? ([
+          ['carrier up', CARRIER, along(carrier.up, CARRIER), 1],
+          ['carrier down', CARRIER, along(carrier.down, CARRIER), 1],
+        ] satisfies typeof tried)
+      : []),
   ];
   return tried.flatMap(([name, part, motion, margin]) =>
     motion

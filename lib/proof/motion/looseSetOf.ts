@@ -1,3 +1,4 @@
+import { liftOf } from '../../fit/carrier/carrierSizes.js';
 import type { FittedSet } from '../../fit/fitSet.js';
 import type { LooseGear, LooseSet } from '../../fit/play/looseSet.js';
 import { sweepOf } from '../../solid/buildSet.js';
@@ -23,6 +24,8 @@ export function looseSetOf(spec: PlanetarySpec, set: FittedSet): LooseSet {
     faceWidth: spec.faceWidth,
     gap: spec.fit.gap,
     bevelAngle: radians(spec.bevel.angle),
+    carrier: set.carrier,
+    lift: liftOf(set.carrier),
     sun: gear('sun', 'sun', 0, [0, 0]),
     planets: set.planets.map(({ angle, rotation }, i) =>
       gear(`planet-${i + 1}`, 'planet', rotation, polar(centreDistance, angle)),

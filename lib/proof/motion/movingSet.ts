@@ -1,5 +1,6 @@
+import { CARRIER } from '../../fit/play/carrierContacts.js';
 import type { Motion } from '../../fit/play/contact.js';
-import type { LooseGear, LooseSet } from '../../fit/play/looseSet.js';
+import type { LooseSet } from '../../fit/play/looseSet.js';
 import { leastDistance } from '../mesh/leastDistance.js';
 import type { TriangleTree } from '../mesh/triangleTree.js';
 import { movedTree } from './movedTree.js';
@@ -47,16 +48,19 @@ export function scaled(motion: Motion, share: number): Motion {
 }
 
 /** The point that a part's motions turn about: its axis at mid face. */
-function centreOf({ sun, planets, ring, faceWidth }: LooseSet, name: string): [number, number, number] {
-  const gear: LooseGear = [sun, ...planets, ring].find((one) => one.name === name)!;
-  return [gear.centre[0], gear.centre[1], faceWidth / 2];
+function centreOf({ sun, planets, ring, faceWidth, lift }: LooseSet, name: string): [number, number, number] {
+  const gear = [sun, ...planets, ring].find((one) => one.name === name);
+  const [x, y] = gear?.centre ?? [0, 0];
+  return [x, y, lift + faceWidth / 2];
 }
 
 /** All pairs of parts that can meet. */
-function mates({ sun, planets, ring }: LooseSet): [string, string][] {
-  return planets.flatMap(({ name }, i): [string, string][] => [
+function mates({ sun, planets, ring, carrier }: LooseSet): [string, string][] {
+  const carried = carrier ? [sun, ...planets, ring].map(({ name }): [string, string] => [name, CARRIER]) : [];
+  const inMesh = planets.flatMap(({ name }, i): [string, string][] => [
     [sun.name, name],
     [name, ring.name],
     ...(planets.length > 1 ? [[name, planets[(i + 1) % planets.length].name] as [string, string]] : []),
   ]);
+  return [...inMesh, ...carried];
 }

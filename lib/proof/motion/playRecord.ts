@@ -31,8 +31,10 @@ export interface PlayRecord {
   };
   /** The sun between held planets. */
   sun: { axial: Axial; tilt: TiltRecord };
+  /** The carrier between held gears, where there is one. */
+  carrier?: { axial: Axial; tilt: TiltRecord };
   /** Summed over the train: everything loose at once in a held ring. */
-  together: { planetAxial: Axial; sunAxial: Axial };
+  together: { planetAxial: Axial; sunAxial: Axial; carrierAxial?: Axial };
   /** What keeps parts from leaving along the axis; empty when nothing does. */
   heldBy: string[];
   /** The furthest motions made on the finished meshes. */
@@ -85,7 +87,14 @@ export function playRecord(spec: PlanetarySpec, moving: MovingSet): PlayRecord {
       clearsWhenTilted: clearsNeighbours(moving, play),
     },
     sun: { axial: axial(sun), tilt: tilt(sun.tilt.angle, set.faceWidth) },
-    together: { planetAxial: axial(together.planet), sunAxial: axial(together.sun) },
+    ...(play.carrier && {
+      carrier: { axial: axial(play.carrier), tilt: tilt(play.carrier.tilt.angle, set.faceWidth) },
+    }),
+    together: {
+      planetAxial: axial(together.planet),
+      sunAxial: axial(together.sun),
+      ...(together.carrier && { carrierAxial: axial(together.carrier) }),
+    },
     heldBy: heldBy(spec, play),
     confirmed: checks,
     wayOut: isHeld(play) ? wayOut(moving, play) : [],
@@ -99,9 +108,13 @@ function clearsNeighbours(moving: MovingSet, { planet }: SetPlay): boolean {
   return distanceAfter(moving, { [planets[0].name]: planet.tilt.motion }, 1, gap, beside) > 0;
 }
 
-/** True when neither a planet nor the sun can leave along the axis, whatever else moves. */
-function isHeld({ together: { planet, sun } }: SetPlay): boolean {
-  return [planet.up, planet.down, sun.up, sun.down].every(({ value }) => Number.isFinite(value));
+/** True when no planet, sun or carrier can leave along the axis, whatever else moves. */
+function isHeld({ together }: SetPlay): boolean {
+  return axialOf(together).every(({ value }) => Number.isFinite(value));
+}
+
+function axialOf({ planet, sun, carrier }: SetPlay['together']) {
+  return [planet, sun, ...(carrier ? [carrier] : [])].flatMap(({ up, down }) => [up, down]);
 }
 
 /** The words for what holds; teeth hold along the axis only where two mirrored helices meet. */
@@ -116,8 +129,7 @@ function heldBy(spec: PlanetarySpec, play: SetPlay): string[] {
     plates: 'plates',
     posts: 'posts',
   };
-  const { planet, sun } = play.together;
-  const features = [planet.up, planet.down, sun.up, sun.down].flatMap((one) => one.heldBy);
+  const features = axialOf(play.together).flatMap((one) => one.heldBy);
   return [...new Set(features.filter((one) => one !== 'neighbours').map((one) => words[one]))];
 }
 

@@ -1,3 +1,4 @@
+import { CARRIER } from '../../fit/play/carrierContacts.js';
 import type { Motion } from '../../fit/play/contact.js';
 import type { SetPlay } from '../../fit/play/setPlay.js';
 import { distanceAfter, type MovingSet } from './movingSet.js';
@@ -20,7 +21,7 @@ const LEVEL = 2;
  * Tries on the meshes whether a part can pass a level on its way out, whatever its turn. The turns lie closer together
  * than the backlash is wide, so that no turn that is clear is stepped over.
  */
-export function wayOut(moving: MovingSet, { planet, sun }: SetPlay): WayOut[] {
+export function wayOut(moving: MovingSet, { planet, sun, carrier }: SetPlay): WayOut[] {
   const { set } = moving;
   const found: WayOut[] = [];
   for (const [gear, play] of [
@@ -42,6 +43,17 @@ export function wayOut(moving: MovingSet, { planet, sun }: SetPlay): WayOut[] {
       });
       found.push({ part: gear.name, level, turns, blocked });
     }
+  }
+  for (const [way, play] of [
+    [1, carrier?.up],
+    [-1, carrier?.down],
+  ] as const) {
+    if (!play) continue;
+    // Pins and posts keep it from turning by itself.
+    const level = way * LEVEL * play.value;
+    const motion: Motion = [0, 0, level, 0, 0, 0];
+    const blocked = distanceAfter(moving, { [CARRIER]: motion }, 1, set.gap) === 0;
+    found.push({ part: CARRIER, level, turns: 1, blocked });
   }
   return found;
 }

@@ -1,4 +1,5 @@
 import type { Mesh, Part } from '../../solid/mesh.js';
+import { planetaryPairs } from '../bodyPairs.js';
 import { type LeastDistance, leastDistance } from '../mesh/leastDistance.js';
 import { triangleTree } from '../mesh/triangleTree.js';
 
@@ -11,8 +12,7 @@ export interface FirstLayerGap {
 
 /**
  * The nearest two parts within the first layer; null when all are farther apart than `within`.
- * Neighbours are the sun and each planet, each planet and the ring, and planets side by side.
- * @param parts sun, planets, ring, in this order
+ * Neighbours are the sun and each planet, each planet and the ring, planets side by side, and a carrier with all.
  * @param layer height of the first layer, mm
  * @param within the largest distance of interest, mm
  */
@@ -21,12 +21,12 @@ export function firstLayerGap(parts: readonly Part[], layer: number, within: num
     const walls = wallsBelow(mesh, layer);
     return walls.triangles.length ? triangleTree(walls) : null;
   });
-  const ring = parts.length - 1;
-  const planets = parts.map((_, i) => i).slice(1, ring);
-  const pairs = planets.flatMap((planet, i) => [
-    [0, planet],
-    [planet, ring],
-    ...(planets.length > 1 ? [[planet, planets[(i + 1) % planets.length]]] : []),
+  const at = new Map(parts.map(({ name }, i) => [name, i]));
+  const gears = parts.map(({ name }) => name).filter((name) => name !== 'carrier');
+  const beside = at.has('carrier') ? gears.map((gear) => [gear, 'carrier']) : [];
+  const pairs = [...planetaryPairs(parts).map(({ between }) => between), ...beside].map(([a, b]) => [
+    at.get(a)!,
+    at.get(b)!,
   ]);
   let nearest: FirstLayerGap | null = null;
   for (const [a, b] of pairs) {

@@ -1,5 +1,6 @@
 import type { Mesh } from '../../solid/mesh.js';
 import { degrees } from '../../tooth/gear.js';
+import { isUnderside } from './undersides.js';
 
 /** What of a surface overhangs. Angles in degrees from the vertical: 0 is a wall, 90 a ceiling. */
 export interface Overhang {
@@ -23,6 +24,8 @@ export interface OverhangLimits {
    * 45° cone pass at 45°, though narrow ones among them lean a little more than the cone.
    */
   tolerance: number;
+  /** Leave out flat undersides, which may be carried or bridged and are measured by `undersidesOf` [false]. */
+  withoutUndersides?: boolean;
 }
 
 /**
@@ -43,7 +46,7 @@ export function overhangOf({ positions: p, triangles }: Mesh, limits: OverhangLi
     const [a, b, c] = [3 * triangles[t], 3 * triangles[t + 1], 3 * triangles[t + 2]];
     const [za, zb, zc] = [p[a + 2], p[b + 2], p[c + 2]];
     const top = Math.max(za, zb, zc);
-    if (top <= above) continue;
+    if (top <= above || (limits.withoutUndersides && isUnderside(p, a, b, c))) continue;
     const [ux, uy, uz] = [p[b] - p[a], p[b + 1] - p[a + 1], zb - za];
     const [vx, vy, vz] = [p[c] - p[a], p[c + 1] - p[a + 1], zc - za];
     const down = uy * vx - ux * vy;

@@ -74,7 +74,10 @@ const pinDepth = ruleOf(
       return [{ parameter: 'carrier.pin.form', value: form, rule, nearest: ['straight'] }];
     }
     if (depth < least - ROUNDING)
-      return problem(`must be from ${least} to ${most} mm: ${LEAST_DEPTH_PER_GAP} × carrier.gap at least`, least);
+      return problem(
+        `must be from ${least} to ${most} mm: ${LEAST_DEPTH_PER_GAP} × carrier.gap at least`,
+        least,
+      );
     if (depth > most + ROUNDING) return problem(`must be from ${least} to ${most} mm`, most);
     return [];
   },
