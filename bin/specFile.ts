@@ -1,7 +1,8 @@
 import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
 import { parse } from 'node:path';
-import { asProfile } from '../lib/spec/profileFile.js';
-import { readData, readProfile, readSpec } from '../lib/spec/readSpec.js';
+import { resolveTried } from '../lib/proof/nearest/workingOffers.js';
+import { asProfile, withProfile } from '../lib/spec/profileFile.js';
+import { readData, readProfile } from '../lib/spec/readSpec.js';
 import { refuse } from '../lib/spec/refusal.js';
 import type { Spec } from '../lib/spec/types.js';
 import { plainReason } from '../lib/write/plainReason.js';
@@ -16,7 +17,8 @@ const MOST_BYTES = 1_000_000;
  * @throws Refusal where there is no such file, or its contents are refused
  */
 export function readSpecFile(path: string, profile?: string): Spec {
-  return readSpec(textOf(path), parse(path).name, profile === undefined ? {} : profileAt(profile));
+  const data = readDataFile(path);
+  return resolveTried(withProfile(data, profile === undefined ? {} : profileAt(profile)), parse(path).name);
 }
 
 /**

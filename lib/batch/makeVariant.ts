@@ -1,8 +1,8 @@
+import { resolveTried } from '../proof/nearest/workingOffers.js';
 import { isName } from '../spec/name.js';
 import type { Plain } from '../spec/plainData.js';
 import { type Profile, withProfile } from '../spec/profileFile.js';
 import { Refusal } from '../spec/refusal.js';
-import { resolveSpec } from '../spec/resolveSpec.js';
 import type { Spec } from '../spec/types.js';
 import { withTolerance } from '../spec/withTolerance.js';
 import type { Format } from '../write/formats.js';
@@ -100,6 +100,6 @@ export function specOf({ data, overrides, name, profile, tolerance }: Omit<Varia
   const merged = withOverrides(data, overrides);
   // A name that cannot be used stays, to be refused; any other makes way for the variant's own.
   if (own === undefined || (typeof own === 'string' && isName(own))) merged.name = name;
-  const spec = resolveSpec(withProfile(merged, profile));
+  const spec = resolveTried(withProfile(merged, profile));
   return tolerance === undefined ? spec : withTolerance(spec, tolerance);
 }

@@ -1,8 +1,11 @@
 import type { PlanetarySpec } from '../spec/types.js';
 import { assemblyStep, departure, planetPlaces } from '../train/assembly.js';
-import { nearestSets, type SetCounts } from '../train/nearestSets.js';
+import type { SetCounts } from '../train/nearestSets.js';
 import { nearestShiftedSets } from '../train/nearestShiftedSets.js';
 import { shiftForm, shiftWishes, solveFor } from '../train/shifts/specShifts.js';
+import { type Change, countsOf, setChanges, solved, withCounts } from './nearest/changes.js';
+import { firstOf } from './nearest/nearestWorking.js';
+import { worksWith } from './nearest/works.js';
 
 /** How many sets a refusal offers. */
 const OFFERED = 4;
@@ -18,25 +21,18 @@ export function refusalOffer(spec: PlanetarySpec): string {
 }
 
 function nearestOffer(spec: PlanetarySpec): string {
-  const asked = {
-    sunTeeth: spec.sun.teeth,
-    planetTeeth: spec.planets.teeth,
-    ringTeeth: spec.ring.teeth,
-    planets: spec.planets.count,
-  };
   if (spec.profileShift === 'solve') {
-    const found = nearestShiftedSets(asked, OFFERED, shiftForm(spec), shiftWishes(spec));
+    const found = firstOf(
+      nearestShiftedSets(countsOf(spec), 2 * OFFERED, shiftForm(spec), shiftWishes(spec)),
+      OFFERED,
+      (set) => worksWith(spec, { ...withCounts(set), ...solved(spec) }),
+    );
     if (found.length)
       return `Nearest sets that work with profileShift: solve (sun / planets / ring teeth × planets): ${found.map(show).join('; ')}`;
   }
-  const found = nearestSets(asked, OFFERED, {
-    rack: spec.rack,
-    pressureAngle: spec.pressureAngle,
-    helixAngle: spec.helix.angle,
-    clearance: spec.fit.gap / spec.module,
-  });
+  const found = firstOf(setChanges(spec), OFFERED, (change) => worksWith(spec, change));
   if (!found.length) return 'No set within twelve teeth of this one works without profile shift.';
-  return `Nearest sets that work (sun / planets / ring teeth × planets): ${found.map(show).join('; ')}`;
+  return `Nearest sets that work (sun / planets / ring teeth × planets): ${found.map(showChange).join('; ')}`;
 }
 
 /** What `profileShift: solve` would make of a set without a common centre distance, as one sentence. */
@@ -44,7 +40,8 @@ export function shiftOffer(spec: PlanetarySpec): string {
   const found = solveFor(spec, {});
   if ('refused' in found) return `profileShift: solve cannot help: ${found.refused}.`;
   const { sun, planet, ring } = found;
-  return `profileShift: solve would make it work with shifts of ${sun.toFixed(3)} (sun), ${planet.toFixed(3)} (planets) and ${ring.toFixed(3)} (ring).`;
+  const does = worksWith(spec, solved(spec)) ? 'make it work' : 'give one centre distance';
+  return `profileShift: solve would ${does} with shifts of ${sun.toFixed(3)} (sun), ${planet.toFixed(3)} (planets) and ${ring.toFixed(3)} (ring).`;
 }
 
 /** What `spacing: nearest` would make of planets that cannot be equally spaced, as one sentence. */
@@ -56,4 +53,11 @@ export function spacingOffer({ sun, ring, planets }: PlanetarySpec): string {
 
 function show({ sunTeeth, planetTeeth, ringTeeth, planets }: SetCounts): string {
   return `${sunTeeth} / ${planetTeeth} / ${ringTeeth} × ${planets}`;
+}
+
+function showChange(change: Change): string {
+  const [sun, planet, ring, planets] = ['sun.teeth', 'planets.teeth', 'ring.teeth', 'planets.count'].map(
+    (path) => change[path],
+  );
+  return `${sun} / ${planet} / ${ring} × ${planets}`;
 }

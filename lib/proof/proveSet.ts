@@ -19,6 +19,7 @@ import { triangleTree } from './mesh/triangleTree.js';
 import { meshRecords } from './meshRecords.js';
 import { looseSetOf } from './motion/looseSetOf.js';
 import { type PlayRecord, playRecord } from './motion/playRecord.js';
+import { nearestSentence } from './nearest/nearestWorking.js';
 import { partRecords } from './partRecords.js';
 import { printingRecord } from './printing/printingRecord.js';
 import { rollSet } from './rolling/rollSet.js';
@@ -74,7 +75,7 @@ function provePlanetary(spec: PlanetarySpec, force: boolean, change: Change = (p
   const plan = setNumbers(spec);
   const checks = planChecks(plan);
   const proceed = () => force || !checks.some(mustFail);
-  if (!proceed()) return { sheet: sheetOf(plan, checks), parts: [] };
+  if (!proceed()) return { sheet: sheetOf(plan, withHelp(spec, checks)), parts: [] };
 
   const set = fitSet(spec, plan.radii);
   const drawn = drawnSet(spec, set);
@@ -86,7 +87,7 @@ function provePlanetary(spec: PlanetarySpec, force: boolean, change: Change = (p
     rolling: rollSet(drawn.spec, drawn.set),
   };
   checks.push(...toothChecks(teeth));
-  if (!proceed()) return { sheet: sheetOf(teeth, checks), parts: [] };
+  if (!proceed()) return { sheet: sheetOf(teeth, withHelp(spec, checks)), parts: [] };
 
   const swept = buildFitted(drawn.spec, drawn.set);
   const { scale } = compensationOf(spec);
@@ -156,6 +157,22 @@ function sheetOf(found: PlanFindings & Partial<AllFindings>, checks: Check[]): S
     adjustments: radii.adjustments,
     cogweave: version,
   };
+}
+
+/** The first check that stops the job says what would work; it is the same for the others. */
+function withHelp(spec: PlanetarySpec, checks: Check[]): Check[] {
+  const first = checks.findIndex(mustFail);
+  if (first < 0) return checks;
+  // Sets that a check names itself have been tried too.
+  const named = checks.some(({ holds, says }) => !holds && says.includes('Nearest sets that '));
+  const help = nearestSentence(spec, !named);
+  return checks.map((check, i) =>
+    i === first && help ? { ...check, says: joined(check.says, help) } : check,
+  );
+}
+
+function joined(says: string, help: string): string {
+  return `${says.replace(/\.?$/, '.')} ${help}`;
 }
 
 function mustFail({ level, holds }: Check): boolean {

@@ -16,7 +16,7 @@ export function examine(data, text, kernel, gaps) {
   const faults = [];
   let spec;
   try {
-    spec = readSpec(text);
+    spec = light(readSpec(text));
   } catch (error) {
     if (!(error instanceof Refusal)) return { outcome: 'crashed', faults: [`reading threw ${error.stack}`] };
     return { outcome: 'refused', by: 'file', faults: badOffers(data, error.problems) };
@@ -25,15 +25,24 @@ export function examine(data, text, kernel, gaps) {
     const { sheet, parts } = proveSet(spec);
     const failing = sheet.checks.filter(({ holds, level }) => !holds && level === 'must');
     if (failing.length) {
-      for (const check of failing) faults.push(...badHelp(spec, check, failing));
+      faults.push(...badHelp(data, failing));
       return { outcome: 'refused', by: failing.map(({ id }) => id).join(' '), faults };
     }
     return { outcome: 'made', faults: badBodies(spec, sheet, parts, kernel, gaps) };
   } catch (error) {
     if (!(error instanceof Refusal)) return { outcome: 'crashed', faults: [`proving threw ${error.stack}`] };
-    faults.push(...error.problems.flatMap((problem) => badProblem(spec, problem)));
+    faults.push(...error.problems.flatMap((problem) => badProblem(data, problem)));
     return { outcome: 'refused', by: error.parameter, faults };
   }
+}
+
+/** Sets of millions of triangles are looked at more coarsely, or a night would not do. */
+function light(spec) {
+  const { module, faceWidth, sun, planets, ring } = spec;
+  const teeth = sun.teeth + planets.count * planets.teeth + ring.teeth;
+  const heavy =
+    (teeth * Math.max(1, faceWidth / 10) * Math.sqrt(module)) / Math.sqrt(spec.tolerance / 0.02) > 500;
+  return heavy ? resolveSpec({ ...spec, tolerance: 0.2 }) : spec;
 }
 
 /** Problems of the file: each names a parameter, each offer removes its problem, all first offers together make a file. */
@@ -83,25 +92,27 @@ function takenOut({ rule }) {
 }
 
 /** A set whose teeth cannot be drawn: the refusal offers values, and one of them works. */
-function badProblem(spec, { parameter, value, rule, nearest }) {
+function badProblem(data, { parameter, value, rule, nearest }) {
   const said = `${parameter}: ${JSON.stringify(value)}: ${rule}`;
   if (!nearest.length) return [`no offer: ${said}`];
-  const works = nearest.some((offer) => works1(spec, [[parameter, offer]]));
+  const works = nearest.some((offer) => makes(data, [[parameter, offer]]));
   return works ? [] : [`no offer works: ${said}; offered ${JSON.stringify(nearest)}`];
 }
 
-/** A failing check offers something, and one of its offers makes a set. */
-function badHelp(spec, check, failing) {
-  const offers = offersOf(check.says);
-  const said = `${check.id}: ${check.says}`;
+/** Failing checks say what would work; the first of those offers, and all that claim so, make a set. */
+function badHelp(data, failing) {
+  const said = failing.map(({ id, says }) => `${id}: ${says}`).join(' | ');
+  const offers = failing.flatMap(({ says }) => offersOf(says));
   if (!offers.length) return [`no offer: ${said}`];
-  if (offers.some((offer) => works1(spec, offer))) return [];
-  return [`no offer works (with ${failing.map(({ id }) => id).join(' ')}): ${said}`];
+  return offers
+    .filter((offer) => !makes(data, offer))
+    .map((offer) => `offer does not work: ${JSON.stringify(offer)}: ${said}`);
 }
 
-function works1(spec, changes) {
+/** Whether the file with changes is made. */
+function makes(data, changes) {
   try {
-    const { sheet } = proveSet(resolveSpec(withChanges(spec, changes)));
+    const { sheet } = proveSet(light(resolveSpec(withChanges(data, changes))));
     return !sheet.checks.some(({ holds, level }) => !holds && level === 'must');
   } catch (error) {
     if (error instanceof Refusal) return false;

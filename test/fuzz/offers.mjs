@@ -18,21 +18,19 @@ export function offersOf(says) {
       ]);
   if (/profileShift: solve would make it work/.test(says)) offers.push(shifts('solve'));
   if (/planets\.spacing: nearest would/.test(says)) offers.push([['planets.spacing', 'nearest']]);
-  for (const [, list] of says.matchAll(/Nearest that (?:works|leaves a tip): ((?:[^.;]|\.\d|\.[a-z])*)/g))
-    for (const one of list.split(/, or | or /)) {
-      const change = one
-        .split(' with ')
-        .map((part) => new RegExp(`^([a-zA-Z.]+) (?:${number}|(\\w+))$`).exec(part.trim()));
-      if (change.every(Boolean))
-        offers.push(
-          change.map(([, path, value, word]) => [path, value === undefined ? word : Number(value)]),
-        );
-    }
+  for (const [, list] of says.matchAll(/Nearest that works: (.*)\.$/g))
+    for (const one of list.split('; ')) offers.push(one.split(', ').map(oneChange));
   for (const [, value] of says.matchAll(new RegExp(`module ${number} or less`, 'g')))
     offers.push([['module', Number(value)]]);
   for (const [, list] of says.matchAll(/planets\.count ([\d or]+) with the same teeth/g))
     for (const count of list.split(' or ')) offers.push([['planets.count', Number(count)]]);
   return offers;
+}
+
+function oneChange(text) {
+  const [, path, value] = /^(\S+) (.*)$/.exec(text);
+  if (value === 'left out') return [path, undefined];
+  return [path, value.trim() === '' || Number.isNaN(Number(value)) ? value : Number(value)];
 }
 
 const shifts = (form) => [

@@ -26,7 +26,8 @@ export function tipThickness(found: PlanFindings): Check {
   };
 }
 
-function thinnestTip(found: SizedSet): { part: 'sun' | 'planet' | 'ring'; thickness: number } {
+/** The thinnest of the tooth tips as drawn, mm in the normal section. */
+export function thinnestTip(found: SizedSet): { part: 'sun' | 'planet' | 'ring'; thickness: number } {
   const { spec, gears, radii } = drawnNumbers(found);
   const relief = reliefs(spec.fit);
   const tips = (['sun', 'planet', 'ring'] as const).map((part) => {

@@ -1,0 +1,76 @@
+import { guideAt } from '../../spec/guide.js';
+import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
+import { isMapping, type Plain } from '../../spec/plainData.js';
+import { type Problem, Refusal } from '../../spec/refusal.js';
+import { resolveSpec } from '../../spec/resolveSpec.js';
+import type { PlanetarySpec, Spec } from '../../spec/types.js';
+import { nearestThat } from './nearestThat.js';
+import { works } from './works.js';
+
+/** More problems than this are not all looked into. */
+const MOST_TRIED = 3;
+
+/**
+ * `resolveSpec`, whose refusals offer values that have been tried on the whole set.
+ * @throws Refusal as there
+ */
+export function resolveTried(object: unknown, fallbackName?: string): Spec {
+  try {
+    return resolveSpec(object, fallbackName);
+  } catch (error) {
+    throw error instanceof Refusal ? workingOffers(error, object) : error;
+  }
+}
+
+/**
+ * The same refusal with offers that make a set. A value in range may still leave teeth without tips: then the offer is
+ * moved on, away from the refused value, to the nearest one that works while the other offers are in place too.
+ * @param object the file that was refused
+ */
+export function workingOffers(refusal: Refusal, object: unknown): Refusal {
+  if (!isMapping(object)) return refusal;
+  // Variants have nothing to do with whether a set works, and may be many.
+  const offered = refusal.problems.reduce(withOffer, { ...object, variants: undefined });
+  if (isWorking(offered)) return refusal;
+  const problems = [...refusal.problems];
+  for (const [i, problem] of problems.slice(0, MOST_TRIED).entries()) {
+    const better = movedOn(problem, offered);
+    if (better === undefined) continue;
+    problems[i] = { ...problem, nearest: [better] };
+    break;
+  }
+  const [first, ...rest] = problems;
+  return new Refusal([first, ...rest]);
+}
+
+/** Of a number that was refused: the nearest value beyond the offer that works; undefined for anything else. */
+function movedOn({ parameter, value, nearest: [offer] }: Problem, file: Plain): number | undefined {
+  if (typeof value !== 'number' || typeof offer !== 'number' || value === offer || Number.isNaN(value))
+    return undefined;
+  const path = parameter.split('.');
+  const { minimum, maximum, type } = guideAt(path, file) ?? {};
+  const end = value > offer ? minimum : maximum;
+  if (end === undefined) return undefined;
+  const rounded = type === 'integer' ? Math.round : value > offer ? floorThousandth : ceilThousandth;
+  return nearestThat(offer, end, rounded, (tried) => isWorking(put(file, path, tried)));
+}
+
+function isWorking(file: Plain): boolean {
+  try {
+    const spec = resolveSpec(file);
+    return spec.kind !== 'planetary' || works(spec as PlanetarySpec);
+  } catch (error) {
+    if (error instanceof Refusal) return false;
+    throw error;
+  }
+}
+
+function withOffer(file: Plain, { parameter, rule, nearest }: Problem): Plain {
+  const gone = nearest.length === 0 || rule.startsWith('unknown key');
+  return put(file, parameter.split('.'), gone ? undefined : nearest[0]);
+}
+
+function put(group: Plain, [key, ...rest]: string[], value: unknown): Plain {
+  const below = Object.hasOwn(group, key) ? group[key] : undefined;
+  return { ...group, [key]: rest.length ? put(isMapping(below) ? below : {}, rest, value) : value };
+}
