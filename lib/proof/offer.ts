@@ -44,8 +44,13 @@ export function shiftOffer(spec: PlanetarySpec): string {
   return `profileShift: solve would ${does} with shifts of ${sun.toFixed(3)} (sun), ${planet.toFixed(3)} (planets) and ${ring.toFixed(3)} (ring).`;
 }
 
-/** What `spacing: nearest` would make of planets that cannot be equally spaced, as one sentence. */
-export function spacingOffer({ sun, ring, planets }: PlanetarySpec): string {
+/**
+ * What `spacing: nearest` would make of planets that cannot be equally spaced, as one sentence; empty where that alone
+ * is not enough.
+ */
+export function spacingOffer(spec: PlanetarySpec): string {
+  if (!worksWith(spec, { 'planets.spacing': 'nearest' })) return '';
+  const { sun, ring, planets } = spec;
   const off = departure(planetPlaces(sun.teeth, ring.teeth, planets.count));
   const step = assemblyStep(sun.teeth, ring.teeth);
   return `planets.spacing: nearest would put them at multiples of ${step.toFixed(3)}°, at most ${off.toFixed(3)}° off equal angles.`;

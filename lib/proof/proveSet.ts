@@ -6,6 +6,7 @@ import { buildFitted, gearKinds, kindsOfEachPlanet, planetPlaces } from '../soli
 import type { Mesh, Part } from '../solid/mesh.js';
 import { readAdditions } from '../solid/readAdditions.js';
 import { planetaryOnly } from '../spec/kinds.js';
+import { Refusal } from '../spec/refusal.js';
 import type { PlanetarySpec, Spec } from '../spec/types.js';
 import { version } from '../version.js';
 import { type BodyFindings, measureBodies } from './bodies.js';
@@ -19,7 +20,7 @@ import { triangleTree } from './mesh/triangleTree.js';
 import { meshRecords } from './meshRecords.js';
 import { looseSetOf } from './motion/looseSetOf.js';
 import { type PlayRecord, playRecord } from './motion/playRecord.js';
-import { nearestSentence } from './nearest/nearestWorking.js';
+import { helpedChecks, helpedRefusal } from './nearest/help.js';
 import { partRecords } from './partRecords.js';
 import { printingRecord } from './printing/printingRecord.js';
 import { rollSet } from './rolling/rollSet.js';
@@ -67,7 +68,12 @@ export type SomeAdditions = Required<Pick<Additions, 'join'>> | Required<Pick<Ad
 export type NoAdditions = { [K in keyof Additions]?: undefined };
 
 function proveWith(spec: Spec, force: boolean, change?: Change): Proved {
-  return provePlanetary(planetaryOnly(spec), force, change);
+  const planetary = planetaryOnly(spec);
+  try {
+    return provePlanetary(planetary, force, change);
+  } catch (error) {
+    throw error instanceof Refusal ? helpedRefusal(planetary, error) : error;
+  }
 }
 
 /** `proveSet` for a planetary set. */
@@ -75,7 +81,7 @@ function provePlanetary(spec: PlanetarySpec, force: boolean, change: Change = (p
   const plan = setNumbers(spec);
   const checks = planChecks(plan);
   const proceed = () => force || !checks.some(mustFail);
-  if (!proceed()) return { sheet: sheetOf(plan, withHelp(spec, checks)), parts: [] };
+  if (!proceed()) return { sheet: sheetOf(plan, helpedChecks(spec, checks, mustFail)), parts: [] };
 
   const set = fitSet(spec, plan.radii);
   const drawn = drawnSet(spec, set);
@@ -87,7 +93,7 @@ function provePlanetary(spec: PlanetarySpec, force: boolean, change: Change = (p
     rolling: rollSet(drawn.spec, drawn.set),
   };
   checks.push(...toothChecks(teeth));
-  if (!proceed()) return { sheet: sheetOf(teeth, withHelp(spec, checks)), parts: [] };
+  if (!proceed()) return { sheet: sheetOf(teeth, helpedChecks(spec, checks, mustFail)), parts: [] };
 
   const swept = buildFitted(drawn.spec, drawn.set);
   const { scale } = compensationOf(spec);
@@ -157,22 +163,6 @@ function sheetOf(found: PlanFindings & Partial<AllFindings>, checks: Check[]): S
     adjustments: radii.adjustments,
     cogweave: version,
   };
-}
-
-/** The first check that stops the job says what would work; it is the same for the others. */
-function withHelp(spec: PlanetarySpec, checks: Check[]): Check[] {
-  const first = checks.findIndex(mustFail);
-  if (first < 0) return checks;
-  // Sets that a check names itself have been tried too.
-  const named = checks.some(({ holds, says }) => !holds && says.includes('Nearest sets that '));
-  const help = nearestSentence(spec, !named);
-  return checks.map((check, i) =>
-    i === first && help ? { ...check, says: joined(check.says, help) } : check,
-  );
-}
-
-function joined(says: string, help: string): string {
-  return `${says.replace(/\.?$/, '.')} ${help}`;
 }
 
 function mustFail({ level, holds }: Check): boolean {

@@ -48,7 +48,7 @@ export function describeProblem({ parameter, value, rule, nearest }: Problem): s
 }
 
 const LONGEST_SHOWN = 80;
-const LONGEST_RULE = 300;
+const LONGEST_RULE = 600;
 
 /** A value as it appears in a message: short, on one line, never an exception of its own. */
 function show(value: unknown): string {

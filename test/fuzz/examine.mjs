@@ -1,5 +1,6 @@
 // One parameter file: made with every proof holding under another kernel, or refused with offers that work.
 import { proveSet, Refusal, readSpec, resolveSpec } from 'cogweave';
+import { works } from '../../dist/lib/proof/nearest/works.js';
 import { offersOf, withChanges } from './offers.mjs';
 
 /** Rounds of putting offers in place before a file must be whole. */
@@ -10,9 +11,10 @@ const ROUNDS = 8;
  * @param data plain data
  * @param text the same as it is read
  * @param kernel manifold-3d, started; `gaps`: whether it measures gaps too
+ * @param quick build nothing unless gaps are measured: numbers and outlines only, for the file and for offers
  * @returns { outcome: 'made' | 'refused', faults, … }; faults is a list of sentences, empty when all is well
  */
-export function examine(data, text, kernel, gaps) {
+export function examine(data, text, kernel, gaps, quick) {
   const faults = [];
   let spec;
   try {
@@ -21,17 +23,18 @@ export function examine(data, text, kernel, gaps) {
     if (!(error instanceof Refusal)) return { outcome: 'crashed', faults: [`reading threw ${error.stack}`] };
     return { outcome: 'refused', by: 'file', faults: badOffers(data, error.problems) };
   }
+  if (quick && !gaps && works(spec)) return { outcome: 'works', faults };
   try {
     const { sheet, parts } = proveSet(spec);
     const failing = sheet.checks.filter(({ holds, level }) => !holds && level === 'must');
     if (failing.length) {
-      faults.push(...badHelp(data, failing));
+      faults.push(...badHelp(data, failing, quick));
       return { outcome: 'refused', by: failing.map(({ id }) => id).join(' '), faults };
     }
     return { outcome: 'made', faults: badBodies(spec, sheet, parts, kernel, gaps) };
   } catch (error) {
     if (!(error instanceof Refusal)) return { outcome: 'crashed', faults: [`proving threw ${error.stack}`] };
-    faults.push(...error.problems.flatMap((problem) => badProblem(data, problem)));
+    faults.push(...error.problems.flatMap((problem) => badProblem(data, problem, quick)));
     return { outcome: 'refused', by: error.parameter, faults };
   }
 }
@@ -91,27 +94,30 @@ function takenOut({ rule }) {
   return /^unknown key|must be left out|is no key/.test(rule);
 }
 
-/** A set whose teeth cannot be drawn: the refusal offers values, and one of them works. */
-function badProblem(data, { parameter, value, rule, nearest }) {
+/** A set whose teeth cannot be drawn: the refusal offers something, and all of it works. */
+function badProblem(data, { parameter, value, rule, nearest }, quick) {
   const said = `${parameter}: ${JSON.stringify(value)}: ${rule}`;
-  if (!nearest.length) return [`no offer: ${said}`];
-  const works = nearest.some((offer) => makes(data, [[parameter, offer]]));
-  return works ? [] : [`no offer works: ${said}; offered ${JSON.stringify(nearest)}`];
+  const offers = nearest.length ? nearest.map((offer) => [[parameter, offer]]) : offersOf(rule);
+  if (!offers.length) return [`no offer: ${said}`];
+  return offers
+    .filter((offer) => !makes(data, offer, quick))
+    .map((offer) => `offer does not work: ${JSON.stringify(offer)}: ${said}`);
 }
 
 /** Failing checks say what would work; the first of those offers, and all that claim so, make a set. */
-function badHelp(data, failing) {
+function badHelp(data, failing, quick) {
   const said = failing.map(({ id, says }) => `${id}: ${says}`).join(' | ');
   const offers = failing.flatMap(({ says }) => offersOf(says));
   if (!offers.length) return [`no offer: ${said}`];
   return offers
-    .filter((offer) => !makes(data, offer))
+    .filter((offer) => !makes(data, offer, quick))
     .map((offer) => `offer does not work: ${JSON.stringify(offer)}: ${said}`);
 }
 
 /** Whether the file with changes is made. */
-function makes(data, changes) {
+function makes(data, changes, quick) {
   try {
+    if (quick) return works(resolveSpec(withChanges(data, changes)));
     const { sheet } = proveSet(light(resolveSpec(withChanges(data, changes))));
     return !sheet.checks.some(({ holds, level }) => !holds && level === 'must');
   } catch (error) {

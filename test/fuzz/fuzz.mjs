@@ -1,5 +1,5 @@
 // Random parameter files, each made and proved again by another kernel, or refused with offers that work:
-//   npm run fuzz -- --count 10000 --seed 1 --report fuzz.jsonl
+//   npm run fuzz -- --count 10000 --seed 1 --report fuzz.jsonl [--quick]
 // A report that is there already is gone on with. Exit status 1 when anything was found.
 import { appendFileSync, existsSync, readFileSync, truncateSync } from 'node:fs';
 import { parseArgs } from 'node:util';
@@ -10,6 +10,8 @@ import { parameterFile } from './parameterFile.mjs';
 
 /** Every so many files the gaps of a made set are measured by the other kernel too. */
 const GAPS_EVERY = 4;
+/** With --quick only that many are built at all. */
+const QUICK_EVERY = 20;
 
 const { values } = parseArgs({
   options: {
@@ -17,6 +19,7 @@ const { values } = parseArgs({
     seed: { type: 'string', default: '1' },
     first: { type: 'string', default: '0' },
     report: { type: 'string' },
+    quick: { type: 'boolean', default: false },
   },
 });
 const [count, seed, first] = [values.count, values.seed, values.first].map(Number);
@@ -43,7 +46,13 @@ function resultOf(index) {
   const started = performance.now();
   let result;
   try {
-    result = examine(data, text, kernel, index % GAPS_EVERY === 0);
+    result = examine(
+      data,
+      text,
+      kernel,
+      index % (values.quick ? QUICK_EVERY : GAPS_EVERY) === 0,
+      values.quick,
+    );
   } catch (error) {
     result = { outcome: 'crashed', faults: [`examining threw ${error.stack}`] };
   }

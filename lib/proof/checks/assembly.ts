@@ -34,7 +34,7 @@ function equalSpacing({ spec }: PlanFindings): Check {
     says: holds
       ? `(sun ${sun.teeth} + ring ${ring.teeth}) / ${planets.count} planets = ${quotient}, whole: all planets go in equally spaced`
       : `planets.count ${planets.count}: (sun ${sun.teeth} + ring ${ring.teeth}) / ${planets.count} = ${quotient.toFixed(3)} must be whole ` +
-        `for equally spaced planets. ${spacingOffer(spec)} ${refusalOffer(spec)}`,
+        ['for equally spaced planets.', spacingOffer(spec), refusalOffer(spec)].filter(Boolean).join(' '),
   };
 }
 

@@ -43,7 +43,13 @@ export function singleChanges(spec: PlanetarySpec, isWorking: (change: Change) =
   along('module', module, Math.min(20, 4 * module));
   const count = counts(planets.count).find((other) => isWorking({ 'planets.count': other }));
   if (count !== undefined) found.push({ 'planets.count': count });
-  const others = [{ 'planets.spacing': 'nearest' }, solved(spec), unshifted(spec)];
+  const others = [
+    { 'planets.spacing': 'nearest' },
+    solved(spec),
+    unshifted(spec),
+    { rack: 'B' },
+    { pressureAngle: 20 },
+  ];
   found.push(...others.filter((change) => Object.keys(change).length && isWorking(change)));
   if (helix.form !== 'spur') {
     along('helix.angle', helix.angle, 45);
