@@ -14,6 +14,8 @@ import { lineWidth } from './checks/lineWidth.js';
 import { neighbours } from './checks/neighbours.js';
 import { opening } from './checks/opening.js';
 import { overhang } from './checks/overhang.js';
+import { pin } from './checks/pin.js';
+import { plateClearance } from './checks/plateClearance.js';
 import { rim } from './checks/rim.js';
 import { rolling } from './checks/rolling.js';
 import { rootSpace } from './checks/rootSpace.js';
@@ -42,9 +44,12 @@ export function planChecks(found: PlanFindings): Check[] {
 
 /** Checks on the outlines of the teeth. */
 export function toothChecks(found: ToothFindings): Check[] {
-  return [rootSpace, involuteInterference, trochoidInterference, contactRatio, rolling].map((check) =>
-    check(found),
-  );
+  return [
+    ...[rootSpace, involuteInterference, trochoidInterference, contactRatio, rolling].map((check) =>
+      check(found),
+    ),
+    ...pin(found),
+  ];
 }
 
 /** Checks on the finished meshes. */
@@ -54,6 +59,7 @@ export function bodyChecks(found: AllFindings): Check[] {
     ...[bodyGap, watertight, selfIntersection, helixAccuracy, overhang, firstLayer, bed, smallParts].map(
       (check) => check(found),
     ),
+    ...plateClearance(found),
     captured(found.play, limits.axialPlay),
     tilt(found.play, limits.tilt),
   ];

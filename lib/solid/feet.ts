@@ -18,7 +18,7 @@ export interface Foot {
  */
 export function onFoot(wall: Wall, faceWidth: number, { height, radius }: Foot, tolerance: number): Wall {
   if (height === 0) return wall;
-  const { rim, feature } = lowered(blankOf(wall, faceWidth + height, tolerance), height);
+  const { rim, feature } = lowered(blankOf(wall, faceWidth + height, tolerance), faceWidth, height);
   const edge = circlePoints(radius, tolerance / 4);
   const upper = contourAt(edge, 0);
   const lower = contourAt(edge, -height);
@@ -42,10 +42,12 @@ export function onFoot(wall: Wall, faceWidth: number, { height, radius }: Foot, 
 }
 
 /** Every contour lower by a height; what shared a contour still does. */
-function lowered({ rim, feature }: Blank, height: number): Blank {
+function lowered({ rim, feature }: Blank, faceWidth: number, height: number): Blank {
   const moved = new Map<Contour, Contour>();
   const down = (contour: Contour): Contour => {
-    const known = moved.get(contour) ?? { z: contour.z - height, points: contour.points };
+    // Exactly where the teeth end: contours of one face must have one height.
+    const z = contour.z === faceWidth + height ? faceWidth : contour.z - height;
+    const known = moved.get(contour) ?? { z, points: contour.points };
     moved.set(contour, known);
     return known;
   };

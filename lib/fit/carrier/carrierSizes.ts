@@ -48,7 +48,7 @@ export interface CarrierSizes {
 /** Feet of sun and ring keep this share of the module from the root circles. */
 const EDGE = 0.02;
 /** Plates span no more than this share of the longest bridge, since teeth beneath leave spaces. */
-const BRIDGE_SHARE = 0.8;
+const BRIDGE_SHARE = 0.6;
 
 /** What of a fitted set a carrier is sized by. */
 export interface CarrierSet {

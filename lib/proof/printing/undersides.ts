@@ -33,7 +33,7 @@ const CARRIED_LAYERS = 2;
 const CELL = 0.2;
 const MOST_CELLS = 600;
 /** Directions in which strands may be laid. */
-const WAYS = 8;
+const WAYS = 12;
 
 /** Whether a triangle is part of a flat underside: level, facing down. */
 export function isUnderside(p: Float64Array, a: number, b: number, c: number): boolean {
