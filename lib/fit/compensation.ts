@@ -2,6 +2,7 @@ import { Refusal, refuse } from '../spec/refusal.js';
 import type { Bore, CommonSpec, Lips, PlanetarySpec } from '../spec/types.js';
 import { type SetGears, setGears } from '../train/setGears.js';
 import { drawnCarrier } from './carrier/drawnCarrier.js';
+import { drawnFeatures } from './drawnFeatures.js';
 import { type FittedSet, fitSet } from './fitSet.js';
 import type { SetRadii } from './setRadii.js';
 
@@ -87,6 +88,7 @@ function drawnSpec({ spec, gears }: SizedSet): PlanetarySpec {
   const { growth, scale } = compensationOf(spec);
   const { module, rack, faceWidth, bevel, sun, planets, ring, fit, printer, filament } = spec;
   const gap = fit.gap + 2 * growth;
+  const drawn = drawnFeatures(growth, scale);
   return {
     ...spec,
     module: module * scale,
@@ -98,12 +100,14 @@ function drawnSpec({ spec, gears }: SizedSet): PlanetarySpec {
       ...sun,
       profileShift: gears.sun.profileShift,
       bore: drawnBore(sun.bore, (size) => (size + 2 * growth) * scale),
+      ...drawn.gear(sun),
     },
-    planets: { ...planets, profileShift: gears.planet.profileShift },
+    planets: { ...planets, profileShift: gears.planet.profileShift, ...drawn.planet(planets) },
     ring: {
       ...ring,
       profileShift: gears.ring.profileShift,
       rim: (ring.rim - 2 * growth) * scale,
+      ...drawn.ring(ring),
     },
     // Every flank is set back by the growth, whatever its share of the gap.
     ...(spec.lips && { lips: drawnLips(spec.lips, growth, scale) }),

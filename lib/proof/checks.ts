@@ -11,6 +11,7 @@ import { helixAccuracy } from './checks/helixAccuracy.js';
 import { involuteInterference } from './checks/involuteInterference.js';
 import { layers } from './checks/layers.js';
 import { lineWidth } from './checks/lineWidth.js';
+import { mount } from './checks/mount.js';
 import { neighbours } from './checks/neighbours.js';
 import { opening } from './checks/opening.js';
 import { overhang } from './checks/overhang.js';
@@ -38,6 +39,7 @@ export function planChecks(found: PlanFindings): Check[] {
     ),
     skip(found, { material: found.spec.filament, limits: found.spec.limits }),
     opening(found, found.spec.opening),
+    ...mount(found),
     fingerGaps(found),
   ];
 }

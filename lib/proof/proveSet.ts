@@ -20,6 +20,7 @@ import { triangleTree } from './mesh/triangleTree.js';
 import { meshRecords } from './meshRecords.js';
 import { looseSetOf } from './motion/looseSetOf.js';
 import { type PlayRecord, playRecord } from './motion/playRecord.js';
+import { mountingRecord } from './mounting.js';
 import { helpedChecks, helpedRefusal } from './nearest/help.js';
 import { partRecords } from './partRecords.js';
 import { printingRecord } from './printing/printingRecord.js';
@@ -146,6 +147,7 @@ export function inspectSet(spec: Spec, additions?: Additions): Sheet | Promise<S
 function sheetOf(found: PlanFindings & Partial<AllFindings>, checks: Check[]): Sheet {
   const { spec, gears, radii, set } = found;
   const records = gearRecords(spec, gears, radii);
+  const mounting = mountingRecord(spec);
   return {
     name: spec.name,
     resolved: spec,
@@ -156,6 +158,7 @@ function sheetOf(found: PlanFindings & Partial<AllFindings>, checks: Check[]): S
     parts: [],
     play: null,
     printing: printingRecord(found, records),
+    ...(mounting && { mounting }),
     cautions: cautions(
       { smallParts: found.smallParts, fingerGaps: fingerGaps(found) },
       { ...spec.filament, name: spec.filament.material },

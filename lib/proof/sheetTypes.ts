@@ -15,6 +15,8 @@ export interface Sheet {
   /** How far parts can move; null when they were not built. */
   play: PlayRecord | null;
   printing: PrintingRecord;
+  /** Only where the file asks for a panel mount. */
+  mounting?: MountingRecord;
   cautions: string[];
   /** Changes made to standard teeth so that they run, each in one sentence. */
   adjustments: string[];
@@ -122,10 +124,41 @@ export interface PrintingRecord {
 
 /** One size that calipers can read, as drawn and as expected on the print, mm. */
 export interface PrintedSize {
-  part: 'sun' | 'planet' | 'ring';
-  feature: 'tip diameter' | 'root diameter' | 'base tangent length' | 'over pins' | 'bore' | 'outer diameter';
+  part: 'sun' | 'planet' | 'ring' | 'clamp-ring' | 'crank-handle';
+  feature:
+    | 'tip diameter'
+    | 'root diameter'
+    | 'base tangent length'
+    | 'over pins'
+    | 'bore'
+    | 'outer diameter'
+    | 'screw hole'
+    | 'countersink'
+    | 'nut pocket'
+    | 'knob'
+    | 'crank socket'
+    | 'peg'
+    | 'finger hole'
+    | 'dimple'
+    | 'pocket'
+    | 'flange'
+    | 'bolt hole'
+    | 'opening';
   drawn: number;
   expected: number;
+}
+
+/** How a set is mounted in a panel. Lengths in mm, angles in degrees. */
+export interface MountingRecord {
+  /** Diameter to saw, and thickness of the panel. */
+  hole: number;
+  panel: number;
+  /** Holes to drill; angles from the axis of the first planet. */
+  drill: { diameter: number; circle: number; count: number; angles: number[] };
+  screw: string;
+  nut: string;
+  /** What to do, step by step. */
+  says: string[];
 }
 
 /** One kind of part as made. */

@@ -8,9 +8,14 @@ import { polar } from '../tooth/polar.js';
 import type { ToothProfile } from '../tooth/profile.js';
 import { type Additions, additionsTo, type Place } from './additions.js';
 import type { Wall } from './blank.js';
-import { boreOutline } from './bore.js';
 import { carrierBody } from './carrier/carrierBody.js';
 import { planetBore } from './carrier/planetBore.js';
+import { clampRing } from './features/clampRing.js';
+import { featureContext } from './features/context.js';
+import { crankHandle } from './features/crankHandle.js';
+import { gearBlank } from './features/gearBlank.js';
+import { planetBlank } from './features/planetBlank.js';
+import { ringBlank } from './features/ringBlank.js';
 import { onFoot } from './feet.js';
 import { gearBody } from './gearBody.js';
 import type { Part } from './mesh.js';
@@ -69,7 +74,21 @@ export function buildFitted(spec: PlanetarySpec, set: FittedSet): Part[] {
     })),
     { name: 'ring', mesh: placed(ring, set.ringRotation, [0, 0]) },
     ...(carrier ? [{ name: 'carrier', mesh: carrier }] : []),
+    ...looseParts(spec, rimRadius(spec, set.profiles.ring)),
   ];
+}
+
+/** Parts without teeth that lie beside the set. */
+function looseParts({ sun, ring, tolerance }: PlanetarySpec, bodyRadius: number): Part[] {
+  const { mount, flange } = ring;
+  const parts: Part[] = [];
+  if (mount && flange)
+    parts.push({ name: 'clamp-ring', mesh: clampRing(mount, flange, bodyRadius, tolerance) });
+  if (sun.crank?.handle !== undefined) {
+    const edge = Math.max(bodyRadius, (flange?.diameter ?? 0) / 2);
+    parts.push({ name: 'crank-handle', mesh: crankHandle(sun.crank, sun.crank.handle, edge, tolerance) });
+  }
+  return parts;
 }
 
 /** One kind of gear of a set: its teeth, its sweep, its wall, and where the first part of that kind is put. */
@@ -94,12 +113,25 @@ export function gearKinds(spec: PlanetarySpec, set: FittedSet): GearKind[] {
   const { faceWidth, tolerance } = spec;
   const lift = liftOf(set.carrier);
   const onFeet = (wall: Wall, radius = 0) => onFoot(wall, faceWidth, { height: lift, radius }, tolerance);
+  const context = (
+    path: string,
+    profile: ToothProfile,
+    part: 'sun' | 'planet' | 'ring',
+    rotation: number,
+    foot = 0,
+  ) =>
+    featureContext(
+      foot ? { ...spec, faceWidth: faceWidth + foot } : spec,
+      path,
+      { teeth: profile.gear.teeth, rootRadius: profile.rootRadius },
+      { rotation, mirrored: sweepOf(spec, set, part).hand === 'left' },
+    );
   return [
     {
       first: 'sun',
       profile: sun,
       sweep: sweepOf(spec, set, 'sun'),
-      wall: onFeet({ bore: boreOutline(spec.sun.bore, tolerance) }, set.carrier?.hubRadius),
+      wall: onFeet(gearBlank(spec.sun, context('sun', sun, 'sun', 0, lift)), set.carrier?.hubRadius),
       rotation: 0,
       centre: [0, 0],
       lift,
@@ -108,7 +140,9 @@ export function gearKinds(spec: PlanetarySpec, set: FittedSet): GearKind[] {
       first: 'planet-1',
       profile: planet,
       sweep: sweepOf(spec, set, 'planet'),
-      wall: planetBore(set.carrier, tolerance),
+      wall: set.carrier?.pin
+        ? planetBore(set.carrier, tolerance)
+        : planetBlank(spec.planets, context('planets', planet, 'planet', planets[0].rotation)),
       rotation: planets[0].rotation,
       centre: polar(centreDistance, planets[0].angle),
       lift,
@@ -117,7 +151,10 @@ export function gearKinds(spec: PlanetarySpec, set: FittedSet): GearKind[] {
       first: 'ring',
       profile: ring,
       sweep: sweepOf(spec, set, 'ring'),
-      wall: onFeet({ rimRadius: rimRadius(spec, ring) }, set.carrier?.skirtRadius),
+      wall: onFeet(
+        ringBlank(spec.ring, rimRadius(spec, ring), context('ring', ring, 'ring', ringRotation, lift)),
+        set.carrier?.skirtRadius,
+      ),
       rotation: ringRotation,
       centre: [0, 0],
       lift,

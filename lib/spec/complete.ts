@@ -1,5 +1,6 @@
 import { radians } from '../tooth/gear.js';
 import { completeCarrier, completeLips } from './completeCarrier.js';
+import { completeGear, completePlanet, completeRing } from './features/complete.js';
 import { ROUNDING } from './nearest.js';
 import { filamentProfiles } from './profiles/filaments.js';
 import { standardRack } from './racks.js';
@@ -42,12 +43,24 @@ export function complete(file: FileSpec, name: string): PlanetarySpec {
     },
     profileShift: file.profileShift,
     shiftBalance: file.shiftBalance,
-    sun: { ...file.sun, ...shiftOf(file, file.sun.profileShift, 0), bore },
-    planets: { ...file.planets, ...shiftOf(file, file.planets.profileShift, 0) },
+    sun: {
+      teeth: file.sun.teeth,
+      ...shiftOf(file, file.sun.profileShift, 0),
+      bore,
+      ...completeGear(file.sun, layer),
+    },
+    planets: {
+      teeth: file.planets.teeth,
+      count: file.planets.count,
+      spacing: file.planets.spacing,
+      ...shiftOf(file, file.planets.profileShift, 0),
+      ...completePlanet(file.planets, layer),
+    },
     ring: {
       teeth: file.ring.teeth ?? usualRingTeeth(file),
       ...shiftOf(file, file.ring.profileShift, usualRingShift(file)),
       rim: file.ring.rim ?? Math.max(3, sturdyRim),
+      ...completeRing(file.ring, { faceWidth: file.faceWidth, layer, lineWidth }),
     },
     fit: { ...file.fit },
     printer: { ...file.printer, layer, lineWidth },

@@ -1,4 +1,5 @@
 import { carrierRules } from './rules/carrier.js';
+import { featureRoom } from './rules/features.js';
 import { boreWall, outerDiameter, planetRoot, ringTeeth, sunRoot } from './rules/gears.js';
 import { helixAngle, lipsAsked, retentionForm, transverseModule } from './rules/helix.js';
 import { rackShape } from './rules/rack.js';
@@ -20,6 +21,7 @@ export const rules: readonly Rule[] = [
   planetRoot,
   ringTeeth,
   boreWall,
+  featureRoom,
   wallGrowth,
   outerDiameter,
   ...carrierRules,

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { gearFeatures, planetFeatures, ringFeatures } from './features/schema.js';
 import { number, whole, word } from './fields.js';
 
 /** Opening in the sun for a shaft. */
@@ -47,6 +48,7 @@ export const sun = z
     teeth: teeth('the sun'),
     profileShift: shift('Profile shift coefficient x of the sun, in normal modules'),
     bore,
+    ...gearFeatures,
   })
   .meta({ description: 'The gear in the middle', examples: [{ teeth: 15 }] });
 
@@ -65,6 +67,7 @@ export const planets = z
       source: 'assembly condition of simple planetary sets (AGMA 6123 and handbooks, from memory)',
     }).default('equal'),
     profileShift: shift('Profile shift coefficient x of the planets, in normal modules'),
+    ...planetFeatures,
   })
   .meta({ description: 'The gears between sun and ring', examples: [{ teeth: 15, count: 3 }] });
 
@@ -92,6 +95,7 @@ export const ring = z
       defaultRule: 'the greater of 3 and 1.2 × (rack.addendum + rack.dedendum) × module',
       examples: [5],
     }).optional(),
+    ...ringFeatures,
   })
   .prefault({})
   .meta({ description: 'The outer gear' });

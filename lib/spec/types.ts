@@ -1,3 +1,4 @@
+import type { GearFeatures, PlanetFeatures, RingFeatures } from './features/types.js';
 import type { FilamentName } from './profiles/filaments.js';
 import type { PrinterName } from './profiles/printers.js';
 
@@ -42,10 +43,15 @@ export interface PlanetarySpec extends CommonSpec {
   profileShift: 'none' | 'solve';
   /** How sun and planets share the shift that is found. */
   shiftBalance: 'sliding' | 'root' | 'none';
-  sun: { teeth: number; profileShift?: number; bore: Bore };
-  planets: { teeth: number; count: number; spacing: 'equal' | 'nearest'; profileShift?: number };
+  sun: { teeth: number; profileShift?: number; bore: Bore } & GearFeatures;
+  planets: {
+    teeth: number;
+    count: number;
+    spacing: 'equal' | 'nearest';
+    profileShift?: number;
+  } & PlanetFeatures;
   /** `rim` is the wall outside the root circle, mm. */
-  ring: { teeth: number; profileShift?: number; rim: number };
+  ring: { teeth: number; profileShift?: number; rim: number } & RingFeatures;
   /** What the file asks of the widest opening between planets. */
   opening?: OpeningAsked;
   carrier: 'none' | Carrier;
@@ -56,14 +62,14 @@ export interface PlanetarySpec extends CommonSpec {
 }
 
 /** A gear with teeth outside. */
-export interface ExternalGear {
+export interface ExternalGear extends GearFeatures {
   teeth: number;
   profileShift: number;
   bore: Bore;
 }
 
 /** A gear with teeth inside; `rim` is the wall outside the root circle, mm. */
-export interface InternalGear {
+export interface InternalGear extends RingFeatures {
   teeth: number;
   profileShift: number;
   rim: number;

@@ -51,6 +51,7 @@ export function sheetPage(sheet: Sheet, drawing: string, live: LiveData | null =
     trainSection(sheet.train),
     playSection(sheet.play),
     printingSection(sheet.printing),
+    sheet.mounting ? section('Mounting in a panel', list(sheet.mounting.says)) : '',
     partsSection(sheet.parts),
     section('Parameters', parameters(sheet)),
     '</main>',

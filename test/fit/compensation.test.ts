@@ -95,7 +95,7 @@ describe('the sheet', () => {
   it('says drawn and expected sizes: shrunk, then grown on each wall', () => {
     const { scale, growth, sizes } = sheet.printing;
     expect(scale).toBeCloseTo(1 / 0.995, 12);
-    const outward = { sun: 1, planet: 1, ring: -1 };
+    const outward: Record<string, number> = { sun: 1, planet: 1, ring: -1 };
     const sign = { bore: -1, 'outer diameter': 1 };
     for (const { part, feature, drawn, expected } of sizes) {
       if (feature === 'over pins') continue; // A pin follows the flank: see below.

@@ -4,6 +4,7 @@ import { edgeDefects } from '../../lib/proof/mesh/edges.js';
 import { meshVolume } from '../../lib/proof/mesh/volume.js';
 import { buildSet, gearKinds } from '../../lib/solid/buildSet.js';
 import { gearBody } from '../../lib/solid/gearBody.js';
+import { reachOf } from '../../lib/solid/stack/contour.js';
 import { gearOutline } from '../../lib/tooth/outline.js';
 import { setOf } from '../sets.js';
 
@@ -31,16 +32,13 @@ describe('a swept gear', () => {
       const spec = setOf(15, 15, 45, 5, { helix: { form, angle, hand }, bevel: { size: 0 } });
       const set = fitSet(spec);
       for (const { first, profile, sweep, wall } of gearKinds(spec, set)) {
+        const rim = 'rim' in wall && wall.rim ? reachOf(wall.rim.bottom.points) : 0;
         const outline = area(gearOutline(profile, 1e-5).points);
-        const section = 'rimRadius' in wall ? Math.PI * wall.rimRadius ** 2 - outline : outline;
+        const section = rim ? Math.PI * rim ** 2 - outline : outline;
         const body = gearBody(profile, sweep, wall, spec.tolerance);
         // A surface that is off by at most t changes the volume by at most t × its area; half of that on average.
         const perimeter = profile.gear.teeth * 3 * 2.25 * profile.gear.module;
-        const slack =
-          0.5 *
-          spec.tolerance *
-          (perimeter + ('rimRadius' in wall ? 2 * Math.PI * wall.rimRadius : 0)) *
-          spec.faceWidth;
+        const slack = 0.5 * spec.tolerance * (perimeter + 2 * Math.PI * rim) * spec.faceWidth;
         expect(Math.abs(meshVolume(body) - section * spec.faceWidth), `${first} ${hand}`).toBeLessThan(slack);
       }
     }

@@ -7,7 +7,8 @@ import type { PlanFindings } from '../findings.js';
  * there for external gears).
  */
 export function rim({ spec }: PlanFindings): Check {
-  const { rim: value } = spec.ring;
+  // Scallops take their depth off.
+  const value = spec.ring.rim - (spec.ring.grip?.depth ?? 0);
   const { rim: limit } = spec.limits;
   const holds = value >= limit;
   return {

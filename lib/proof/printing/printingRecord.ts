@@ -6,6 +6,7 @@ import { baseTangentLength } from '../../tooth/baseTangent.js';
 import type { Gear } from '../../tooth/gear.js';
 import { overPins } from '../../tooth/overPins.js';
 import type { GearRecord, PrintedSize, PrintingRecord } from '../sheetTypes.js';
+import { featureSizes } from './featureSizes.js';
 
 /**
  * What is compensated, and every size that calipers can read, as drawn and as expected on the print. The expected
@@ -55,6 +56,15 @@ function pinReading(gear: Gear, pin: number, relief: number): number | null {
 function wallSizes(asked: SizedSet, drawn: SizedSet): PrintedSize[] {
   const outer = ({ spec, radii }: SizedSet) => 2 * (radii.ring.root + spec.ring.rim);
   const bore = boreSize(asked.spec.sun.bore);
+  const drawnFeatures = featureSizes(drawn.spec, outer(drawn));
+  const features = featureSizes(asked.spec, outer(asked)).map(
+    ({ part, feature, size }, i): PrintedSize => ({
+      part,
+      feature,
+      drawn: drawnFeatures[i].size,
+      expected: size,
+    }),
+  );
   return [
     ...(bore === null
       ? []
@@ -67,6 +77,7 @@ function wallSizes(asked: SizedSet, drawn: SizedSet): PrintedSize[] {
           },
         ]),
     { part: 'ring', feature: 'outer diameter', drawn: outer(drawn), expected: outer(asked) },
+    ...features,
   ];
 }
 

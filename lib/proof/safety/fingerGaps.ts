@@ -39,6 +39,7 @@ export function fingerGaps({ spec, inner, radii }: PlanFindings): FingerGap[] {
   }
   const bore = boreRod(spec);
   if (bore > 0) gaps.push({ where: "the sun's bore", diameter: bore });
+  gaps.push(...openFeatures(spec));
   return gaps.filter(({ diameter }) => diameter >= LEAST);
 }
 
@@ -83,6 +84,17 @@ function anglesBetween(places: readonly number[]): number[] {
   const angles = places.map((place, i) => (places[i + 1] ?? places[0] + 360) - place);
   const seen = new Map(angles.map((angle) => [angle.toFixed(6), (angle * Math.PI) / 180]));
   return [...seen.values()].sort((a, b) => a - b);
+}
+
+/** Holes and pits of features that a fingertip may enter; those that screws fill are left out. */
+function openFeatures({ sun, planets }: PlanetarySpec): FingerGap[] {
+  const { hole, pocket } = planets;
+  const gaps: FingerGap[] = [];
+  if (sun.crank)
+    gaps.push({ where: "the sun's crank socket", diameter: sun.crank.acrossFlats + sun.crank.clearance });
+  if (hole) gaps.push({ where: "the planets' finger holes", diameter: hole.diameter });
+  if (pocket) gaps.push({ where: "the planets' pockets", diameter: pocket.diameter });
+  return gaps;
 }
 
 /** Diameter of the largest round rod in the sun's bore, mm; 0 for none. */

@@ -3,6 +3,7 @@ import { complete } from '../complete.js';
 import { floorThousandth, ROUNDING } from '../nearest.js';
 import type { Problem } from '../refusal.js';
 import type { Bore, PlanetarySpec } from '../types.js';
+import { featureProblems } from './features.js';
 import { moduleParameter, type Rule, toothSizes } from './rule.js';
 
 /** Least root radius, in modules: below it hardly any body is left inside the teeth. */
@@ -77,7 +78,7 @@ export const outerDiameter: Rule = {
 /** What `sunRoot`, `planetRoot` and `boreWall` find, for shifts that were still to be found when those asked. */
 export function bodyProblems(spec: PlanetarySpec): Problem[] {
   const roots = [...rootProblem(spec, 'sun'), ...rootProblem(spec, 'planets')];
-  return roots.length ? roots : boreProblems(spec);
+  return roots.length ? roots : [...boreProblems(spec), ...featureProblems(spec)];
 }
 
 /** Nothing while the sun's shift is still to be found: there is no root circle yet, and `setGears` asks again. */
@@ -110,8 +111,12 @@ function rootProblem(spec: PlanetarySpec, part: 'sun' | 'planets'): Problem[] {
   return [{ parameter: `${part}.teeth`, value: teeth, rule, nearest }];
 }
 
-/** As made, mm. */
-function rootRadius(spec: PlanetarySpec, part: 'sun' | 'planets' | 'ring', teeth = spec[part].teeth): number {
+/** Root radius of a gear as made, mm; that of the standard tooth where its shift is still to be found. */
+export function rootRadius(
+  spec: PlanetarySpec,
+  part: 'sun' | 'planets' | 'ring',
+  teeth = spec[part].teeth,
+): number {
   const { module, pressureAngle, rack, helix } = spec;
   // Where it is still to be found, the standard tooth stands for it: the limits that ask then are wide ones.
   const { profileShift = 0 } = spec[part];

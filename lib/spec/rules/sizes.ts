@@ -44,18 +44,26 @@ export const wallGrowth: Rule = {
     'printer.nozzle',
     'printer.lineWidth',
     'fit.gap',
-    'ring.rim',
     'module',
-    'sun.bore',
+    'sun',
+    'planets',
+    'ring',
   ],
-  find({ printer: { growth, lineWidth }, fit: { gap }, ring: { rim }, sun: { bore } }) {
+  find({ printer: { growth, lineWidth }, fit: { gap }, ring, sun, planets }) {
+    const { bore } = sun;
+    const rim = ring.rim - (ring.grip?.depth ?? 0);
     const most = floorThousandth(Math.min(0.5, lineWidth / 2, rim / RIM_PER_GROWTH));
-    const opening = bore.shape === 'none' ? Number.POSITIVE_INFINITY : boreWidth(bore);
+    const opening = Math.min(
+      bore.shape === 'none' ? Number.POSITIVE_INFINITY : boreWidth(bore),
+      ...[planets.hole, planets.dimple, planets.pocket, sun.screw, sun.nut, ring.bolts, ring.mount].flatMap(
+        (hole) => hole?.diameter ?? [],
+      ),
+    );
     const least = -floorThousandth(
       Math.min(0.5, lineWidth / 2, opening / RIM_PER_GROWTH, Math.max(0, (gap - LEAST_GAP) / 2)),
     );
     if (growth <= most + ROUNDING && growth >= least - ROUNDING) return [];
-    const rule = `must be from ${least} to ${most} mm with these lines, this gap, rim and bore`;
+    const rule = `must be from ${least} to ${most} mm with these lines, this gap, rim and these openings`;
     return [{ parameter: 'printer.growth', value: growth, rule, nearest: [growth > most ? most : least] }];
   },
 };

@@ -1,0 +1,53 @@
+import type { GearFeatures } from '../../spec/features/types.js';
+import type { Bore } from '../../spec/types.js';
+import { type Blank, noFeature, throughHole } from '../blank.js';
+import { boreOutline } from '../bore.js';
+import { polygonPoints, reachOf } from '../stack/contour.js';
+import { type Feature, together } from '../stack/stack.js';
+import { holeLevels, holeShape, throughFeature } from './axisHole.js';
+import type { FeatureContext } from './context.js';
+import { inFrame } from './frame.js';
+import { knobOn } from './knobOn.js';
+import { lettering } from './lettering.js';
+import { flatPit } from './pit.js';
+
+/**
+ * A gear with outside teeth, its bore and its features: what is about the axis goes through a knob where there is one.
+ * @throws Refusal when text finds no room
+ */
+export function gearBlank(gear: GearFeatures & { bore: Bore }, context: FeatureContext): Blank {
+  const { knob, text } = gear;
+  const { faceWidth, rootRadius, tolerance } = context;
+  const top = faceWidth + (knob?.height ?? 0);
+  const middle = aboutTheAxis(gear, top, context);
+  const opened = Math.max(0, ...(middle.holes.top ?? []).map(({ points }) => reachOf(points)));
+  const letters = (z: number, outer: number, inner: number) =>
+    text ? lettering(text, z, { inner, outer }, context) : noFeature;
+  if (!knob) return { feature: together<'bottom' | 'top'>([middle, letters(faceWidth, rootRadius, opened)]) };
+
+  const onKnob = opened === 0 ? letters(top, knob.diameter / 2 - 1, 0) : noFeature;
+  const around = opened === 0 ? noFeature : letters(faceWidth, rootRadius, knob.diameter / 2);
+  const inTop: Feature = together<'bottom' | 'top'>([middle, onKnob]);
+  const standing = knobOn(knob, faceWidth, inTop.holes.top ?? [], tolerance);
+  const below: Feature = {
+    holes: { bottom: inTop.holes.bottom ?? [] },
+    walls: inTop.walls,
+    faces: inTop.faces,
+  };
+  return { feature: together([below, standing, around]) };
+}
+
+function aboutTheAxis(
+  { bore, screw, nut, crank }: GearFeatures & { bore: Bore },
+  top: number,
+  { tolerance, frame }: FeatureContext,
+): Feature {
+  if (screw || nut) return throughFeature(holeLevels(holeShape(screw, nut), 0, top, tolerance));
+  if (crank) {
+    const sides = crank.shape === 'square' ? 4 : 6;
+    const outline = polygonPoints(sides, crank.acrossFlats + crank.clearance);
+    return flatPit(inFrame(outline, frame), crank.depth, top);
+  }
+  const outline = boreOutline(bore, tolerance);
+  return outline.length ? throughHole(outline, top) : noFeature;
+}

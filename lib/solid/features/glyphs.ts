@@ -1,0 +1,41 @@
+import modeling from '@jscad/modeling';
+import { type Point, signedArea } from '../stack/contour.js';
+import { contains } from '../stack/room.js';
+import { strokeOutlines } from './strokeOutlines.js';
+
+/** One connected piece of a letter: its outline and the holes in it, each counter-clockwise, mm. */
+export interface GlyphPiece {
+  outer: Point[];
+  holes: Point[][];
+}
+
+/** A letter from its left edge at x = 0 and its foot at y = 0, and how far the next one is from it, mm. */
+export interface Glyph {
+  pieces: GlyphPiece[];
+  advance: number;
+}
+
+/** Width of a stroke in heights of a capital letter. */
+const STROKE = 0.15;
+/** The library's `height` is that of lower-case letters, 14 units of the font; capitals have 21. */
+const CAPITAL = 14 / 21;
+
+/** Width of the strokes of letters, mm: at least a line of the printer. */
+export function strokeWidth(size: number, lineWidth: number): number {
+  return Math.max(STROKE * size, lineWidth);
+}
+
+/**
+ * One letter of the single-line font (Hershey's simplex) that @jscad/modeling brings, drawn with a round pen.
+ * @param size height of a capital letter, mm
+ * @param width of the pen, mm
+ */
+export function glyph(letter: string, size: number, width: number): Glyph {
+  const char = modeling.text.vectorChar({ height: CAPITAL * size }, letter);
+  const outlines = strokeOutlines(char.segments as unknown as Point[][], width);
+  const pieces = outlines.filter((o) => signedArea(o) > 0).map((outer): GlyphPiece => ({ outer, holes: [] }));
+  for (const hole of outlines)
+    if (signedArea(hole) < 0)
+      pieces.find(({ outer }) => contains(outer, hole[0]))?.holes.push(hole.toReversed());
+  return { pieces, advance: char.width };
+}

@@ -1,0 +1,45 @@
+import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
+import type { Problem } from '../refusal.js';
+
+/** Lines of wall beside every opening. Common practice. */
+export const WALL_LINES = 2;
+/** Layers of floor under every pit. Common practice. */
+export const FLOOR_LAYERS = 4;
+
+/** What bounds features: sizes of the body they are in, mm. */
+export interface Body {
+  /** Path of the part in the file, such as `sun`. */
+  part: string;
+  /** Radius of its root circle as made. */
+  root: number;
+  faceWidth: number;
+  /** Least width of a wall, and least thickness of a floor. */
+  wall: number;
+  floor: number;
+}
+
+/** A problem unless `value` is at most `most`; `none` of the feature is offered where no size above `least` works. */
+export function atMost(parameter: string, value: number, most: number, why: string, least = 0.2): Problem[] {
+  if (value <= most + ROUNDING) return [];
+  const limit = floorThousandth(most);
+  if (limit >= least)
+    return [{ parameter, value, rule: `must be at most ${limit} mm: ${why}`, nearest: [limit] }];
+  return [{ parameter: featureOf(parameter), value, rule: `finds no room: ${why}`, nearest: ['none'] }];
+}
+
+/** A problem unless `value` is at least `least`, which is offered. */
+export function atLeast(parameter: string, value: number, least: number, why: string): Problem[] {
+  if (value >= least - ROUNDING) return [];
+  const limit = ceilThousandth(least);
+  return [{ parameter, value, rule: `must be at least ${limit} mm: ${why}`, nearest: [limit] }];
+}
+
+/** The problem of a feature that cannot be together with another one. */
+export function notWith(parameter: string, value: unknown, other: string): Problem[] {
+  return [{ parameter, value, rule: `must be none where ${other} is given`, nearest: ['none'] }];
+}
+
+/** The feature that a size belongs to: `sun.nut` for `sun.nut.depth`. */
+function featureOf(parameter: string): string {
+  return parameter.split('.').slice(0, 2).join('.');
+}
