@@ -6,7 +6,6 @@ export { type Trouble, troubles } from './fit/troubles.js';
 export type { Check, Level } from './proof/check.js';
 export { type Plan, planSets } from './proof/planSets.js';
 export { inspectSet, type Proved, proveSet } from './proof/proveSet.js';
-export type { Sheet } from './proof/sheetTypes.js';
 export type { Additions, Solids } from './solid/additions.js';
 export { buildSet } from './solid/buildSet.js';
 export { fromGeom3, type Geom3, toGeom3 } from './solid/geom3.js';
@@ -16,7 +15,6 @@ export type { Profile } from './spec/profileFile.js';
 export { readProfile, readSpec } from './spec/readSpec.js';
 export { type Problem, Refusal } from './spec/refusal.js';
 export { resolveSpec } from './spec/resolveSpec.js';
-export type { GearSpec, PairSpec, PlanetarySpec, RackSpec, Spec } from './spec/types.js';
 export type { Gear } from './tooth/gear.js';
 export { type ProfileCuts, type ToothProfile, toothProfile } from './tooth/profile.js';
 export type { NearMiss, PlanRow } from './train/planRow.js';
@@ -29,6 +27,7 @@ export {
   type SolvedShifts,
   solveShifts,
 } from './train/solveShifts.js';
+export type * from './types.js';
 export { version } from './version.js';
 export { drawSet } from './write/drawing.js';
 export { type Made, type MakeOptions, makeSet } from './write/makeSet.js';

@@ -1,6 +1,5 @@
 // Draws the pictures of the README from the parameter files beside this script: `npm run pictures`.
-// Each picture is what `cogweave make --picture` writes for that file, at a smaller size; the drawing is the one it
-// writes of the first.
+// Each picture is what `cogweave make --picture` writes for that file, smaller; the drawing is the spinner's.
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { buildSet, drawSet, readSpec, renderPicture } from 'cogweave';
 
@@ -17,7 +16,10 @@ function write(file, bytes) {
 
 for (const file of readdirSync(here).filter((name) => name.endsWith('.yaml'))) {
   const name = file.replace(/\.yaml$/, '');
-  const spec = readSpec(readFileSync(new URL(file, here), 'utf8'), name);
+  const text = readFileSync(new URL(file, here), 'utf8');
+  // A file of variants is many sets that look alike.
+  if (/^variants:/m.test(text)) continue;
+  const spec = readSpec(text, name);
   const parts = buildSet(spec);
   write(`${name}.png`, renderPicture(parts, SIZE));
   if (name === DRAWN) write(`${name}.svg`, drawSet(spec, parts));

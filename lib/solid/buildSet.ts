@@ -26,10 +26,14 @@ import type { Sweep } from './sweep/helix.js';
  * Every part of a set as a closed mesh in the place where it is printed: `sun`, `planet-1` …, `ring`, and `carrier` if
  * there is one. Drawn so that the print comes out as the file asks: growth and shrinkage are compensated.
  * Axis of the set on z, bed at z = 0, the first planet on +x. mm.
- * @param additions solids of a script to be joined to parts and cut from them; the parts come as a promise then
- * @throws Refusal when the teeth cannot be made, or an addition is wrong
+ * @throws Refusal when the teeth cannot be made
  */
 export function buildSet(spec: Spec): Part[];
+/**
+ * The same, with solids of a script joined to parts and cut from them; the parts come as a promise.
+ * @param additions what is joined and what is cut
+ * @throws Refusal when the teeth cannot be made, or an addition is wrong
+ */
 export function buildSet(spec: Spec, additions: Additions): Promise<Part[]>;
 export function buildSet(spec: Spec, additions?: Additions): Part[] | Promise<Part[]> {
   return additions === undefined ? buildParts(spec) : buildChanged(spec, additions);
