@@ -1,7 +1,7 @@
 import type { SurfaceDistance } from './exactSurface.js';
 import { foldedBy } from './folded.js';
 import { addPatch, idsOf, type PitchDraft, placeOf } from './pitchVertices.js';
-import { type RimVertex, zipPatch } from './zip.js';
+import { type RimVertex, zipPatch, zipSides } from './zip.js';
 
 /**
  * The cone at one end between two edges that run from the end face to a land: the bevel between the cut edges of a tooth's
@@ -31,18 +31,9 @@ export function conePatch(
   };
   const last = leftEdge.length - 1;
   const tip = coneRow(draft, leftEdge[last], rightEdge[last], arc);
-  const upper = [
-    ...leftEdge.slice(1, last).map((id) => seenFrom(draft, id, face[0])),
-    ...tip.map(({ id }) => seenFrom(draft, id, face[0])),
-    ...rightEdge
-      .slice(1, last)
-      .toReversed()
-      .map((id) => seenFrom(draft, id, face[0])),
-  ];
-  const whole = [face[0], ...upper, face[face.length - 1]];
-  const runsOn = whole.every(({ ruling }, i) => i === 0 || ruling > whole[i - 1].ruling);
-  let triangles = runsOn ? zip(face, upper) : [];
-  if (!runsOn || foldedBy(draft, triangles, ([x, y]) => [x, y]) > 0) {
+  const around = [...leftEdge.slice(1, last), ...idsOf(tip), ...rightEdge.slice(1, last).toReversed()];
+  let triangles = zippedWhole(draft, face, around, top);
+  if (foldedBy(draft, triangles, ([x, y]) => [x, y]) > 0) {
     const rows = [
       face,
       ...leftEdge.slice(1, last).map((id, i) => coneRow(draft, id, rightEdge[i + 1], null)),
@@ -56,11 +47,33 @@ export function conePatch(
   return idsOf(face).slice(1, -1);
 }
 
-/** A vertex with its polar angle, counted on from that of another. */
-function seenFrom(draft: PitchDraft, id: number, { id: from, ruling }: RimVertex): RimVertex {
+/**
+ * Face edge against all the rest of the rim in one go. Where the rest runs back over generators it has crossed, its
+ * vertices wait for it to come on again.
+ */
+function zippedWhole(
+  draft: PitchDraft,
+  face: readonly RimVertex[],
+  around: readonly number[],
+  top: boolean,
+): number[] {
+  let farthest = face[0].ruling;
+  const rest = around.map((id) => {
+    farthest = Math.max(farthest, seenFrom(draft, id, face[0]));
+    return { id, ruling: farthest };
+  });
+  const side = [face[0], ...rest, face[face.length - 1]];
+  const triangles: number[] = [];
+  const [right, left] = top ? [side, face] : [face, side];
+  zipSides(right, left, (...ids) => triangles.push(...ids));
+  return triangles;
+}
+
+/** Polar angle of a vertex, counted on from that of another. */
+function seenFrom(draft: PitchDraft, id: number, { id: from, ruling }: RimVertex): number {
   const [fx, fy] = placeOf(draft, from);
   const [x, y] = placeOf(draft, id);
-  return { id, ruling: ruling + Math.atan2(fx * y - fy * x, fx * x + fy * y) };
+  return ruling + Math.atan2(fx * y - fy * x, fx * x + fy * y);
 }
 
 /** The arc between two vertices at equal height and radius, on the vertices given or on new ones. */

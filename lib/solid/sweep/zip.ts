@@ -15,6 +15,18 @@ export interface RimVertex {
  */
 export function zipPatch(rim: readonly RimVertex[], emit: (a: number, b: number, c: number) => void): void {
   const [right, left] = splitRim(rim);
+  zipSides(right, left, emit);
+}
+
+/**
+ * Zips two sides of a patch together in the order of their rulings.
+ * @param right,left from their shared first vertex to their shared last one; the patch lies to the left of `right`
+ */
+export function zipSides(
+  right: readonly RimVertex[],
+  left: readonly RimVertex[],
+  emit: (a: number, b: number, c: number) => void,
+): void {
   const lastRight = right.length - 1;
   const lastLeft = left.length - 1;
   // Both sides leave the shared first vertex at once and reach the shared last one at once: three vertices of one
