@@ -54,10 +54,7 @@ row(
 );
 const inspect = median(() => inspectSet(spec), 3);
 row('inspect, everything measured', inspect / 1000, 's', 'under 2', inspect < 2000);
-const plan = median(
-  () => planSets({ module: 1.5 }),
-  5,
-);
+const plan = median(() => planSets({ module: 1.5 }), 5);
 row('plan, up to 120 ring teeth, 3 to 8 planets', plan / 1000, 's', 'under 0.2', plan < 200);
 
 const result = { node: process.version, date: new Date().toISOString(), rows };
