@@ -86,20 +86,16 @@ export function drawnSet(spec: PlanetarySpec, asked: FittedSet): DrawnSet {
 /** The file that would ask for the drawn set, were nothing to be compensated. */
 function drawnSpec({ spec, gears }: SizedSet): PlanetarySpec {
   const { growth, scale } = compensationOf(spec);
-  const { module, rack, faceWidth, bevel, sun, planets, ring, fit, printer, filament } = spec;
-  const gap = fit.gap + 2 * growth;
+  const { sun, planets, ring } = spec;
   const drawn = drawnFeatures(growth, scale);
   return {
     ...spec,
-    module: module * scale,
-    rack: { ...rack, fillet: Math.max(0, rack.fillet + growth / module) },
-    faceWidth: faceWidth * scale,
-    bevel: { ...bevel, size: bevel.size * scale },
+    ...drawnCommon(spec),
     // Shifts that were found for the set as asked stay its own.
     sun: {
       ...sun,
       profileShift: gears.sun.profileShift,
-      bore: drawnBore(sun.bore, (size) => (size + 2 * growth) * scale),
+      bore: drawnBore(spec, sun.bore),
       ...drawn.gear(sun),
     },
     planets: { ...planets, profileShift: gears.planet.profileShift, ...drawn.planet(planets) },
@@ -109,9 +105,25 @@ function drawnSpec({ spec, gears }: SizedSet): PlanetarySpec {
       rim: (ring.rim - 2 * growth) * scale,
       ...drawn.ring(ring),
     },
-    // Every flank is set back by the growth, whatever its share of the gap.
     ...(spec.lips && { lips: drawnLips(spec.lips, growth, scale) }),
     carrier: drawnCarrier(spec.carrier, growth, scale),
+  };
+}
+
+/**
+ * What a file of any kind would say of its teeth, faces and gap to ask for what is drawn, were nothing to be
+ * compensated: everything larger by the shrinkage, rounding and gap set back by the growth.
+ */
+export function drawnCommon(spec: CommonSpec) {
+  const { growth, scale } = compensationOf(spec);
+  const { module, rack, faceWidth, bevel, fit, printer, filament } = spec;
+  const gap = fit.gap + 2 * growth;
+  return {
+    module: module * scale,
+    rack: { ...rack, fillet: Math.max(0, rack.fillet + growth / module) },
+    faceWidth: faceWidth * scale,
+    bevel: { ...bevel, size: bevel.size * scale },
+    // Every flank is set back by the growth, whatever its share of the gap.
     fit: { gap: gap * scale, gapShare: (fit.gap * fit.gapShare + growth) / gap },
     printer: { ...printer, growth: 0 },
     filament: { ...filament, shrinkage: 0 },
@@ -123,8 +135,10 @@ function drawnLips({ on, gap, reach }: Lips, growth: number, scale: number): Lip
   return { on, gap: (gap + 2 * growth) * scale, ...(reach !== undefined && { reach: reach * scale }) };
 }
 
-/** Every size of a bore is a distance between two of its walls. */
-function drawnBore(bore: Bore, drawn: (size: number) => number): Bore {
+/** A bore as drawn: every size of it is a distance between two of its walls. */
+export function drawnBore(spec: CommonSpec, bore: Bore): Bore {
+  const { growth, scale } = compensationOf(spec);
+  const drawn = (size: number) => (size + 2 * growth) * scale;
   switch (bore.shape) {
     case 'none':
       return bore;

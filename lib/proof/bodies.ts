@@ -1,7 +1,8 @@
-import type { GearKind } from '../solid/buildSet.js';
 import type { Mesh, Part } from '../solid/mesh.js';
 import { firstOfEachKind, kindOf } from '../solid/partKinds.js';
 import { placed, raised } from '../solid/place.js';
+import type { Sweep } from '../solid/sweep/helix.js';
+import type { ToothProfile } from '../tooth/profile.js';
 import type { BodyPair } from './bodyPairs.js';
 import { type EdgeDefects, edgeDefects } from './mesh/edges.js';
 import { leastDistance } from './mesh/leastDistance.js';
@@ -57,7 +58,7 @@ const REACH = 3;
  */
 export function measureBodies(
   parts: readonly Part[],
-  kinds: readonly GearKind[],
+  kinds: readonly ToothedBody[],
   pairs: readonly BodyPair[],
   gap: number,
   changed?: ChangedBodies,
@@ -79,20 +80,15 @@ export function measureBodies(
 
 function measureBody(
   part: Part,
-  kinds: readonly GearKind[],
+  kinds: readonly ToothedBody[],
   tree: TriangleTree,
   changed?: ChangedBodies,
 ): BodyFinding {
   const kind = kinds.find(({ first }) => first === part.name);
   const before = changed?.swept.get(part.name);
-  const swept = kind && before && ownFrame(before, kind);
+  const swept = kind && before;
   const deviation = kind
-    ? surfaceDeviation(
-        ownFrame(part.mesh, kind),
-        kind.profile,
-        kind.sweep,
-        swept && { swept, tolerance: changed!.tolerance },
-      )
+    ? kind.deviation(part.mesh, swept && { swept, tolerance: changed!.tolerance })
     : null;
   return {
     name: part.name,
@@ -100,13 +96,43 @@ function measureBody(
     edges: edgeDefects(part.mesh),
     crossings: selfIntersections(part.mesh, tree).length,
     deviation,
-    teethLost: swept ? surfaceDeviation(swept, kind.profile, kind.sweep).area - deviation!.area : 0,
+    teethLost: swept ? kind.deviation(swept).area - deviation!.area : 0,
   };
 }
 
-/** A mesh put back from its place into its gear's own frame. */
-function ownFrame(mesh: Mesh, { rotation, centre, lift }: GearKind): Mesh {
-  return placed(placed(raised(mesh, -lift), 0, [-centre[0], -centre[1]]), -rotation, [0, 0]);
+/** How the first part of a toothed kind is held against its exact surfaces. */
+export interface ToothedBody {
+  /** Its name. */
+  first: string;
+  /**
+   * @param mesh of that part, in its place
+   * @param changed given when a script changed it: the body as it was swept, and the mesh tolerance, mm
+   */
+  deviation(mesh: Mesh, changed?: { swept: Mesh; tolerance: number }): SurfaceDeviation;
+}
+
+/** A gear as it was made and placed. */
+export interface MadeGear {
+  first: string;
+  profile: ToothProfile;
+  sweep: Sweep;
+  /** Turn about its own axis, radians. */
+  rotation: number;
+  /** Place of its axis, mm. */
+  centre: readonly [number, number];
+  /** How high it stands over the bed, mm [0]. */
+  lift?: number;
+}
+
+/** A gear is measured in its own frame. */
+export function toothedGear({ first, profile, sweep, rotation, centre, lift = 0 }: MadeGear): ToothedBody {
+  const back = (mesh: Mesh) =>
+    placed(placed(raised(mesh, -lift), 0, [-centre[0], -centre[1]]), -rotation, [0, 0]);
+  return {
+    first,
+    deviation: (mesh, changed) =>
+      surfaceDeviation(back(mesh), profile, sweep, changed && { ...changed, swept: back(changed.swept) }),
+  };
 }
 
 /** The gaps between two kinds of parts, in the order measured. */

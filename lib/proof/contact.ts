@@ -12,9 +12,10 @@ export function meshContact(
   gear: Gear,
   pair: PairSizes,
 ): { transverse: number; overlap: number } {
-  const oneWay = spec.helix.form === 'herringbone' ? spec.faceWidth / 2 : spec.faceWidth;
-  return {
-    transverse: transverseContactRatio(pair),
-    overlap: overlapRatio(gear, oneWay),
-  };
+  return { transverse: transverseContactRatio(pair), overlap: overlapOf(spec, gear) };
+}
+
+/** The overlap ratio of a gear of the file. */
+export function overlapOf(spec: CommonSpec, gear: Gear): number {
+  return overlapRatio(gear, spec.helix.form === 'herringbone' ? spec.faceWidth / 2 : spec.faceWidth);
 }

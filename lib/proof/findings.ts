@@ -1,6 +1,7 @@
 import type { FittedSet } from '../fit/fitSet.js';
 import type { SetNumbers } from '../fit/setNumbers.js';
 import type { Part } from '../solid/mesh.js';
+import type { CommonSpec } from '../spec/types.js';
 import type { BodyFindings } from './bodies.js';
 import type { PlayRecord } from './motion/playRecord.js';
 import type { RollingGap } from './rolling/rollSet.js';
@@ -13,6 +14,12 @@ export type PlanFindings = SetNumbers;
 export interface ToothFindings extends PlanFindings {
   set: FittedSet;
   rolling: { inner: RollingGap; outer: RollingGap };
+}
+
+/** What was measured on the bodies of a file of any kind. */
+export interface Measured {
+  spec: CommonSpec;
+  bodies: BodyFindings;
 }
 
 /** What is known once the bodies are built and measured. */

@@ -1,7 +1,8 @@
+import type { MadeRadii } from '../fit/madeRadii.js';
 import { reliefs } from '../fit/reliefs.js';
 import type { SetRadii } from '../fit/setRadii.js';
 import { Refusal } from '../spec/refusal.js';
-import type { PlanetarySpec } from '../spec/types.js';
+import type { CommonSpec, PlanetarySpec } from '../spec/types.js';
 import { baseTangentFaceWidth, baseTangentLength, teethSpanned } from '../tooth/baseTangent.js';
 import { type Gear, gearSizes } from '../tooth/gear.js';
 import { overPins, practicalPin } from '../tooth/overPins.js';
@@ -12,25 +13,46 @@ import type { GearRecord } from './sheetTypes.js';
 export function gearRecords(spec: PlanetarySpec, gears: SetGears, radii: SetRadii): GearRecord[] {
   const relief = reliefs(spec.fit);
   const hands = handsOf(spec);
-  return (['sun', 'planet', 'ring'] as const).map((part) => {
-    const gear = gears[part];
-    const sizes = gearSizes(gear);
-    return {
+  return (['sun', 'planet', 'ring'] as const).map((part) =>
+    gearRecord(spec, {
       part,
-      teeth: gear.teeth,
+      gear: gears[part],
       count: part === 'planet' ? spec.planets.count : 1,
-      module: gear.module,
-      profileShift: gear.profileShift,
-      pitchDiameter: 2 * sizes.referenceRadius,
-      baseDiameter: 2 * sizes.baseRadius,
-      tipDiameter: 2 * radii[part].tip,
-      rootDiameter: 2 * radii[part].root,
-      helixAngle: gear.helixAngle,
+      radii: radii[part],
+      relief: relief[part],
       hand: hands[part],
-      baseTangentLength: baseTangent(spec, gear, relief[part]),
-      overPins: pins(gear, relief[part]),
-    };
-  });
+    }),
+  );
+}
+
+/** The sheet's record of one kind of gear. */
+export function gearRecord(
+  spec: CommonSpec,
+  {
+    part,
+    gear,
+    count,
+    radii,
+    relief,
+    hand,
+  }: Pick<GearRecord, 'part' | 'count' | 'hand'> & { gear: Gear; radii: MadeRadii; relief: number },
+): GearRecord {
+  const sizes = gearSizes(gear);
+  return {
+    part,
+    teeth: gear.teeth,
+    count,
+    module: gear.module,
+    profileShift: gear.profileShift,
+    pitchDiameter: 2 * sizes.referenceRadius,
+    baseDiameter: 2 * sizes.baseRadius,
+    tipDiameter: 2 * radii.tip,
+    rootDiameter: 2 * radii.root,
+    helixAngle: gear.helixAngle,
+    hand,
+    baseTangentLength: baseTangent(spec, gear, relief),
+    overPins: pins(gear, relief),
+  };
 }
 
 /** Sun one hand, planets and ring the other. */
@@ -41,7 +63,7 @@ function handsOf({ helix }: PlanetarySpec): Record<'sun' | 'planet' | 'ring', Ge
 }
 
 /** Nulls for an internal helical gear, which flat anvils cannot measure. */
-function baseTangent(spec: PlanetarySpec, gear: Gear, relief: number): GearRecord['baseTangentLength'] {
+function baseTangent(spec: CommonSpec, gear: Gear, relief: number): GearRecord['baseTangentLength'] {
   if (gear.internal && gear.helixAngle > 0)
     return { teethSpanned: null, nominal: null, withGap: null, measurable: false };
   const span = teethSpanned(gear);

@@ -1,10 +1,15 @@
 import { drawnGap } from '../fit/compensation.js';
 import { backlash } from '../fit/play/formulas.js';
-import { degrees, gearSizes } from '../tooth/gear.js';
+import type { CommonSpec } from '../spec/types.js';
+import { degrees, type Gear, gearSizes } from '../tooth/gear.js';
+import type { PairSizes } from '../train/pair.js';
 import { type BodyGap, gapsBetween } from './bodies.js';
 import { meshContact } from './contact.js';
 import type { AllFindings, PlanFindings, ToothFindings } from './findings.js';
 import type { MeshRecord } from './sheetTypes.js';
+
+/** What rolling came to, mm: the least gap, and the least at each phase. */
+type Rolled = { least: number; curve: number[] };
 
 /** The sheet's record of each kind of mesh; what was not measured is null. */
 export function meshRecords(found: PlanFindings & Partial<ToothFindings & AllFindings>): MeshRecord[] {
@@ -12,32 +17,55 @@ export function meshRecords(found: PlanFindings & Partial<ToothFindings & AllFin
   const record = (
     between: MeshRecord['between'],
     pair: typeof inner,
-    rolled: { least: number; curve: number[] } | undefined,
+    rolled: Rolled | undefined,
     measured: readonly BodyGap[] | undefined,
   ): MeshRecord => {
-    const { transverse, overlap } = meshContact(spec, gears.planet, pair);
-    const { normal, circumferential } = backlash(pair, spec.fit.gap, gearSizes(gears.planet).baseHelixAngle);
-    return {
+    return meshRecord(spec, {
       between,
-      centreDistance: pair.centreDistance,
-      workingPressureAngle: degrees(pair.workingPressureAngle),
-      transverseContactRatio: transverse,
-      overlapRatio: overlap,
-      gap: {
-        asked: spec.fit.gap,
-        drawn: drawnGap(spec),
-        rollingLeast: rolled?.least ?? null,
-        ...(rolled ? { rollingCurve: rolled.curve } : {}),
-        bodies: measured ? leastOf(measured) : null,
-      },
-      normalBacklash: normal,
-      circumferentialBacklash: circumferential,
-    };
+      pair,
+      helixOf: gears.planet,
+      contact: meshContact(spec, gears.planet, pair),
+      rolled,
+      measured,
+    });
   };
   return [
     record(['sun', 'planet'], inner, rolling?.inner, bodies && gapsBetween(bodies, 'sun', 'planet')),
     record(['planet', 'ring'], outer, rolling?.outer, bodies && gapsBetween(bodies, 'planet', 'ring')),
   ];
+}
+
+/** The sheet's record of one kind of mesh. */
+export function meshRecord(
+  spec: CommonSpec,
+  found: {
+    between: MeshRecord['between'];
+    pair: Pick<PairSizes, 'centreDistance' | 'workingPressureAngle'>;
+    /** Any of its gears: they have one base helix angle. */
+    helixOf: Gear;
+    contact: { transverse: number; overlap: number };
+    rolled: Rolled | undefined;
+    measured: readonly BodyGap[] | undefined;
+  },
+): MeshRecord {
+  const { between, pair, contact, rolled, measured } = found;
+  const { normal, circumferential } = backlash(pair, spec.fit.gap, gearSizes(found.helixOf).baseHelixAngle);
+  return {
+    between,
+    centreDistance: pair.centreDistance,
+    workingPressureAngle: degrees(pair.workingPressureAngle),
+    transverseContactRatio: contact.transverse,
+    overlapRatio: contact.overlap,
+    gap: {
+      asked: spec.fit.gap,
+      drawn: drawnGap(spec),
+      rollingLeast: rolled?.least ?? null,
+      ...(rolled ? { rollingCurve: rolled.curve } : {}),
+      bodies: measured ? leastOf(measured) : null,
+    },
+    normalBacklash: normal,
+    circumferentialBacklash: circumferential,
+  };
 }
 
 function leastOf(gaps: readonly BodyGap[]): number | null {

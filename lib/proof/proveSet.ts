@@ -5,11 +5,10 @@ import { type Additions, additionsTo, type Change } from '../solid/additions.js'
 import { buildFitted, gearKinds, kindsOfEachPlanet, planetPlaces } from '../solid/buildSet.js';
 import type { Mesh, Part } from '../solid/mesh.js';
 import { readAdditions } from '../solid/readAdditions.js';
-import { planetaryOnly } from '../spec/kinds.js';
 import { Refusal } from '../spec/refusal.js';
 import type { PlanetarySpec, Spec } from '../spec/types.js';
 import { version } from '../version.js';
-import { type BodyFindings, measureBodies } from './bodies.js';
+import { type BodyFindings, measureBodies, toothedGear } from './bodies.js';
 import { changedPairs, planetaryPairs } from './bodyPairs.js';
 import { cautions } from './cautions.js';
 import type { Check } from './check.js';
@@ -27,12 +26,13 @@ import { printingRecord } from './printing/printingRecord.js';
 import { rollSet } from './rolling/rollSet.js';
 import { fingerGaps } from './safety/fingerGaps.js';
 import { smallParts } from './safety/smallParts.js';
-import type { Sheet } from './sheetTypes.js';
+import type { PlanetarySheet, Sheet, SheetOf } from './sheetTypes.js';
 import { trainRecord } from './trainRecord.js';
+import { proveTrain } from './trains/proveTrain.js';
 
 /** A sheet and the parts it speaks of; no parts when a `must` failed before they were built. */
-export interface Proved {
-  sheet: Sheet;
+export interface Proved<S = Sheet> {
+  sheet: S;
   parts: Part[];
 }
 
@@ -42,8 +42,11 @@ export interface Proved {
  * With `join` or `cut` a script's solids are added to the parts and proved with them; the result is a promise then.
  * @throws Refusal when the teeth cannot be drawn at all, or an addition is wrong
  */
-export function proveSet(spec: Spec, options: ProveOptions & SomeAdditions): Promise<Proved>;
-export function proveSet(spec: Spec, options?: ProveOptions & NoAdditions): Proved;
+export function proveSet<S extends Spec>(
+  spec: S,
+  options: ProveOptions & SomeAdditions,
+): Promise<Proved<SheetOf<S>>>;
+export function proveSet<S extends Spec>(spec: S, options?: ProveOptions & NoAdditions): Proved<SheetOf<S>>;
 export function proveSet(spec: Spec, options?: ProveOptions & Additions): Proved | Promise<Proved>;
 export function proveSet(
   spec: Spec,
@@ -69,16 +72,20 @@ export type SomeAdditions = Required<Pick<Additions, 'join'>> | Required<Pick<Ad
 export type NoAdditions = { [K in keyof Additions]?: undefined };
 
 function proveWith(spec: Spec, force: boolean, change?: Change): Proved {
-  const planetary = planetaryOnly(spec);
+  if (spec.kind !== 'planetary') return proveTrain(spec, { force, change });
   try {
-    return provePlanetary(planetary, force, change);
+    return provePlanetary(spec, force, change);
   } catch (error) {
-    throw error instanceof Refusal ? helpedRefusal(planetary, error) : error;
+    throw error instanceof Refusal ? helpedRefusal(spec, error) : error;
   }
 }
 
 /** `proveSet` for a planetary set. */
-function provePlanetary(spec: PlanetarySpec, force: boolean, change: Change = (parts) => [...parts]): Proved {
+function provePlanetary(
+  spec: PlanetarySpec,
+  force: boolean,
+  change: Change = (parts) => [...parts],
+): Proved<PlanetarySheet> {
   const plan = setNumbers(spec);
   const checks = planChecks(plan);
   const proceed = () => force || !checks.some(mustFail);
@@ -103,7 +110,7 @@ function provePlanetary(spec: PlanetarySpec, force: boolean, change: Change = (p
   const pairs = planetaryPairs(parts, drawn.set.carrier);
   const bodies = measureBodies(
     parts,
-    kindsOfEachPlanet(gearKinds(drawn.spec, drawn.set), drawn.set),
+    kindsOfEachPlanet(gearKinds(drawn.spec, drawn.set), drawn.set).map(toothedGear),
     [...pairs, ...changedPairs(parts, pairs, (name) => changed.has(name))],
     drawn.spec.fit.gap,
     { swept: changed, tolerance: spec.tolerance },
@@ -137,14 +144,14 @@ function nameAndMesh({ name, mesh }: Part): [string, Mesh] {
 }
 
 /** The sheet of a set without its meshes, which are built and measured all the same. Throws as `proveSet` does. */
-export function inspectSet(spec: Spec): Sheet;
-export function inspectSet(spec: Spec, additions: Additions): Promise<Sheet>;
+export function inspectSet<S extends Spec>(spec: S): SheetOf<S>;
+export function inspectSet<S extends Spec>(spec: S, additions: Additions): Promise<SheetOf<S>>;
 export function inspectSet(spec: Spec, additions?: Additions): Sheet | Promise<Sheet> {
   if (additions === undefined) return proveWith(spec, false).sheet;
   return additionsTo(additions).then((change) => proveWith(spec, false, change).sheet);
 }
 
-function sheetOf(found: PlanFindings & Partial<AllFindings>, checks: Check[]): Sheet {
+function sheetOf(found: PlanFindings & Partial<AllFindings>, checks: Check[]): PlanetarySheet {
   const { spec, gears, radii, set } = found;
   const records = gearRecords(spec, gears, radii);
   const mounting = mountingRecord(spec);

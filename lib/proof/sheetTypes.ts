@@ -1,19 +1,36 @@
-import type { Spec } from '../spec/types.js';
+import type { PlanetarySpec, TrainSpec } from '../spec/types.js';
 import type { Check } from './check.js';
 import type { PlayRecord } from './motion/playRecord.js';
+import type { TrainPlay } from './trains/trainPlay.js';
 
 /** What is known of a set before printing: the contents of NAME.sheet.json. Lengths in mm, angles in degrees. */
-export interface Sheet {
+export type Sheet = PlanetarySheet | TrainSheet;
+
+/** The sheet of a planetary set. */
+export type PlanetarySheet = SheetWith<PlanetarySpec, TrainRecord, PlayRecord>;
+
+/** The sheet of a pair, of a rack and pinion, or of one gear. */
+export type TrainSheet = SheetWith<TrainSpec, SimpleTrainRecord, TrainPlay> & {
+  /** The bar of a rack and pinion. */
+  bar?: BarRecord;
+};
+
+/** The sheet of one kind of file. */
+export type SheetOf<S extends { kind: string }> = S extends { kind: 'planetary' }
+  ? PlanetarySheet
+  : TrainSheet;
+
+interface SheetWith<S, Train, Play> {
   name: string;
   /** The whole parameter file with its defaults. */
-  resolved: Spec;
+  resolved: S;
   gears: GearRecord[];
   meshes: MeshRecord[];
-  train: TrainRecord;
+  train: Train;
   checks: Check[];
   parts: PartRecord[];
   /** How far parts can move; null when they were not built. */
-  play: PlayRecord | null;
+  play: Play | null;
   printing: PrintingRecord;
   /** Only where the file asks for a panel mount. */
   mounting?: MountingRecord;
@@ -26,7 +43,7 @@ export interface Sheet {
 
 /** One kind of gear of the set. */
 export interface GearRecord {
-  part: 'sun' | 'planet' | 'ring';
+  part: 'sun' | 'planet' | 'ring' | 'pinion' | 'wheel' | 'gear';
   teeth: number;
   /** How many of it the set has. */
   count: number;
@@ -56,7 +73,8 @@ export interface GearRecord {
 
 /** One kind of mesh of the set. */
 export interface MeshRecord {
-  between: ['sun', 'planet'] | ['planet', 'ring'];
+  between: ['sun', 'planet'] | ['planet', 'ring'] | ['pinion', 'wheel'] | ['pinion', 'bar'];
+  /** Of the axes, or of the pinion's axis from the datum line of a bar. */
   centreDistance: number;
   /** Working transverse pressure angle α_wt, degrees. */
   workingPressureAngle: number;
@@ -86,6 +104,40 @@ export interface TrainRecord {
   /** How far the planets' common centre of mass lies off the axis, as a share of the centre distance; 0 is balanced. */
   unbalance: number;
   opening: Opening;
+}
+
+/** How a pair or a rack and pinion runs; nothing for one gear. */
+export interface SimpleTrainRecord {
+  ratios:
+    | {
+        /** Turns of the pinion for one turn of the wheel, the pinion driving; negative when they turn against each other. */
+        pinionDriving: number;
+        /** Turns of the wheel for one turn of the pinion. */
+        wheelDriving: number;
+      }
+    | {
+        /** Way of the bar for one turn of the pinion, mm. */
+        travelPerTurn: number;
+      }
+    | Record<string, never>;
+  planets: [];
+}
+
+/** The bar of a rack and pinion, mm. */
+export interface BarRecord {
+  teeth: number;
+  /** Normal module. */
+  module: number;
+  /** From tooth to tooth along the bar. */
+  transversePitch: number;
+  length: number;
+  /** From its foot to its datum line, to its roots and to its tips. */
+  datumHeight: number;
+  rootHeight: number;
+  tipHeight: number;
+  /** Angle of the teeth against the face width, degrees, and the hand of the pinion. */
+  helixAngle: number;
+  hand: 'right' | 'left' | 'none';
 }
 
 /** Turns of the input for one turn of the output; negative when they turn against each other. */
@@ -124,7 +176,7 @@ export interface PrintingRecord {
 
 /** One size that calipers can read, as drawn and as expected on the print, mm. */
 export interface PrintedSize {
-  part: 'sun' | 'planet' | 'ring' | 'clamp-ring' | 'crank-handle';
+  part: GearRecord['part'] | 'bar' | 'clamp-ring' | 'crank-handle';
   feature:
     | 'tip diameter'
     | 'root diameter'
@@ -143,7 +195,9 @@ export interface PrintedSize {
     | 'pocket'
     | 'flange'
     | 'bolt hole'
-    | 'opening';
+    | 'opening'
+    | 'length'
+    | 'height';
   drawn: number;
   expected: number;
 }

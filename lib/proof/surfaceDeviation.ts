@@ -38,15 +38,34 @@ export function surfaceDeviation(
   sweep: Sweep,
   changed?: { swept: Mesh; tolerance: number },
 ): SurfaceDeviation {
-  const surfaces = toothedSurfaces(profile, sweep);
-  const frame = toothFrame(profile, sweep);
+  const { positions } = mesh;
+  return deviationFrom(
+    mesh,
+    toothedSurfaces(profile, sweep),
+    toothFrame(profile, sweep),
+    (a, b, c) => isFace(positions, a, b, c, sweep) || isWall(positions, a, b, c, profile),
+    changed,
+  );
+}
+
+/**
+ * The same of any toothed body.
+ * @param leftOut whether a triangle, by the places of its corners in `positions`, is no part of the toothed side
+ */
+export function deviationFrom(
+  mesh: Mesh,
+  surfaces: readonly SurfaceDistance[],
+  frame: ToothFrame,
+  leftOut: (a: number, b: number, c: number) => boolean,
+  changed?: { swept: Mesh; tolerance: number },
+): SurfaceDeviation {
   const { positions, triangles } = mesh;
   const found: SurfaceDeviation = { worst: 0, at: [0, 0, 0], measured: 0, astray: 0, area: 0 };
   const whole = changed && sameTriangles(mesh, changed.swept);
   const corners = new Float64Array(9);
   for (let t = 0; t < triangles.length; t += 3) {
     const [a, b, c] = [3 * triangles[t], 3 * triangles[t + 1], 3 * triangles[t + 2]];
-    if (isFace(positions, a, b, c, sweep) || isWall(positions, a, b, c, profile)) continue;
+    if (leftOut(a, b, c)) continue;
     frame.chooseTooth(positions, a, b, c);
     frame.carry(positions[a], positions[a + 1], positions[a + 2], corners, 0);
     frame.carry(positions[b], positions[b + 1], positions[b + 2], corners, 3);
@@ -100,7 +119,14 @@ function areaOf(p: Float64Array, a: number, b: number, c: number): number {
   return Math.hypot(uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx) / 2;
 }
 
-function isFace(p: Float64Array, a: number, b: number, c: number, { faceWidth }: Sweep): boolean {
+/** Whether a triangle lies in an end face. */
+export function isFace(
+  p: Float64Array,
+  a: number,
+  b: number,
+  c: number,
+  { faceWidth }: { faceWidth: number },
+): boolean {
   const z = p[a + 2];
   return (
     z === p[b + 2] && z === p[c + 2] && (Math.abs(z) < ON_SURFACE || Math.abs(z - faceWidth) < ON_SURFACE)
@@ -121,11 +147,14 @@ function isWall(
   return beyond(a) && beyond(b) && beyond(c);
 }
 
-/** Carries points back to z = 0 and into the pitch of the tooth on +x. */
-interface ToothFrame {
+/** Carries points back to z = 0 and into one pitch: that of the tooth on +x. */
+export interface ToothFrame {
   /** Chooses the tooth that a triangle belongs to, so that all its points are carried to the same pitch. */
   chooseTooth(p: Float64Array, a: number, b: number, c: number): void;
-  /** Writes radius, polar angle and the height above the nearer end face to `into`, from `at` on. */
+  /**
+   * Writes what the surfaces are asked with to `into`, from `at` on: for a gear radius and polar angle, and always the
+   * height above the nearer end face.
+   */
   carry(x: number, y: number, z: number, into: Float64Array, at: number): void;
 }
 

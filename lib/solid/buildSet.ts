@@ -1,13 +1,13 @@
 import { liftOf } from '../fit/carrier/carrierSizes.js';
 import { compensationOf, drawnSet } from '../fit/compensation.js';
 import { type FittedSet, fitSet } from '../fit/fitSet.js';
-import { planetaryOnly } from '../spec/kinds.js';
 import type { PlanetarySpec, Spec } from '../spec/types.js';
 import { radians } from '../tooth/gear.js';
 import { polar } from '../tooth/polar.js';
 import type { ToothProfile } from '../tooth/profile.js';
 import { type Additions, additionsTo, type Place } from './additions.js';
 import type { Wall } from './blank.js';
+import { buildTrain } from './buildTrain.js';
 import { carrierBody } from './carrier/carrierBody.js';
 import { planetBore } from './carrier/planetBore.js';
 import { clampRing } from './features/clampRing.js';
@@ -24,7 +24,7 @@ import type { Sweep } from './sweep/helix.js';
 
 /**
  * Every part of a set as a closed mesh in the place where it is printed: `sun`, `planet-1` …, `ring`, and `carrier` if
- * there is one. Drawn so that the print comes out as the file asks: growth and shrinkage are compensated.
+ * there is one; other kinds as `buildTrain` says. Drawn so that the print comes out as the file asks: growth and shrinkage are compensated.
  * Axis of the set on z, bed at z = 0, the first planet on +x. mm.
  * @throws Refusal when the teeth cannot be made
  */
@@ -40,13 +40,14 @@ export function buildSet(spec: Spec, additions?: Additions): Part[] | Promise<Pa
 }
 
 function buildParts(spec: Spec): Part[] {
-  return buildPlanetary(planetaryOnly(spec));
+  return spec.kind === 'planetary' ? buildPlanetary(spec) : buildTrain(spec);
 }
 
 async function buildChanged(spec: Spec, additions: Additions): Promise<Part[]> {
   const change = await additionsTo(additions);
-  const { set } = drawnSet(planetaryOnly(spec), fitSet(planetaryOnly(spec)));
-  return change(buildParts(spec), { planets: planetPlaces(set), scale: compensationOf(spec).scale });
+  const planets =
+    spec.kind === 'planetary' ? planetPlaces(drawnSet(spec, fitSet(spec)).set) : new Map<string, Place>();
+  return change(buildParts(spec), { planets, scale: compensationOf(spec).scale });
 }
 
 /** Where every planet's own frame lies. */

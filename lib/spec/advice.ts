@@ -32,7 +32,10 @@ export function nearestTo(node: Guide, value: unknown): unknown[] {
   const words = formsOf(node).flatMap(wordsOf);
   const usual = node.default ?? node.examples?.[0];
   if (words.length) {
-    if (typeof value === 'string') return [closest(value, words)];
+    if (typeof value === 'string') {
+      const meant = closest(value, words.map(String));
+      return [words.find((word) => String(word) === meant)];
+    }
     return [usual ?? words[0]];
   }
   if (node.type === 'number' || node.type === 'integer') {
@@ -44,7 +47,7 @@ export function nearestTo(node: Guide, value: unknown): unknown[] {
   return usual === undefined ? [] : [usual];
 }
 
-function wordsOf(form: Guide): string[] {
+function wordsOf(form: Guide): (string | boolean)[] {
   return form.enum ?? (form.const === undefined ? [] : [form.const]);
 }
 
@@ -53,7 +56,7 @@ function keysOf(form: Guide | undefined): string {
   return `the ${keys.length === 1 ? 'key' : 'keys'} ${keys.join(', ')}`;
 }
 
-function either(words: readonly string[]): string {
+function either(words: readonly (string | boolean)[]): string {
   const last = words[words.length - 1];
-  return words.length > 1 ? `${words.slice(0, -1).join(', ')} or ${last}` : last;
+  return words.length > 1 ? `${words.slice(0, -1).join(', ')} or ${last}` : String(last);
 }

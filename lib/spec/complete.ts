@@ -1,11 +1,13 @@
 import { radians } from '../tooth/gear.js';
+import { lengthOf, teethIn } from './bar.js';
 import { completeCarrier, completeLips } from './completeCarrier.js';
-import { completeGear, completePlanet, completeRing } from './features/complete.js';
+import { completeGear as completeGearFeatures, completePlanet, completeRing } from './features/complete.js';
+import { usualNames } from './kinds.js';
 import { ROUNDING } from './nearest.js';
 import { filamentProfiles } from './profiles/filaments.js';
 import { standardRack } from './racks.js';
-import type { FileSpec } from './schema.js';
-import type { Filament, PlanetarySpec, Rack } from './types.js';
+import type { FileOf, FileSpec } from './schema.js';
+import type { Bore, Filament, GearSpec, PairSpec, PlanetarySpec, Rack, RackSpec, Spec } from './types.js';
 
 /** Rim and tooth depth go together by this factor. Common practice. */
 const RIM_PER_DEPTH = 1.2;
@@ -13,41 +15,40 @@ const RIM_PER_DEPTH = 1.2;
 /**
  * Fills in every default that follows from other values. Lengths in mm, angles in degrees.
  * @param file values each in its own range; `module` or `transverseModule` given
- * @param name base name where the file gives none
+ * @param name base name where the file gives none [one after the kind]
  */
-export function complete(file: FileSpec, name: string): PlanetarySpec {
-  const helix = { ...file.helix, angle: file.helix.angle ?? usualAngle[file.helix.form] };
-  const module = file.module ?? normalModule(file.transverseModule!, helix.angle);
-  const rack: Rack =
-    typeof file.rack === 'string' ? standardRack(file.rack, radians(file.pressureAngle)) : file.rack;
-  const bore = file.sun.bore === 'none' ? { shape: 'none' as const } : file.sun.bore;
-  const { nozzle } = file.printer;
-  const lineWidth = file.printer.lineWidth ?? 1.125 * nozzle;
-  const layer = file.printer.layer ?? Math.min(0.2, nozzle / 2);
+export function complete(file: FileSpec, name: string): Spec {
+  switch (file.kind) {
+    case 'planetary':
+      return completePlanetary(file, name);
+    case 'pair':
+      return completePair(file, name);
+    case 'rack':
+      return completeRack(file, name);
+    case 'gear':
+      return completeGear(file, name);
+  }
+}
+
+/** `complete` for a planetary set. */
+export function completePlanetary(file: FileOf<'planetary'>, name: string): PlanetarySpec {
+  const [teeth, rest] = completeCommon(file, name);
+  const { module, rack, helix } = teeth;
+  const { layer } = rest.printer;
   const herringbone = helix.form === 'herringbone';
   const usualRetention = herringbone ? 'herringbone' : 'none';
   const usualWithLips = herringbone ? 'both' : 'lips';
   const retention = file.retention ?? (file.lips ? usualWithLips : usualRetention);
-  const sturdyRim = RIM_PER_DEPTH * (rack.addendum + rack.dedendum) * module;
   return {
-    name: file.name ?? name,
+    ...teeth,
     kind: file.kind,
-    module,
-    pressureAngle: file.pressureAngle,
-    rack,
-    helix,
-    faceWidth: file.faceWidth,
-    bevel: {
-      angle: file.bevel.angle,
-      size: file.bevel.size ?? Math.min(rack.addendum * module + file.fit.gap, file.faceWidth / 5),
-    },
     profileShift: file.profileShift,
     shiftBalance: file.shiftBalance,
     sun: {
       teeth: file.sun.teeth,
       ...shiftOf(file, file.sun.profileShift, 0),
-      bore,
-      ...completeGear(file.sun, layer),
+      bore: boreOf(file.sun),
+      ...completeGearFeatures(file.sun, layer),
     },
     planets: {
       teeth: file.planets.teeth,
@@ -59,26 +60,138 @@ export function complete(file: FileSpec, name: string): PlanetarySpec {
     ring: {
       teeth: file.ring.teeth ?? usualRingTeeth(file),
       ...shiftOf(file, file.ring.profileShift, usualRingShift(file)),
-      rim: file.ring.rim ?? Math.max(3, sturdyRim),
-      ...completeRing(file.ring, { faceWidth: file.faceWidth, layer, lineWidth }),
+      rim: file.ring.rim ?? usualWall(teeth),
+      ...completeRing(file.ring, { faceWidth: file.faceWidth, layer, lineWidth: rest.printer.lineWidth }),
     },
-    fit: { ...file.fit },
-    printer: { ...file.printer, layer, lineWidth },
-    filament: completeFilament(file.filament),
+    fit: rest.fit,
+    printer: rest.printer,
+    filament: rest.filament,
     ...(file.opening && { opening: file.opening }),
     carrier: completeCarrier(file, { module, rack, helixAngle: helix.angle, layer }),
     retention,
     ...((file.lips || retention === 'lips' || retention === 'both') && { lips: completeLips(file) }),
+    tolerance: rest.tolerance,
+    limits: {
+      ...file.limits,
+      ...rest.limits,
+      tilt:
+        file.limits.tilt ?? (Math.atan2(teeth.rack.addendum * teeth.module, file.faceWidth) * 180) / Math.PI,
+    },
+  };
+}
+
+function completePair(file: FileOf<'pair'>, name: string): PairSpec {
+  const [teeth, rest] = completeCommon(file, name);
+  const { pinion, wheel, centreDistance } = file;
+  const open = pinion.profileShift === undefined || wheel.profileShift === undefined;
+  const profileShift = file.profileShift ?? (centreDistance !== undefined && open ? 'solve' : 'none');
+  const shift = (given: number | undefined) => shiftOf({ profileShift }, given, 0);
+  return {
+    ...teeth,
+    kind: file.kind,
+    profileShift,
+    shiftBalance: file.shiftBalance,
+    ...(centreDistance !== undefined && { centreDistance }),
+    pinion: { teeth: pinion.teeth, ...shift(pinion.profileShift), bore: boreOf(pinion) },
+    wheel: wheel.internal
+      ? {
+          internal: true,
+          teeth: wheel.teeth,
+          ...shift(wheel.profileShift),
+          rim: wheel.rim ?? usualWall(teeth),
+        }
+      : { internal: false, teeth: wheel.teeth, ...shift(wheel.profileShift), bore: boreOf(wheel) },
+    ...rest,
+  };
+}
+
+function completeRack(file: FileOf<'rack'>, name: string): RackSpec {
+  const [teeth, rest] = completeCommon(file, name);
+  const { pinion, bar } = file;
+  const sizes = { module: teeth.module, helix: teeth.helix, faceWidth: file.faceWidth };
+  const count = bar.teeth ?? (bar.length === undefined ? pinion.teeth : teethIn(bar.length, sizes));
+  return {
+    ...teeth,
+    kind: file.kind,
+    pinion: { teeth: pinion.teeth, profileShift: pinion.profileShift ?? 0, bore: boreOf(pinion) },
+    bar: {
+      teeth: count,
+      length: bar.length ?? lengthOf(count, sizes),
+      backing: bar.backing ?? usualWall(teeth),
+    },
+    ...rest,
+  };
+}
+
+function completeGear(file: FileOf<'gear'>, name: string): GearSpec {
+  const [teeth, rest] = completeCommon(file, name);
+  const { gear } = file;
+  const { teeth: count, profileShift = 0 } = gear;
+  return {
+    ...teeth,
+    kind: file.kind,
+    gear: gear.internal
+      ? {
+          internal: true,
+          teeth: count,
+          profileShift,
+          rim: gear.rim ?? usualWall(teeth),
+          mateTeeth: gear.mateTeeth ?? Math.max(5, Math.round(count / 3)),
+        }
+      : { internal: false, teeth: count, profileShift, bore: boreOf(gear) },
+    ...rest,
+  };
+}
+
+/** What files of every kind hold: the form of the teeth, and the rest in the order in which it is written down. */
+function completeCommon(file: FileSpec, name: string) {
+  const helix = { ...file.helix, angle: file.helix.angle ?? usualAngle[file.helix.form] };
+  const module = file.module ?? normalModule(file.transverseModule!, helix.angle);
+  const rack: Rack =
+    typeof file.rack === 'string' ? standardRack(file.rack, radians(file.pressureAngle)) : file.rack;
+  const { nozzle } = file.printer;
+  const lineWidth = file.printer.lineWidth ?? 1.125 * nozzle;
+  const teeth = {
+    name: file.name ?? (name || usualNames[file.kind]),
+    kind: file.kind,
+    module,
+    pressureAngle: file.pressureAngle,
+    rack,
+    helix,
+    faceWidth: file.faceWidth,
+    bevel: {
+      angle: file.bevel.angle,
+      size: file.bevel.size ?? Math.min(rack.addendum * module + file.fit.gap, file.faceWidth / 5),
+    },
+  };
+  const rest = {
+    fit: { ...file.fit },
+    printer: { ...file.printer, layer: file.printer.layer ?? Math.min(0.2, nozzle / 2), lineWidth },
+    filament: completeFilament(file.filament),
     tolerance: file.tolerance,
     limits: {
       ...file.limits,
       toothFeature: file.limits.toothFeature ?? lineWidth,
       wall: file.limits.wall ?? 2 * lineWidth,
-      rim: file.limits.rim ?? sturdyRim,
+      rim: file.limits.rim ?? sturdyWall(teeth),
       axialPlay: file.limits.axialPlay ?? file.faceWidth / 4,
-      tilt: file.limits.tilt ?? (Math.atan2(rack.addendum * module, file.faceWidth) * 180) / Math.PI,
     },
   };
+  return [teeth, rest] as const;
+}
+
+/** A wall that does not flex under its teeth, mm. */
+function sturdyWall({ rack, module }: { rack: Rack; module: number }): number {
+  return RIM_PER_DEPTH * (rack.addendum + rack.dedendum) * module;
+}
+
+/** What rims and backings are where none is given, mm. */
+function usualWall(teeth: { rack: Rack; module: number }): number {
+  return Math.max(3, sturdyWall(teeth));
+}
+
+function boreOf({ bore }: { bore: 'none' | Bore }): Bore {
+  return bore === 'none' ? { shape: 'none' } : bore;
 }
 
 function completeFilament(file: FileSpec['filament']): Filament {
@@ -96,7 +209,7 @@ function completeFilament(file: FileSpec['filament']): Filament {
 
 const usualAngle = { herringbone: 30, helical: 20, spur: 0 } as const;
 
-function usualRingTeeth(file: FileSpec): number {
+function usualRingTeeth(file: FileOf<'planetary'>): number {
   return file.sun.teeth + 2 * file.planets.teeth;
 }
 
@@ -104,14 +217,18 @@ function usualRingTeeth(file: FileSpec): number {
  * With z_ring = z_sun + 2 z_planet both meshes have one centre distance when x_ring = x_sun + 2 x_planet:
  * the two tooth sums are equal, and so are then the two shift sums x_sun + x_planet and x_ring − x_planet.
  */
-function usualRingShift(file: FileSpec): number {
+function usualRingShift(file: FileOf<'planetary'>): number {
   const teeth = file.ring.teeth ?? usualRingTeeth(file);
   const [sun, planet] = [file.sun.profileShift ?? 0, file.planets.profileShift ?? 0];
   return teeth === usualRingTeeth(file) ? sun + 2 * planet : 0;
 }
 
 /** A shift that is to be found stays out of the file, so that resolving again finds the same one. */
-function shiftOf(file: FileSpec, given: number | undefined, usual: number): { profileShift?: number } {
+function shiftOf(
+  file: { profileShift: 'none' | 'solve' },
+  given: number | undefined,
+  usual: number,
+): { profileShift?: number } {
   if (given !== undefined) return { profileShift: given };
   return file.profileShift === 'solve' ? {} : { profileShift: usual };
 }

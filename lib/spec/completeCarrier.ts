@@ -1,5 +1,5 @@
 import { gearSizes } from '../tooth/gear.js';
-import type { FileSpec } from './schema.js';
+import type { FileOf } from './schema.js';
 import type { Carrier, Lips, PlanetarySpec, Rack } from './types.js';
 
 /** Plates are this thick, up to whole layers, mm. Common practice, no source. */
@@ -21,7 +21,7 @@ interface Known {
 }
 
 /** The carrier with its defaults. */
-export function completeCarrier(file: FileSpec, known: Known): PlanetarySpec['carrier'] {
+export function completeCarrier(file: FileOf<'planetary'>, known: Known): PlanetarySpec['carrier'] {
   const { carrier } = file;
   if (carrier === 'none') return 'none';
   const { form, plates, axialGap, thickness = wholeLayers(USUAL_THICKNESS, known.layer) } = carrier;
@@ -47,7 +47,7 @@ export function completeCarrier(file: FileSpec, known: Known): PlanetarySpec['ca
 }
 
 /** The lips with their defaults. */
-export function completeLips({ lips, fit, printer }: FileSpec): Lips {
+export function completeLips({ lips, fit, printer }: FileOf<'planetary'>): Lips {
   const roomy = 2 * printer.firstLayerGrowth + FIRST_LAYER_SPARE;
   return { ...lips, on: lips?.on ?? 'both', gap: lips?.gap ?? Math.max(fit.gap, roomy) };
 }
@@ -57,7 +57,10 @@ function wholeLayers(height: number, layer: number): number {
   return Number((Math.ceil(height / layer - 1e-9) * layer).toFixed(6));
 }
 
-function usualPin({ planets, pressureAngle }: FileSpec, { module, rack, helixAngle }: Known): number {
+function usualPin(
+  { planets, pressureAngle }: FileOf<'planetary'>,
+  { module, rack, helixAngle }: Known,
+): number {
   const { teeth, profileShift = 0 } = planets;
   const gear = { teeth, module, pressureAngle, helixAngle, rack, profileShift, internal: false };
   const half = PIN_SHARE * 2 * gearSizes(gear).rootRadius;

@@ -1,5 +1,7 @@
 import { specJsonSchema } from './jsonSchema.js';
+import { kindMeant } from './kinds.js';
 import { isMapping } from './plainData.js';
+import type { Kind } from './types.js';
 
 /** The part of a JSON Schema that messages and offers are made from. */
 export interface Guide {
@@ -8,8 +10,8 @@ export interface Guide {
   required?: string[];
   anyOf?: Guide[];
   oneOf?: Guide[];
-  enum?: string[];
-  const?: string;
+  enum?: (string | boolean)[];
+  const?: string | boolean;
   minimum?: number;
   maximum?: number;
   default?: unknown;
@@ -25,6 +27,11 @@ export function guide(): Guide {
   return root;
 }
 
+/** The schema of one kind of file. */
+export function guideOf(kind: Kind): Guide {
+  return formsOf(guide()).find((form) => form.properties?.kind.const === kind)!;
+}
+
 /** Alternatives of a parameter that may take several forms, flat; just itself for any other. */
 export function formsOf(node: Guide): Guide[] {
   const forms = node.properties ? undefined : (node.anyOf ?? node.oneOf);
@@ -36,7 +43,8 @@ export function formsOf(node: Guide): Guide[] {
  * it has). Undefined where the schema knows no such parameter.
  */
 export function guideAt(path: readonly string[], data: unknown): Guide | undefined {
-  let node: Guide | undefined = guide();
+  // The kind itself is a choice between all of them; everything else is judged by the kind that is meant.
+  let node: Guide | undefined = path[0] === 'kind' ? guide() : guideOf(kindMeant(data));
   let value = data;
   for (const key of path) {
     if (!node) return undefined;
@@ -46,7 +54,7 @@ export function guideAt(path: readonly string[], data: unknown): Guide | undefin
   return node;
 }
 
-/** Every parameter's dotted path, groups included; for a parameter of several forms, the keys of all of them. */
+/** Every parameter's dotted path, groups included; where there are several forms or kinds, the keys of all of them. */
 export function knownPaths(node: Guide = guide(), prefix = ''): string[] {
   const paths = new Set<string>();
   for (const form of formsOf(node))
@@ -62,7 +70,8 @@ export function formFor(node: Guide, value: unknown): Guide | undefined {
   const forms = formsOf(node).filter((form) => form.properties);
   const fits = forms.filter((form) =>
     Object.entries(form.properties!).every(
-      ([key, below]) => below.const === undefined || (isMapping(value) && value[key] === below.const),
+      ([key, below]) =>
+        below.const === undefined || (isMapping(value) && (value[key] ?? false) === below.const),
     ),
   );
   return fits[0] ?? (forms.length === 1 ? forms[0] : undefined);

@@ -1,6 +1,7 @@
 import type * as z from 'zod';
 import { describeGuide, nearestTo } from './advice.js';
-import { formFor, formsOf, type Guide, guide, guideAt, knownPaths } from './guide.js';
+import { formFor, formsOf, type Guide, guide, guideAt, guideOf, knownPaths } from './guide.js';
+import { kindMeant } from './kinds.js';
 import { closest } from './nearest.js';
 import type { Problem } from './refusal.js';
 
@@ -45,6 +46,8 @@ function wrongValue(path: string[], data: unknown): Finding {
 
 /** A shape is better guessed from the sizes beside it than from its own spelling. */
 function offersFor(path: string[], node: Guide, value: unknown, data: unknown): unknown[] {
+  // What else the file holds says which kind is meant.
+  if (path.length === 1 && path[0] === 'kind') return [kindMeant(data)];
   if (value !== undefined || path[path.length - 1] !== 'shape') return nearestTo(node, value);
   const beside = Object.keys((valueAt(path.slice(0, -1), data) as object) ?? {});
   const forms = formsOf(guideAt(path.slice(0, -1), data)!).filter((form) => form.properties);
@@ -56,10 +59,10 @@ function unknownKey(path: string[], data: unknown): Finding {
   const key = path[path.length - 1];
   const group = path.slice(0, -1);
   const prefix = group.map((part) => `${part}.`).join('');
-  const node = guideAt(group, data) ?? guide();
+  const node = guideAt(group, data) ?? guideOf(kindMeant(data));
   const form = formFor(node, valueAt(group, data)) ?? node;
   // The right key in the wrong group is moved rather than renamed.
-  const elsewhere = knownPaths().filter(
+  const elsewhere = knownPaths(guideOf(kindMeant(data))).filter(
     (known) => known !== prefix + key && (known === key || known.endsWith(`.${key}`)),
   );
   const near = closest(key, Object.keys(form.properties ?? {}));

@@ -11,15 +11,15 @@ export function isName(text: string): boolean {
   return text.length <= LONGEST && utf8Length(text) <= MOST_BYTES && pattern.test(text);
 }
 
-/** The name closest to `text` that works, or `planetary-set` where nothing of it can stay. */
-export function nearestName(text: string): string {
+/** The name closest to `text` that works, or `usual` where nothing of it can stay. */
+export function nearestName(text: string, usual = 'planetary-set'): string {
   let name = text
     .slice(0, LONGEST)
     .replace(/[^\p{L}\p{M}\p{N} ._-]+/gu, '-')
     .replace(/^[ .-]+/, '');
   while (utf8Length(name) > MOST_BYTES) name = [...name].slice(0, -1).join('');
   name = name.replace(/[ .]+$/, '');
-  return /[\p{L}\p{N}]/u.test(name) && isName(name) ? name : 'planetary-set';
+  return /[\p{L}\p{N}]/u.test(name) && isName(name) ? name : usual;
 }
 
 function utf8Length(text: string): number {

@@ -4,7 +4,7 @@ import { closest } from './nearest.js';
 import { isMapping, type Plain, plainData } from './plainData.js';
 import { withShipped } from './profiles/shipped.js';
 import { type Problem, Refusal, refuse } from './refusal.js';
-import { fit } from './schema.js';
+import { fit } from './schemaCommon.js';
 import { filament, printer } from './schemaPrinting.js';
 
 /** What a profile file may hold, as in a parameter file. */

@@ -1,12 +1,13 @@
 import { complete } from './complete.js';
 import { type Finding, findingsOf, withoutMisspelt } from './issues.js';
+import { kindMeant } from './kinds.js';
 import { nearestName } from './name.js';
 import { isMapping, plainData } from './plainData.js';
 import { type Problem, Refusal } from './refusal.js';
 import { repaired } from './repair.js';
-import { rules } from './rules.js';
+import { rulesFor } from './rules.js';
 import { type FileSpec, parseFile } from './schema.js';
-import type { Kind, PlanetarySpec, Spec, SpecOf } from './types.js';
+import type { Kind, Spec, SpecOf } from './types.js';
 import { variantFindings } from './variants.js';
 
 /** More problems than this are only counted. */
@@ -17,7 +18,7 @@ const MOST_PROBLEMS = 100;
  * Resolving what was resolved changes nothing. `variants` are checked and left out.
  * @param object plain data with the keys that `specJsonSchema` lists; unknown keys are refused
  * @param fallbackName base name where the file gives none; characters that cannot stand in a name are replaced
- * [planetary-set]
+ * [one after the kind, such as planetary-set]
  * @throws Refusal with every problem found: parameter, value, rule, nearest values that work
  * @example resolveSpec({ kind: 'planetary', module: 1.5, faceWidth: 20, sun: { teeth: 15 }, planets: { teeth: 15, count: 5 } })
  */
@@ -28,7 +29,7 @@ export function resolveSpec(object: unknown, fallbackName = ''): Spec {
   const parsed = parseFile(data);
   const findings = valueFindings(data, parsed.issues);
   const file = findings.length ? fileWithOffers(data, findings) : parsed.file;
-  const spec = file && complete(file, nearestName(fallbackName));
+  const spec = file && complete(file, nearestName(fallbackName, ''));
   const problems: Problem[] = withoutMisspelt(findings).map(({ parameter, value, rule, nearest }) => ({
     parameter,
     value,
@@ -61,12 +62,12 @@ function fileWithOffers(data: unknown, findings: Finding[]): FileSpec | undefine
 const OFFER_ROUNDS = 4;
 
 /** Rules are left out where a parameter they read has a problem of its own, of the schema or of an earlier rule. */
-function ruleProblems(spec: PlanetarySpec, file: FileSpec, findings: readonly Finding[]): Problem[] {
+function ruleProblems(spec: Spec, file: FileSpec, findings: readonly Finding[]): Problem[] {
   const bad = findings.filter((f) => !f.unknownKey).map((f) => f.parameter);
   const touched = (need: string) =>
     bad.some((path) => path === need || path.startsWith(`${need}.`) || need.startsWith(`${path}.`));
   const problems: Problem[] = [];
-  for (const { needs, find } of rules) {
+  for (const { needs, find } of rulesFor(spec.kind)) {
     if (bad.includes('transverseModule')) bad.push('module');
     if (needs.some(touched)) continue;
     const found = find(spec, file);
@@ -84,7 +85,7 @@ export function valueFindings(data: unknown, issues = parseFile(data).issues): F
   return onePerPlace([
     ...(isMapping(data) ? moduleFindings(data) : []),
     ...findingsOf(issues, data),
-    ...(isMapping(data) ? variantFindings(data.variants) : []),
+    ...(isMapping(data) ? variantFindings(data.variants, kindMeant(data)) : []),
   ]);
 }
 

@@ -5,25 +5,37 @@ import { helixAngle, lipsAsked, retentionForm, transverseModule } from './rules/
 import { rackShape } from './rules/rack.js';
 import type { Rule } from './rules/rule.js';
 import { bevelSize, gapOfModule, layerOfNozzle, wallGrowth } from './rules/sizes.js';
+import { barLength, ringedTeeth, trainBodies, trainSize } from './rules/trains.js';
 import { workload } from './rules/workload.js';
+import type { Kind } from './types.js';
 
-/** Every rule between parameters, each after those whose parameters it reads. */
-export const rules: readonly Rule[] = [
-  helixAngle,
-  retentionForm,
-  lipsAsked,
-  transverseModule,
-  rackShape,
-  gapOfModule,
-  layerOfNozzle,
-  bevelSize,
-  sunRoot,
-  planetRoot,
-  ringTeeth,
-  boreWall,
-  featureRoom,
-  wallGrowth,
-  outerDiameter,
-  ...carrierRules,
-  workload,
-];
+/** Rules between the parameters that files of every kind have. */
+const common = [transverseModule, rackShape, gapOfModule, layerOfNozzle, bevelSize];
+
+/** Every rule of a kind of file, each after those whose parameters it reads. */
+const rules: { [K in Kind]: readonly Rule<K>[] } = {
+  planetary: [
+    helixAngle,
+    retentionForm,
+    lipsAsked,
+    ...common,
+    sunRoot,
+    planetRoot,
+    ringTeeth,
+    boreWall,
+    featureRoom,
+    wallGrowth,
+    outerDiameter,
+    ...carrierRules,
+    workload,
+  ],
+  pair: [helixAngle, ...common, trainBodies, ringedTeeth, wallGrowth, trainSize, workload],
+  rack: [helixAngle, ...common, trainBodies, barLength, wallGrowth, trainSize, workload],
+  gear: [helixAngle, ...common, trainBodies, ringedTeeth, wallGrowth, trainSize, workload],
+};
+
+/** The rules between the parameters of a kind of file, each after those whose parameters it reads. */
+export function rulesFor(kind: Kind): readonly Rule[] {
+  // A file is only ever held against the rules of its own kind.
+  return rules[kind] as readonly Rule[];
+}

@@ -1,204 +1,103 @@
 import * as z from 'zod';
-import { number, word } from './fields.js';
-import { isName, namePattern } from './name.js';
+import { word } from './fields.js';
+import { kindMeant } from './kinds.js';
 import { withShipped } from './profiles/shipped.js';
 import { carrier, lips, retention } from './schemaCarrier.js';
+import { common } from './schemaCommon.js';
 import { planets, ring, sun } from './schemaGears.js';
-import { limits, opening } from './schemaLimits.js';
-import { filament, printer } from './schemaPrinting.js';
+import { limits, opening, trainLimits } from './schemaLimits.js';
+import { bar, centreDistance, gear, pairShift, pairShiftBalance, pinion, wheel } from './schemaTrains.js';
+import type { Kind } from './types.js';
 
-const rack = z
-  .union([
-    z.enum(['A', 'B', 'C', 'D']),
-    z.strictObject({
-      addendum: number(0.5, 1.5, {
-        description: 'Addendum h_aP* of the basic rack, in normal modules',
-        source: 'ISO 53: 1; range by common practice',
-        examples: [1],
-      }),
-      dedendum: number(0.5, 2, {
-        description: 'Dedendum h_fP* of the basic rack, in normal modules; more than the addendum',
-        source: 'ISO 53: 1.25 or 1.4; range by common practice',
-        examples: [1.25],
-      }),
-      fillet: number(0, 1, {
+/** Which kind a file is of: the key that decides what else it may hold. */
+const kindOf = <K extends Kind>(kind: K, description: string) =>
+  z.literal(kind).meta({ description, source: 'this version', examples: [kind] });
+
+/** One of the two modules is given, in files of every kind. */
+const oneModule = [{ required: ['module'] }, { required: ['transverseModule'] }];
+
+const schemas = {
+  planetary: z
+    .strictObject({
+      ...common,
+      kind: kindOf('planetary', 'A planetary set: sun, planets and ring'),
+      profileShift: word(['none', 'solve'], {
         description:
-          'Root fillet radius ρ_fP* of the basic rack, in normal modules, up to what the rack has room for',
-        source: 'ISO 53: 0.25 … 0.39; largest by both formulas of its clause 5',
-        examples: [0.3],
-      }),
-    }),
-  ])
-  .default('B')
-  .meta({
-    description:
-      'Basic rack: a standard profile A, B, C or D, or its own sizes in normal modules. The profiles are standardised for 20°; at other pressure angles the fillet is made smaller where it would not fit',
-    source: 'ISO 53:1998 table A.1; B is its profile for normal service',
-  });
-
-const helix = z
-  .strictObject({
-    form: word(['spur', 'helical', 'herringbone'], {
-      description: 'Straight teeth, one helix, or two mirrored helices that meet at mid face',
-      source: 'common practice: herringbone holds the planets in axially',
-    }).default('herringbone'),
-    angle: number(0, 45, {
-      description: 'Helix angle at the reference cylinder: 0 for spur, from 1 for the others',
-      unit: 'deg',
-      source: 'common practice',
-      defaultRule: '30 for herringbone, 20 for helical, 0 for spur',
-      examples: [30],
-    }).optional(),
-    hand: word(['right', 'left'], {
-      description:
-        'Hand of the sun (of its lower half when herringbone); planets and ring have the other one',
-      source: 'common practice',
-    }).default('right'),
-  })
-  .prefault({})
-  .meta({ description: 'Helix of the teeth' });
-
-const bevel = z
-  .strictObject({
-    angle: number(30, 60, {
-      description: 'Angle between the cone that cuts the tooth tips at the end faces and the end face',
-      unit: 'deg',
-      source: 'common practice: 45° prints without support',
-    }).default(45),
-    size: number(0, 35, {
-      description: 'How far the tooth tips are cut back radially at the end faces; 0 for none',
-      unit: 'mm',
-      source: 'common practice, against first-layer growth',
-      defaultRule: 'the lesser of rack.addendum × module + fit.gap and faceWidth / 5',
-      examples: [1],
-    }).optional(),
-  })
-  .prefault({})
-  .meta({ description: 'Bevel of the tooth tips at both end faces' });
-
-/** Play between the gears. */
-export const fit = z
-  .strictObject({
-    gap: number(0.02, 2, {
-      description:
-        'Normal distance between neighbouring flanks with every part centred (half the normal backlash); at most 0.75 × module',
-      unit: 'mm',
-      source: 'common practice: 0.2 to 0.4 for parts printed in place',
-    }).default(0.25),
-    gapShare: number(0, 1, {
-      description: 'Share of the gap taken from sun and ring; the rest is taken from the planets',
-      source: 'common practice: half from each side',
-    }).default(0.5),
-  })
-  .prefault({})
-  .meta({ description: 'Play between the gears' });
+          'none: the shifts are those given for each gear. solve: shifts that are not given are found, so that both meshes have one centre distance (ring.teeth need not be sun + 2 × planets) and no tooth is undercut',
+        source: 'ISO 21771; the search is our own',
+      }).default('none'),
+      shiftBalance: word(['sliding', 'root', 'none'], {
+        description:
+          'How sun and planets share the shift that is found: equal largest specific sliding, equal tooth thickness where the involute begins, or none of it for the planets, each as far as the limits of the teeth allow',
+        source: 'ISO 21771 for sliding and thickness; common practice',
+      }).default('sliding'),
+      sun,
+      planets,
+      ring,
+      opening,
+      carrier,
+      retention,
+      lips,
+      limits,
+    })
+    .meta({ title: 'Planetary set', oneOf: oneModule }),
+  pair: z
+    .strictObject({
+      ...common,
+      kind: kindOf('pair', 'Two gears on parallel axes: a pinion, and a wheel beside it or around it'),
+      profileShift: pairShift,
+      shiftBalance: pairShiftBalance,
+      centreDistance,
+      pinion,
+      wheel,
+      limits: trainLimits,
+    })
+    .meta({ title: 'Pair of gears', oneOf: oneModule }),
+  rack: z
+    .strictObject({
+      ...common,
+      kind: kindOf('rack', 'A rack and pinion: a gear and a toothed bar'),
+      pinion,
+      bar,
+      limits: trainLimits,
+    })
+    .meta({ title: 'Rack and pinion', oneOf: oneModule }),
+  gear: z
+    .strictObject({
+      ...common,
+      kind: kindOf('gear', 'One gear by itself, with teeth outside or inside'),
+      gear,
+      limits: trainLimits,
+    })
+    .meta({ title: 'One gear', oneOf: oneModule }),
+};
 
 /** The parameter file. Lengths in mm, angles in degrees; fixed defaults are filled in, derived ones are not. */
 export const fileSchema = z
-  .strictObject({
-    name: z
-      .string()
-      .refine(isName)
-      .optional()
-      .meta({
-        description: 'Base name of the files written',
-        pattern: namePattern,
-        maxLength: 100,
-        source: 'common practice',
-        defaultRule: 'base name of the parameter file, else planetary-set',
-        examples: ['planetary-set'],
-      }),
-    kind: word(['planetary'], {
-      description: 'What is made',
-      source: 'this version',
-      examples: ['planetary'],
-    }),
-    module: number(0.2, 20, {
-      description: 'Normal module m_n; required unless transverseModule is given',
-      unit: 'mm',
-      source: 'range by common practice; ISO 54 lists preferred values',
-      examples: [1.5],
-    }).optional(),
-    transverseModule: number(0.2, 28.3, {
-      description: 'Transverse module m_t, in place of module: m_n = m_t cos β, which must be 0.2 to 20',
-      unit: 'mm',
-      source: 'ISO 21771',
-      examples: [1.75],
-    }).optional(),
-    pressureAngle: number(14, 30, {
-      description: 'Normal pressure angle α_n',
-      unit: 'deg',
-      source: 'ISO 53: 20°; range by common practice',
-    }).default(20),
-    rack,
-    helix,
-    faceWidth: number(1, 300, {
-      description: 'Axial length of the teeth of every gear',
-      unit: 'mm',
-      source: 'range by common practice',
-      examples: [20],
-    }),
-    bevel,
-    profileShift: word(['none', 'solve'], {
-      description:
-        'none: the shifts are those given for each gear. solve: shifts that are not given are found, so that both meshes have one centre distance (ring.teeth need not be sun + 2 × planets) and no tooth is undercut',
-      source: 'ISO 21771; the search is our own',
-    }).default('none'),
-    shiftBalance: word(['sliding', 'root', 'none'], {
-      description:
-        'How sun and planets share the shift that is found: equal largest specific sliding, equal tooth thickness where the involute begins, or none of it for the planets, each as far as the limits of the teeth allow',
-      source: 'ISO 21771 for sliding and thickness; common practice',
-    }).default('sliding'),
-    sun,
-    planets,
-    ring,
-    fit,
-    printer,
-    filament,
-    opening,
-    carrier,
-    retention,
-    lips,
-    tolerance: number(0.0005, 0.2, {
-      description:
-        'Largest distance of the mesh from the exact surface; as fine as about three million triangles allow',
-      unit: 'mm',
-      source: 'common practice: far below what a printer resolves',
-    }).default(0.01),
-    limits,
-    variants: z
-      .unknown()
-      .optional()
-      .meta({
-        description:
-          'Variants of this file: a mapping from parameter (dotted path) to the values to combine, or a list of mappings of overrides. Checked here, made by batch',
-        source: 'this version',
-        anyOf: [
-          { type: 'object', additionalProperties: { type: 'array', minItems: 1 } },
-          { type: 'array', minItems: 1, items: { type: 'object' } },
-        ],
-      }),
-  })
+  .discriminatedUnion('kind', [schemas.planetary, schemas.pair, schemas.rack, schemas.gear])
   .meta({
     title: 'Parameter file of cogweave',
-    description: 'Lengths in mm, angles in degrees',
-    oneOf: [{ required: ['module'] }, { required: ['transverseModule'] }],
+    description: 'Lengths in mm, angles in degrees. What a file may hold follows from its kind',
   });
 
-/** A parameter file whose every value is in its own range; rules between values are still to be checked. */
-export type FileSpec = Omit<Parsed, 'printer' | 'filament'> & {
-  printer: Exclude<Parsed['printer'], string>;
-  filament: Exclude<Parsed['filament'], string>;
+/** Shipped profiles are mappings by the time a file has been parsed, never names. */
+type Named<T extends { printer: unknown; filament: unknown }> = Omit<T, 'printer' | 'filament'> & {
+  printer: Exclude<T['printer'], string>;
+  filament: Exclude<T['filament'], string>;
 };
 
-type Parsed = z.output<typeof fileSchema>;
+/** The file of one kind whose every value is in its own range; rules between values are still to be checked. */
+export type FileOf<K extends Kind> = { [Each in K]: Named<z.output<(typeof schemas)[Each]>> }[K];
+
+/** A file of any kind, as `FileOf`. */
+export type FileSpec = FileOf<Kind>;
 
 /**
- * What the schema makes of plain data, shipped profiles filled in by name.
+ * What the schema of a file's kind makes of plain data, shipped profiles filled in by name.
  * @returns the file where every value is in range, else what is wrong
  */
 export function parseFile(data: unknown): { file?: FileSpec; issues: readonly z.core.$ZodIssue[] } {
-  const parsed = fileSchema.safeParse(withShipped(data));
+  const parsed = schemas[kindMeant(data)].safeParse(withShipped(data));
   // A word that is no name of a shipped profile has been refused, any other is a mapping by now.
   return { file: parsed.data as FileSpec | undefined, issues: parsed.error?.issues ?? [] };
 }

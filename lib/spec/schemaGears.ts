@@ -2,11 +2,11 @@ import * as z from 'zod';
 import { gearFeatures, planetFeatures, ringFeatures } from './features/schema.js';
 import { number, whole, word } from './fields.js';
 
-/** Opening in the sun for a shaft. */
 const boreSize = (description: string, least = 0.5) =>
   number(least, 2000, { description, unit: 'mm', source: 'range by common practice', examples: [6.6] });
 
-const bore = z
+/** Opening of any gear with teeth outside. */
+export const bore = z
   .union([
     z.literal('none'),
     z.discriminatedUnion('shape', [
@@ -27,14 +27,16 @@ const bore = z
     source: 'common practice',
   });
 
-const teeth = (part: string) =>
+/** Teeth of a gear with teeth outside. */
+export const teeth = (part: string) =>
   whole(5, 400, {
     description: `Number of teeth of ${part}`,
     source: 'range by common practice',
     examples: [15],
   });
 
-const shift = (description: string) =>
+/** Its profile shift. */
+export const shift = (description: string) =>
   number(-1, 1.5, {
     description,
     source: 'ISO 21771; 0 is the standard tooth',

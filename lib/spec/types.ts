@@ -33,7 +33,7 @@ export interface CommonSpec {
   filament: Filament;
   /** Largest distance of the mesh from the exact surface, mm. */
   tolerance: number;
-  limits: Limits;
+  limits: CommonLimits;
 }
 
 /** Sun, planets and ring. */
@@ -59,44 +59,55 @@ export interface PlanetarySpec extends CommonSpec {
   retention: 'none' | 'herringbone' | 'lips' | 'both';
   /** Only where `retention` is lips or both. */
   lips?: Lips;
+  limits: Limits;
 }
 
-/** A gear with teeth outside. */
+/** A gear with teeth outside; a shift that is missing is to be found. */
 export interface ExternalGear extends GearFeatures {
   teeth: number;
-  profileShift: number;
+  profileShift?: number;
   bore: Bore;
 }
 
 /** A gear with teeth inside; `rim` is the wall outside the root circle, mm. */
 export interface InternalGear extends RingFeatures {
   teeth: number;
-  profileShift: number;
+  profileShift?: number;
   rim: number;
 }
 
 /** Two gears on parallel axes, the wheel either beside the pinion or around it. */
 export interface PairSpec extends CommonSpec {
   kind: 'pair';
+  /** `solve`: shifts that a gear does not give are found (`pairGears`). */
+  profileShift: 'none' | 'solve';
+  /** How pinion and wheel share the shift that is found. */
+  shiftBalance: 'sliding' | 'none';
+  /** Distance of the axes, mm; where it is missing, the one that the shifts give. */
+  centreDistance?: number;
   pinion: ExternalGear;
   wheel: ({ internal: false } & ExternalGear) | ({ internal: true } & InternalGear);
-  /** Distance of the axes, mm; the one that the shifts give where the file asks for none. */
-  centreDistance: number;
 }
 
 /** A gear and a toothed bar. */
 export interface RackSpec extends CommonSpec {
   kind: 'rack';
   pinion: ExternalGear;
-  /** `height` from the foot of the bar to its reference line, mm. */
-  bar: { teeth: number; height: number };
+  /** `length` from end to end and `backing` behind the roots, mm. */
+  bar: { teeth: number; length: number; backing: number };
 }
 
 /** One gear by itself. */
 export interface GearSpec extends CommonSpec {
   kind: 'gear';
-  gear: ({ internal: false } & ExternalGear) | ({ internal: true } & InternalGear);
+  gear:
+    | ({ internal: false } & ExternalGear)
+    /** `mateTeeth`: of the smallest gear that it is to run with. */
+    | ({ internal: true; mateTeeth: number } & InternalGear);
 }
+
+/** The kinds of file that are no planetary set. */
+export type TrainSpec = PairSpec | RackSpec | GearSpec;
 
 /** Basic rack in units of the normal module (ISO 53: h_aP*, h_fP*, ρ_fP*). */
 export interface Rack {
@@ -223,8 +234,8 @@ export interface OpeningAsked {
   edge?: number;
 }
 
-/** Limits of the checks; each one is explained in the schema. */
-export interface Limits {
+/** Limits of the checks on every kind of file; each one is explained in the schema. */
+export interface CommonLimits {
   /** Least total contact ratio below which a `should` fails. */
   contactRatio: number;
   /** Least tip thickness and root space, mm. */
@@ -233,12 +244,6 @@ export interface Limits {
   wall: number;
   /** Least ring rim, mm. */
   rim: number;
-  /** Least pinch on the rim at which a tooth may skip, N. */
-  pinchForce: number;
-  /** Least torque on the sun at which a tooth may skip, N m. */
-  sunTorque: number;
-  /** Largest angle by which a planet may tip over, degrees. */
-  tilt: number;
   /** Largest way along the axis that a part may move, mm. */
   axialPlay: number;
   /** Steepest overhang, degrees from the vertical. */
@@ -249,4 +254,14 @@ export interface Limits {
   bridge: number;
   /** Largest height of a free wall in units of its thickness. */
   thinness: number;
+}
+
+/** Limits of the checks on planetary sets. */
+export interface Limits extends CommonLimits {
+  /** Least pinch on the rim at which a tooth may skip, N. */
+  pinchForce: number;
+  /** Least torque on the sun at which a tooth may skip, N m. */
+  sunTorque: number;
+  /** Largest angle by which a planet may tip over, degrees. */
+  tilt: number;
 }

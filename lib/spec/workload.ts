@@ -1,5 +1,5 @@
 import { gearSizes } from '../tooth/gear.js';
-import type { PlanetarySpec } from './types.js';
+import type { CommonSpec, Spec } from './types.js';
 
 /** Points across one tooth: a few that are always there, and more the finer the mesh is for its module. */
 const POINTS_ALWAYS = 9;
@@ -14,13 +14,29 @@ const END_LEVELS = 4;
  * along the helix. A chord of the helix that turns by Δ on the radius r leaves it by r Δ²/8.
  * The constants are fitted to finished meshes; the figure is right within a factor of two.
  */
-export function estimatedTriangles(spec: PlanetarySpec): number {
-  return gear(spec, 'sun') + spec.planets.count * gear(spec, 'planets') + gear(spec, 'ring');
+export function estimatedTriangles(spec: Spec): number {
+  switch (spec.kind) {
+    case 'planetary':
+      return gear(spec, spec.sun) + spec.planets.count * gear(spec, spec.planets) + gear(spec, spec.ring);
+    case 'pair':
+      return gear(spec, spec.pinion) + gear(spec, spec.wheel);
+    case 'rack':
+      // The flanks of a bar are plane: only its root roundings are divided.
+      return gear(spec, spec.pinion) + 2 * spec.bar.teeth * pointsOf(spec) * END_LEVELS;
+    case 'gear':
+      return gear(spec, spec.gear);
+  }
 }
 
-function gear(spec: PlanetarySpec, part: 'sun' | 'planets' | 'ring'): number {
+function pointsOf({ module, tolerance }: CommonSpec): number {
+  return POINTS_ALWAYS + POINTS_PER_ROOT * Math.sqrt(module / tolerance);
+}
+
+function gear(
+  spec: CommonSpec,
+  { teeth, profileShift = 0 }: { teeth: number; profileShift?: number },
+): number {
   const { module, pressureAngle, rack, helix, faceWidth, tolerance } = spec;
-  const { teeth, profileShift = 0 } = spec[part];
   const { referenceRadius, helixAngle } = gearSizes({
     teeth,
     module,
@@ -28,10 +44,10 @@ function gear(spec: PlanetarySpec, part: 'sun' | 'planets' | 'ring'): number {
     helixAngle: helix.angle,
     rack,
     profileShift,
-    internal: part === 'ring',
+    // The reference circle is the same inside and outside.
+    internal: false,
   });
-  const points = POINTS_ALWAYS + POINTS_PER_ROOT * Math.sqrt(module / tolerance);
   const levels =
     (faceWidth * Math.tan(helixAngle)) / Math.sqrt(8 * HELIX_SHARE * tolerance * referenceRadius);
-  return 2 * teeth * points * (levels + END_LEVELS);
+  return 2 * teeth * pointsOf(spec) * (levels + END_LEVELS);
 }

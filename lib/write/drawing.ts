@@ -1,7 +1,6 @@
 import { compensationOf } from '../fit/compensation.js';
 import type { Part } from '../solid/mesh.js';
 import { firstOfEachKind, kindOf } from '../solid/partKinds.js';
-import { planetaryOnly } from '../spec/kinds.js';
 import type { Spec } from '../spec/types.js';
 import { version } from '../version.js';
 import { axialView } from './drawing/axialView.js';
@@ -19,6 +18,7 @@ import type { Mates, Subject } from './drawing/subject.js';
 import { group, num, rectangle } from './drawing/svg.js';
 import { ROW, table } from './drawing/table.js';
 import { TITLE_WIDTH, type Title, titleBlock, titleHeight } from './drawing/titleBlock.js';
+import { trainSubject } from './drawing/trainSubject.js';
 import { upperView } from './drawing/upperView.js';
 import { escapeText } from './escape.js';
 import { figure } from './figure.js';
@@ -35,7 +35,9 @@ import { figure } from './figure.js';
 export function drawSet(spec: Spec, parts?: readonly Part[]): string {
   const { growth, scale } = compensationOf(spec);
   const asPrinted = growth === 0 && scale === 1 ? parts : undefined;
-  return drawSubject(planetarySubject(planetaryOnly(spec), asPrinted), spec);
+  const subject =
+    spec.kind === 'planetary' ? planetarySubject(spec, asPrinted) : trainSubject(spec, asPrinted);
+  return drawSubject(subject, spec);
 }
 
 /** Gear data beside the title block, and columns of figures in them, mm. */

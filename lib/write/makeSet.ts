@@ -3,7 +3,6 @@ import { proveSet } from '../proof/proveSet.js';
 import type { Sheet } from '../proof/sheetTypes.js';
 import type { Additions } from '../solid/additions.js';
 import type { Part } from '../solid/mesh.js';
-import { planetaryOnly } from '../spec/kinds.js';
 import type { Spec } from '../spec/types.js';
 import { blockingChecks } from './blocking.js';
 import { planetarySubject } from './drawing/planetarySubject.js';
@@ -81,12 +80,14 @@ function resultsOf(
     ...formats.map((format) => bodies[format]),
     text('svg', drawing),
     text('sheet.json', `${JSON.stringify(sheet, null, 2)}\n`),
-    text(
-      'sheet.html',
-      sheetPage(sheet, drawing, liveOf(sheet, planetarySubject(planetaryOnly(spec), parts))),
-    ),
+    text('sheet.html', sheetPage(sheet, drawing, liveView(spec, sheet, parts))),
     ...(picture && parts.length ? [file('png', () => [renderPicture(parts, picture)])] : []),
   ];
+}
+
+/** A planetary set has a view that turns. */
+function liveView(spec: Spec, sheet: Sheet, parts: readonly Part[]) {
+  return spec.kind === 'planetary' ? liveOf(sheet, planetarySubject(spec, parts)) : null;
 }
 
 /** Pixels of the picture that stands for the file, either way. */

@@ -1,5 +1,5 @@
 import type { Check } from '../proof/check.js';
-import type { GearRecord, MeshRecord, Sheet } from '../proof/sheetTypes.js';
+import type { BarRecord, GearRecord, MeshRecord, Sheet } from '../proof/sheetTypes.js';
 import { standing } from '../proof/standing.js';
 import { aligned, sidesOf } from './aligned.js';
 import { type Paint, plain } from './paint.js';
@@ -17,8 +17,8 @@ export function summaryText(sheet: Sheet, paint: Paint = plain): string {
     '',
     ...withHead([gearHead, ...sheet.gears.map(gearRow)], paint),
     '',
-    ...withHead([gapHead, ...sheet.meshes.map(gapRow)], paint),
-    '',
+    ...('bar' in sheet && sheet.bar ? [barLine(sheet.bar), ''] : []),
+    ...(sheet.meshes.length ? [...withHead([gapHead, ...sheet.meshes.map(gapRow)], paint), ''] : []),
     `checks: ${count('holds')} hold, ${count('fails')} fail, ${count('noted')} noted`,
     ...checkLines(byWeight(sheet.checks), paint),
     ...told.map((check) => `${paint(standing(check), check.id)}: ${check.says}`),
@@ -55,6 +55,10 @@ function gapRow(mesh: MeshRecord): string[] {
     (mesh.transverseContactRatio + mesh.overlapRatio).toFixed(3),
     mesh.centreDistance.toFixed(3),
   ];
+}
+
+function barLine({ teeth, length, transversePitch, datumHeight }: BarRecord): string {
+  return `bar: ${teeth} teeth at ${transversePitch.toFixed(3)} mm, ${length.toFixed(3)} mm long, datum line ${datumHeight.toFixed(3)} mm above its foot`;
 }
 
 function withHead(rows: readonly (readonly string[])[], paint: Paint): string[] {

@@ -99,7 +99,10 @@ describe('the sheet', () => {
     const sign = { bore: -1, 'outer diameter': 1 };
     for (const { part, feature, drawn, expected } of sizes) {
       if (feature === 'over pins') continue; // A pin follows the flank: see below.
-      const walls = 2 * growth * (feature in sign ? sign[feature as keyof typeof sign] : outward[part]);
+      const walls =
+        2 *
+        growth *
+        (feature in sign ? sign[feature as keyof typeof sign] : outward[part as keyof typeof outward]);
       expect(drawn / scale + walls).toBeCloseTo(expected, 9);
     }
     const names = sizes.map(({ part, feature }) => `${part} ${feature}`);

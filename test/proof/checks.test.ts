@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fitSet } from '../../lib/fit/fitSet.js';
-import { measureBodies } from '../../lib/proof/bodies.js';
+import { measureBodies, toothedGear } from '../../lib/proof/bodies.js';
 import { planetaryPairs } from '../../lib/proof/bodyPairs.js';
 import type { Check } from '../../lib/proof/check.js';
 import { bodyGap } from '../../lib/proof/checks/bodyGap.js';
@@ -100,7 +100,12 @@ describe('each check can fail', () => {
     const found = { spec, ...set, set: askew, rolling: rollSet(spec, askew) };
     expect(rolling(found)).toMatchObject({ holds: false, level: 'must', value: 0 });
     const parts = buildFitted(spec, askew);
-    const bodies = measureBodies(parts, gearKinds(spec, askew), planetaryPairs(parts), spec.fit.gap);
+    const bodies = measureBodies(
+      parts,
+      gearKinds(spec, askew).map(toothedGear),
+      planetaryPairs(parts),
+      spec.fit.gap,
+    );
     expect(bodyGap({ ...found, parts, bodies, play: inspectSet(spec).play!, smallParts: [] })).toMatchObject({
       holds: false,
       level: 'must',

@@ -73,13 +73,16 @@ describe('refusals', () => {
     expect(problem.nearest).toEqual(nearest);
   });
 
-  it.each(['pair', 'gear', 'rack'])('kind %s is refused naming planetary', (kind) => {
-    expect(soleProblem(withValue('kind', kind))).toMatchObject({
-      parameter: 'kind',
-      rule: 'must be planetary',
-      nearest: ['planetary'],
-    });
-  });
+  it.each(['planetry', 'Planetary', 'gears', 7])(
+    'kind %s is refused, offering what the file is of',
+    (kind) => {
+      expect(soleProblem(withValue('kind', kind))).toMatchObject({
+        parameter: 'kind',
+        rule: 'must be planetary, pair, rack or gear',
+        nearest: ['planetary'],
+      });
+    },
+  );
 
   it.each([
     ['modul', 'module', { module: undefined, modul: 1.5 }],

@@ -9,7 +9,7 @@ import type { LooseSet } from './looseSet.js';
  * Source: ISO 21771, j_bn = j_wt cos α_wt cos β_b.
  */
 export function backlash(
-  pair: PairSizes,
+  pair: Pick<PairSizes, 'workingPressureAngle'>,
   gap: number,
   baseHelixAngle: number,
 ): { normal: number; circumferential: number } {

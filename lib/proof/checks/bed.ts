@@ -1,6 +1,7 @@
 import type { Part } from '../../solid/mesh.js';
 import { printerProfiles } from '../../spec/profiles/printers.js';
 import type { CommonSpec, Spec } from '../../spec/types.js';
+import { wallsOf } from '../../spec/walls.js';
 import type { Check } from '../check.js';
 import { meshBounds } from '../mesh/volume.js';
 
@@ -41,9 +42,9 @@ function namesPrinter({ printer: { profile, bed: own } }: CommonSpec): boolean {
 /** Rounding of doubles in a set that fills its bed, mm. */
 const ROUNDING = 1e-9;
 
-/** Wall that stays as it is at any module, mm; a set of external gears has none. */
+/** Wall that stays as it is at any module, mm; gears with teeth outside have none. */
 function rimOf(spec: Spec): number {
-  return spec.kind === 'planetary' ? spec.ring.rim : 0;
+  return spec.kind === 'planetary' ? spec.ring.rim : (wallsOf(spec)[0] ?? 0);
 }
 
 /** Everything but the rim grows with the module; the offer has two decimals, rounded to the safe side. */

@@ -1,12 +1,25 @@
 import { drawnGap } from '../../fit/compensation.js';
+import type { CommonSpec } from '../../spec/types.js';
 import { allowedGapError } from '../allowedGapError.js';
-import { type BodyGap, gapsBetween } from '../bodies.js';
+import { type BodyFindings, type BodyGap, gapsBetween } from '../bodies.js';
 import type { Check } from '../check.js';
 import type { AllFindings } from '../findings.js';
 import { gapAsked } from '../printing/gapAsked.js';
 
 /** Least distances between the finished meshes: mates keep the gap that was drawn, neighbouring planets at least that. */
 export function bodyGap({ spec, bodies }: AllFindings): Check {
+  return bodyGapOf(spec, bodies, [
+    { name: 'between sun and planets', kinds: ['sun', 'planet'] },
+    { name: 'between planets and ring', kinds: ['planet', 'ring'] },
+  ]);
+}
+
+/** The same of any parts; the kinds of mates are named one by one. */
+export function bodyGapOf(
+  spec: CommonSpec,
+  bodies: BodyFindings,
+  mates: readonly { name: string; kinds: [string, string] }[],
+): Check {
   const gap = drawnGap(spec);
   const allowed = allowedGapError(spec);
   const worst = bodies.gaps
@@ -20,7 +33,7 @@ export function bodyGap({ spec, bodies }: AllFindings): Check {
     limit: allowed,
     unit: 'mm',
     says:
-      `${gapAsked(spec)}; measured ${range(gapsBetween(bodies, 'sun', 'planet'))} between sun and planets, ${range(gapsBetween(bodies, 'planet', 'ring'))} between planets and ring` +
+      `${gapAsked(spec)}; measured ${mates.map(({ name, kinds }) => `${range(gapsBetween(bodies, ...kinds))} ${name}`).join(', ')}` +
       (worst.error > allowed ? `; farthest off: ${worst.pair.between.join(' and ')}` : ''),
   };
 }

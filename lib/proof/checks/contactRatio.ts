@@ -10,10 +10,19 @@ export function contactRatio({ spec, gears, inner, outer }: ToothFindings): Chec
   const totals = [
     { where: 'sun and planets', ...meshContact(spec, gears.sun, inner) },
     { where: 'planets and ring', ...meshContact(spec, gears.planet, outer) },
-  ].map((mesh) => ({ ...mesh, total: mesh.transverse + mesh.overlap }));
+  ];
+  return contactRatioOf(totals, spec.limits.contactRatio);
+}
+
+/** The same of any meshes, by their contact ratios. */
+export function contactRatioOf(
+  meshes: readonly { where: string; transverse: number; overlap: number }[],
+  asked: number,
+): Check {
+  const totals = meshes.map((mesh) => ({ ...mesh, total: mesh.transverse + mesh.overlap }));
   const poorest = totals.reduce((a, b) => (b.total < a.total ? b : a));
   const broken = poorest.total < LEAST;
-  const limit = broken ? LEAST : spec.limits.contactRatio;
+  const limit = broken ? LEAST : asked;
   return {
     id: 'contact-ratio',
     holds: poorest.total >= limit,

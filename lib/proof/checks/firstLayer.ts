@@ -3,7 +3,7 @@ import { buildSet } from '../../solid/buildSet.js';
 import type { Part } from '../../solid/mesh.js';
 import { Refusal } from '../../spec/refusal.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
-import type { PlanetarySpec } from '../../spec/types.js';
+import type { Spec } from '../../spec/types.js';
 import type { Check } from '../check.js';
 import { type FirstLayerGap, firstLayerGap } from '../printing/firstLayer.js';
 
@@ -16,7 +16,7 @@ const SPARE = 0.02;
  * Parts stay apart in the first layer, which stands out beyond the walls above it: the least distance there,
  * measured on the meshes, less what both walls stand out.
  */
-export function firstLayer({ spec, parts }: { spec: PlanetarySpec; parts: readonly Part[] }): Check {
+export function firstLayer({ spec, parts }: { spec: Spec; parts: readonly Part[] }): Check {
   const taken = takenUp(spec);
   const found = inFirstLayer(spec, parts);
   const left = found?.left ?? null;
@@ -39,16 +39,13 @@ export function firstLayer({ spec, parts }: { spec: PlanetarySpec; parts: readon
 }
 
 /** How far each wall stands out in the first layer beyond the drawn one, mm. */
-function takenUp(spec: PlanetarySpec): number {
+function takenUp(spec: Spec): number {
   const { growth, firstLayerGrowth } = compensationOf(spec);
   return growth + firstLayerGrowth;
 }
 
 /** The nearest two parts in the first layer, and what is left between them on the print, mm. */
-function inFirstLayer(
-  spec: PlanetarySpec,
-  parts: readonly Part[],
-): (FirstLayerGap & { left: number }) | null {
+function inFirstLayer(spec: Spec, parts: readonly Part[]): (FirstLayerGap & { left: number }) | null {
   const taken = 2 * takenUp(spec);
   const { scale } = compensationOf(spec);
   const found = firstLayerGap(parts, spec.printer.layer, (Math.max(0, taken) + REACH) * scale);
@@ -56,7 +53,7 @@ function inFirstLayer(
 }
 
 /** Offers are built and measured before they are made. */
-function advice(spec: PlanetarySpec, left: number): string {
+function advice(spec: Spec, left: number): string {
   const { fit, bevel, module, rack, faceWidth } = spec;
   // As deep as the file's rules allow: the whole tooth, or what leaves a fifth of the face. See lib/spec/rules.
   const deepest = Math.min(
@@ -74,7 +71,7 @@ function advice(spec: PlanetarySpec, left: number): string {
     : '; no bevel that fits these teeth and no gap near this one keeps them apart: a larger module would, or less printer.firstLayerGrowth';
 }
 
-function passes(changed: PlanetarySpec): boolean {
+function passes(changed: Spec): boolean {
   try {
     const spec = resolveSpec(changed);
     const found = inFirstLayer(spec, buildSet(spec));

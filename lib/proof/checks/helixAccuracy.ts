@@ -1,5 +1,5 @@
 import type { Check } from '../check.js';
-import type { AllFindings } from '../findings.js';
+import type { Measured } from '../findings.js';
 
 /** Area of teeth that a script's solids may take or cover, mm²: a tenth of a millimetre squared is less than prints show. */
 const MOST_LOST = 0.01;
@@ -8,7 +8,7 @@ const MOST_LOST = 0.01;
  * Largest distance of the toothed surfaces from the exact helicoids, sampled on every triangle; and nothing that a
  * script joined or cut may take any of them away.
  */
-export function helixAccuracy({ spec, bodies: { bodies } }: AllFindings): Check {
+export function helixAccuracy({ spec, bodies: { bodies } }: Measured): Check {
   const toothed = bodies.flatMap(({ name, deviation }) => (deviation ? [{ name, ...deviation }] : []));
   const worst = Math.max(...toothed.map((one) => one.worst));
   const astray = toothed.reduce((sum, one) => sum + one.astray, 0);

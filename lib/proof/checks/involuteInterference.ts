@@ -15,30 +15,54 @@ export function involuteInterference({ set, inner, outer }: ToothFindings): Chec
   const { sun, planet } = set.profiles;
   const margins = [
     { where: 'ring tips on the planets', margin: outer.tipRadius2 - leastRingTipRadius(outer) },
-    ...(sun.undercut
-      ? []
-      : [{ where: 'planet tips on the sun', margin: largestMateTipRadius(inner) - inner.tipRadius2 }]),
-    ...(planet.undercut
-      ? []
-      : [
-          {
-            where: 'sun tips on the planets',
-            margin: largestMateTipRadius(swapped(inner)) - inner.tipRadius1,
-          },
-        ]),
+    ...externalMargins(inner, ['sun', 'planets'], [sun.undercut, planet.undercut], 'planet'),
   ];
-  const worst = margins.reduce((a, b) => (b.margin < a.margin ? b : a));
-  const cleared = [sun.undercut && 'sun', planet.undercut && 'planets'].filter(Boolean).join(' and ');
+  const cleared = [sun.undercut && 'sun', planet.undercut && 'planets'].filter((one) => one !== false);
+  return involuteInterferenceOf(margins, cleared);
+}
+
+/** How much farther a tip could reach, mm. */
+export interface TipMargin {
+  where: string;
+  margin: number;
+}
+
+/**
+ * Margins of both gears of an external pair on each other; an undercut root has been cleared by the rack.
+ * @param undercut of gear 1 and gear 2
+ * @param second name of gear 2 where its tips are meant
+ */
+export function externalMargins(
+  pair: PairSizes,
+  [name1, name2]: readonly [string, string],
+  undercut: readonly [boolean, boolean],
+  second = name2,
+): TipMargin[] {
+  const on1 = largestMateTipRadius(pair) - pair.tipRadius2;
+  const on2 = largestMateTipRadius(swapped(pair)) - pair.tipRadius1;
+  return [
+    ...(undercut[0] ? [] : [{ where: `${second} tips on the ${name1}`, margin: on1 }]),
+    ...(undercut[1] ? [] : [{ where: `${name1} tips on the ${name2}`, margin: on2 }]),
+  ];
+}
+
+/** The same of any margins; where there are none, every root has been cleared by the rack. */
+export function involuteInterferenceOf(margins: readonly TipMargin[], cleared: readonly string[]): Check {
+  const none: TipMargin = { where: 'no tips below an involute', margin: Number.POSITIVE_INFINITY };
+  const worst = margins.reduce((a, b) => (b.margin < a.margin ? b : a), none);
+  const finite = Number.isFinite(worst.margin);
   return {
     id: 'involute-interference',
     holds: worst.margin >= -ROUNDING,
     level: 'must',
-    value: worst.margin,
+    value: finite ? worst.margin : null,
     limit: 0,
     unit: 'mm',
     says:
-      `least margin ${worst.margin.toFixed(4)} mm (${worst.where})` +
-      (cleared ? `; the undercut roots of ${cleared} are cleared by the rack itself` : ''),
+      (finite ? `least margin ${worst.margin.toFixed(4)} mm (${worst.where})` : worst.where) +
+      (cleared.length
+        ? `; the undercut roots of ${cleared.join(' and ')} are cleared by the rack itself`
+        : ''),
   };
 }
 

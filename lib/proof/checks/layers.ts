@@ -1,4 +1,5 @@
 import { drawnNumbers } from '../../fit/compensation.js';
+import type { CommonSpec } from '../../spec/types.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
 
@@ -15,7 +16,11 @@ const ROUNDING = 1e-9;
  * and the height of the bevels in layers.
  */
 export function layers(found: PlanFindings): Check {
-  const { spec } = drawnNumbers(found);
+  return layersOf(drawnNumbers(found).spec);
+}
+
+/** The same of a file of any kind, as drawn. */
+export function layersOf(spec: CommonSpec): Check {
   const { layer } = spec.printer;
   const whole = Math.max(1, Math.round(spec.faceWidth / layer));
   const off = Math.abs(spec.faceWidth - whole * layer);

@@ -17,8 +17,12 @@ export function lineWidth(found: PlanFindings): Check {
     const thickness = transverseThickness(gears[part], referenceRadius, relief[part]) * Math.cos(helixAngle);
     return { part, thickness };
   });
+  return lineWidthOf(teeth, spec.limits.wall);
+}
+
+/** The same of any teeth, by their thickness as drawn, mm. */
+export function lineWidthOf(teeth: readonly { part: string; thickness: number }[], limit: number): Check {
   const thinnest = teeth.reduce((a, b) => (b.thickness < a.thickness ? b : a));
-  const limit = spec.limits.wall;
   const holds = thinnest.thickness >= limit;
   return {
     id: 'line-width',

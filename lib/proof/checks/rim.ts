@@ -9,7 +9,11 @@ import type { PlanFindings } from '../findings.js';
 export function rim({ spec }: PlanFindings): Check {
   // Scallops take their depth off.
   const value = spec.ring.rim - (spec.ring.grip?.depth ?? 0);
-  const { rim: limit } = spec.limits;
+  return rimOf("the ring's rim", 'ring.rim', value, spec.limits.rim);
+}
+
+/** The same of any wall behind teeth, mm. */
+export function rimOf(what: string, parameter: string, value: number, limit: number): Check {
   const holds = value >= limit;
   return {
     id: 'rim',
@@ -19,7 +23,7 @@ export function rim({ spec }: PlanFindings): Check {
     limit,
     unit: 'mm',
     says: holds
-      ? `the ring's rim is ${value.toFixed(2)} mm`
-      : `ring.rim ${value}: a rim thinner than ${limit.toFixed(2)} mm may flex until a tooth skips; ${limit.toFixed(2)} mm or more works`,
+      ? `${what} is ${value.toFixed(2)} mm`
+      : `${parameter} ${value}: a ${parameter.split('.')[1]} thinner than ${limit.toFixed(2)} mm may flex until a tooth skips; ${limit.toFixed(2)} mm or more works`,
   };
 }

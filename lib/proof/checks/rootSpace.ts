@@ -1,3 +1,4 @@
+import type { ToothProfile } from '../../tooth/profile.js';
 import { pointOn } from '../../tooth/segments.js';
 import type { Check } from '../check.js';
 import type { ToothFindings } from '../findings.js';
@@ -7,14 +8,23 @@ import type { ToothFindings } from '../findings.js';
  * fills up. Measured as the chord between the two roundings of a space at the form circle.
  */
 export function rootSpace({ spec, set }: ToothFindings): Check {
-  const spaces = (['sun', 'planet', 'ring'] as const).map((part) => {
-    const { segments, gear } = set.profiles[part];
-    const [x, y] = pointOn(segments[2], segments[2].from);
-    const half = Math.PI / gear.teeth - Math.abs(Math.atan2(y, x));
-    return { part, width: 2 * Math.hypot(x, y) * Math.sin(half) };
-  });
+  const spaces = (['sun', 'planet', 'ring'] as const).map((part) => ({
+    part,
+    width: rootSpaceWidth(set.profiles[part]),
+  }));
+  return rootSpaceOf(spaces, spec.limits.toothFeature);
+}
+
+/** Chord between the two roundings of a tooth space at the form circle, mm. */
+export function rootSpaceWidth({ segments, gear }: ToothProfile): number {
+  const [x, y] = pointOn(segments[2], segments[2].from);
+  const half = Math.PI / gear.teeth - Math.abs(Math.atan2(y, x));
+  return 2 * Math.hypot(x, y) * Math.sin(half);
+}
+
+/** The same of any teeth, by the widths of their spaces, mm. */
+export function rootSpaceOf(spaces: readonly { part: string; width: number }[], limit: number): Check {
   const narrowest = spaces.reduce((a, b) => (b.width < a.width ? b : a));
-  const limit = spec.limits.toothFeature;
   return {
     id: 'root-space',
     holds: narrowest.width >= limit,

@@ -1,8 +1,8 @@
 import type { Check } from '../check.js';
-import type { AllFindings } from '../findings.js';
+import type { Measured } from '../findings.js';
 
 /** No body's surface crosses itself. */
-export function selfIntersection({ bodies: { bodies } }: AllFindings): Check {
+export function selfIntersection({ bodies: { bodies } }: Measured): Check {
   const crossings = bodies.reduce((sum, body) => sum + body.crossings, 0);
   const bad = bodies.filter((body) => body.crossings > 0).map((body) => body.name);
   return {

@@ -14,9 +14,22 @@ export function thinFeatures(found: PlanFindings): Check {
     const thickness = radii.sun.root - boreRadius(spec.sun.bore);
     walls.push({ what: "the sun's wall around its bore", thickness, mend: 'a smaller bore' });
   }
+  return thinFeaturesOf(walls, spec.faceWidth, spec.limits.thinness);
+}
+
+/** A wall that stands by itself. */
+export interface ThinWall {
+  what: string;
+  /** As drawn, mm. */
+  thickness: number;
+  /** What in the file would make it thicker. */
+  mend: string;
+}
+
+/** The same of any walls as high as the face is wide, mm. */
+export function thinFeaturesOf(walls: readonly ThinWall[], height: number, limit: number): Check {
   const thinnest = walls.reduce((a, b) => (b.thickness < a.thickness ? b : a));
-  const ratio = spec.faceWidth / thinnest.thickness;
-  const limit = spec.limits.thinness;
+  const ratio = height / thinnest.thickness;
   const holds = ratio <= limit;
   return {
     id: 'thin-features',
@@ -26,10 +39,10 @@ export function thinFeatures(found: PlanFindings): Check {
     limit,
     unit: '1',
     says:
-      `${thinnest.what} is ${thinnest.thickness.toFixed(2)} mm thick and ${spec.faceWidth.toFixed(1)} mm high, ${ratio.toFixed(1)} times as high as thick` +
+      `${thinnest.what} is ${thinnest.thickness.toFixed(2)} mm thick and ${height.toFixed(1)} mm high, ${ratio.toFixed(1)} times as high as thick` +
       (holds
         ? ''
-        : `; ${mended(spec.faceWidth, limit, thinnest.mend)} or faceWidth ${(Math.floor(10 * limit * thinnest.thickness) / 10).toFixed(1)} would pass`),
+        : `; ${mended(height, limit, thinnest.mend)} or faceWidth ${(Math.floor(10 * limit * thinnest.thickness) / 10).toFixed(1)} would pass`),
   };
 }
 

@@ -2,17 +2,25 @@ import { drawnNumbers, type SizedSet } from '../../fit/compensation.js';
 import { reliefs } from '../../fit/reliefs.js';
 import { setNumbers } from '../../fit/setNumbers.js';
 import { Refusal } from '../../spec/refusal.js';
-import type { PlanetarySpec } from '../../spec/types.js';
-import { gearSizes } from '../../tooth/gear.js';
+import type { CommonSpec, PlanetarySpec } from '../../spec/types.js';
+import { type Gear, gearSizes } from '../../tooth/gear.js';
 import { transverseThickness } from '../../tooth/thickness.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
 
 /** Thickness of the thinnest tooth tip in the normal section, as drawn, relief taken off: above zero, and a line wide. */
 export function tipThickness(found: PlanFindings): Check {
-  const { part, thickness } = thinnestTip(found);
+  return tipThicknessOf(thinnestTip(found), found.spec, () => offer(found.spec));
+}
+
+/** The same of any teeth, by the thinnest tip as drawn, mm. */
+export function tipThicknessOf(
+  { part, thickness }: { part: string; thickness: number },
+  { limits, fit }: CommonSpec,
+  offered: () => string,
+): Check {
   const pointed = !(thickness > 0);
-  const limit = pointed ? 0 : found.spec.limits.toothFeature;
+  const limit = pointed ? 0 : limits.toothFeature;
   return {
     id: 'tip-thickness',
     holds: !pointed && thickness >= limit,
@@ -21,7 +29,7 @@ export function tipThickness(found: PlanFindings): Check {
     limit,
     unit: 'mm',
     says: pointed
-      ? `fit.gap ${found.spec.fit.gap}: the teeth of the ${part} come to a point below their tip circle. ${offer(found.spec)}`
+      ? `fit.gap ${fit.gap}: the teeth of the ${part} come to a point below their tip circle. ${offered()}`
       : `the thinnest tooth tip is ${thickness.toFixed(3)} mm (${part})`,
   };
 }
@@ -31,12 +39,16 @@ export function thinnestTip(found: SizedSet): { part: 'sun' | 'planet' | 'ring';
   const { spec, gears, radii } = drawnNumbers(found);
   const relief = reliefs(spec.fit);
   const tips = (['sun', 'planet', 'ring'] as const).map((part) => {
-    const radius = radii[part].tip;
-    const { referenceRadius, helixAngle } = gearSizes(gears[part]);
-    const cosHere = Math.cos(Math.atan((Math.tan(helixAngle) * radius) / referenceRadius));
-    return { part, thickness: transverseThickness(gears[part], radius, relief[part]) * cosHere };
+    return { part, thickness: normalTip(gears[part], radii[part].tip, relief[part]) };
   });
   return tips.reduce((a, b) => (b.thickness < a.thickness ? b : a));
+}
+
+/** Thickness of a tooth at a radius in the normal section there, relief taken off, mm. */
+export function normalTip(gear: Gear, radius: number, relief: number): number {
+  const { referenceRadius, helixAngle } = gearSizes(gear);
+  const cosHere = Math.cos(Math.atan((Math.tan(helixAngle) * radius) / referenceRadius));
+  return transverseThickness(gear, radius, relief) * cosHere;
 }
 
 /** Modules up to this many times the file's are tried. */
@@ -44,6 +56,11 @@ const MOST_GROWTH = 4;
 
 /** The largest smaller gap, and the smallest larger module, in hundredths, that leave a tip. */
 function offer(spec: PlanetarySpec): string {
+  return tipOffer(spec, leavesTip);
+}
+
+/** The same for any kind of file. */
+export function tipOffer<S extends CommonSpec>(spec: S, leavesTip: (spec: S) => boolean): string {
   const { gap } = spec.fit;
   const smaller = firstThat(gap, -gap, (tried) => leavesTip({ ...spec, fit: { ...spec.fit, gap: tried } }));
   const larger = firstThat(spec.module, spec.module * (MOST_GROWTH - 1), (tried) =>

@@ -1,11 +1,17 @@
 import { degrees } from '../../tooth/gear.js';
 import { trochoidMargin } from '../../train/interference.js';
+import type { PairSizes } from '../../train/pair.js';
 import type { Check } from '../check.js';
 import type { ToothFindings } from '../findings.js';
 
 /** Tips of planet and ring pass each other where their tip circles cross. Source: see `trochoidMargin`. */
 export function trochoidInterference({ outer }: ToothFindings): Check {
-  const margin = degrees(trochoidMargin(outer));
+  return trochoidInterferenceOf(outer, 'planet', 'ring');
+}
+
+/** The same of any gear in a ring, by their names. */
+export function trochoidInterferenceOf(pair: PairSizes, first: string, second: string): Check {
+  const margin = degrees(trochoidMargin(pair));
   const apart = !Number.isFinite(margin);
   return {
     id: 'trochoid-interference',
@@ -15,7 +21,7 @@ export function trochoidInterference({ outer }: ToothFindings): Check {
     limit: 0,
     unit: 'deg',
     says: apart
-      ? 'the tip circles of planet and ring do not cross'
-      : `tips of planet and ring pass each other with ${margin.toFixed(3)}° of the ring to spare`,
+      ? `the tip circles of ${first} and ${second} do not cross`
+      : `tips of ${first} and ${second} pass each other with ${margin.toFixed(3)}° of the ${second} to spare`,
   };
 }

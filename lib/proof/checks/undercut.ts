@@ -1,3 +1,4 @@
+import type { Gear } from '../../tooth/gear.js';
 import { leastProfileShift, leastTeeth } from '../../tooth/undercut.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
@@ -7,11 +8,18 @@ import type { PlanFindings } from '../findings.js';
  * Source: DIN 3960 / handbooks, x_min = h_a* − z sin² α_t / (2 cos β) (from memory).
  */
 export function undercut({ gears }: PlanFindings): Check {
-  const spare = (part: 'sun' | 'planet') => gears[part].profileShift - leastProfileShift(gears[part]);
-  const part = spare('sun') <= spare('planet') ? 'sun' : 'planet';
-  const gear = gears[part];
+  return undercutOf([
+    { part: 'sun', gear: gears.sun },
+    { part: 'planet', gear: gears.planet },
+  ]);
+}
+
+/** The same of any gears with teeth outside. */
+export function undercutOf(gears: readonly { part: string; gear: Gear }[]): Check {
+  const spare = (gear: Gear) => gear.profileShift - leastProfileShift(gear);
+  const { part, gear } = gears.reduce((a, b) => (spare(b.gear) < spare(a.gear) ? b : a));
   const least = leastProfileShift(gear);
-  const holds = spare(part) >= 0;
+  const holds = spare(gear) >= 0;
   return {
     id: 'undercut',
     holds,

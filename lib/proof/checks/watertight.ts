@@ -1,9 +1,9 @@
 import type { BodyFinding } from '../bodies.js';
 import type { Check } from '../check.js';
-import type { AllFindings } from '../findings.js';
+import type { Measured } from '../findings.js';
 
 /** Every body closed, 2-manifold, outward: each edge has two triangles that run along it in opposite directions. */
-export function watertight({ bodies: { bodies } }: AllFindings): Check {
+export function watertight({ bodies: { bodies } }: Measured): Check {
   const defects = bodies.map((body) => ({ body, count: defectCount(body) }));
   const total = defects.reduce((sum, { count }) => sum + count, 0);
   const bad = defects.filter(({ count }) => count > 0).map(({ body }) => body.name);

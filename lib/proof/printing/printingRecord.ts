@@ -1,4 +1,5 @@
 import { compensationOf, drawnNumbers, type SizedSet } from '../../fit/compensation.js';
+import type { MadeRadii } from '../../fit/madeRadii.js';
 import { reliefs } from '../../fit/reliefs.js';
 import { Refusal } from '../../spec/refusal.js';
 import type { Bore } from '../../spec/types.js';
@@ -17,18 +18,25 @@ export function printingRecord(asked: SizedSet, records: readonly GearRecord[]):
   const drawn = drawnNumbers(asked);
   return {
     ...compensationOf(asked.spec),
-    sizes: records.flatMap((record) => gearSizesOf(record, drawn)).concat(wallSizes(asked, drawn)),
+    sizes: records.flatMap((record) => setSizes(record, drawn)).concat(wallSizes(asked, drawn)),
   };
 }
 
-/** A size that cannot be measured on this gear is left out. */
-function gearSizesOf(record: GearRecord, drawn: SizedSet): PrintedSize[] {
-  const { part, tipDiameter, rootDiameter, baseTangentLength: span, overPins: pins } = record;
-  const gear = drawn.gears[part];
+function setSizes(record: GearRecord, drawn: SizedSet): PrintedSize[] {
+  const part = record.part as 'sun' | 'planet' | 'ring';
   const relief = reliefs(drawn.spec.fit)[part];
+  return gearSizesOf(record, { gear: drawn.gears[part], radii: drawn.radii[part], relief });
+}
+
+/** The sizes of a gear, as drawn and as recorded; one that cannot be measured on it is left out. */
+export function gearSizesOf(
+  record: GearRecord,
+  { gear, radii, relief }: { gear: Gear; radii: MadeRadii; relief: number },
+): PrintedSize[] {
+  const { part, tipDiameter, rootDiameter, baseTangentLength: span, overPins: pins } = record;
   const sizes: PrintedSize[] = [
-    { part, feature: 'tip diameter', drawn: 2 * drawn.radii[part].tip, expected: tipDiameter },
-    { part, feature: 'root diameter', drawn: 2 * drawn.radii[part].root, expected: rootDiameter },
+    { part, feature: 'tip diameter', drawn: 2 * radii.tip, expected: tipDiameter },
+    { part, feature: 'root diameter', drawn: 2 * radii.root, expected: rootDiameter },
   ];
   if (span.teethSpanned !== null && span.withGap !== null)
     sizes.push({
@@ -81,8 +89,8 @@ function wallSizes(asked: SizedSet, drawn: SizedSet): PrintedSize[] {
   ];
 }
 
-/** Diameter, or width across flats. */
-function boreSize(bore: Bore): number | null {
+/** Diameter, or width across flats, mm; null for none. */
+export function boreSize(bore: Bore): number | null {
   switch (bore.shape) {
     case 'none':
       return null;

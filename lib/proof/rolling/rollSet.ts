@@ -1,6 +1,6 @@
 import type { FittedSet } from '../../fit/fitSet.js';
 import type { PlanetarySpec } from '../../spec/types.js';
-import { type Strand, strandsApart } from './outlineDistance.js';
+import { nearnesses } from './nearnesses.js';
 import { preparedOutline, strandsNear } from './strandsNear.js';
 
 /** Least gap of one kind of mesh while the set turns through a whole pitch, mm. */
@@ -77,26 +77,6 @@ export function rollSet(spec: PlanetarySpec, set: FittedSet): { inner: RollingGa
 
 function teethOf(spec: PlanetarySpec) {
   return { sunTeeth: spec.sun.teeth, planetTeeth: spec.planets.teeth, ringTeeth: spec.ring.teeth };
-}
-
-/** Segments of a tooth by number: see `ToothProfile.segments`. */
-const FLANKS = [2, 4] as const;
-
-/** Least distance overall, and on either flank of the planet. */
-function nearnesses(planet: Strand[], mate: Strand[], margin: number): [number, number, number] {
-  const least = (chosen: Strand[], bound: number) => {
-    let found = bound;
-    for (const p of chosen) for (const m of mate) found = strandsApart(p, m, found);
-    return found;
-  };
-  const [clockwise, counter] = FLANKS.map((flank) =>
-    least(
-      planet.filter(({ segment }) => segment === flank),
-      margin,
-    ),
-  );
-  const elsewhere = planet.filter(({ segment }) => segment !== FLANKS[0] && segment !== FLANKS[1]);
-  return [least(elsewhere, Math.min(clockwise, counter)), clockwise, counter];
 }
 
 function record(

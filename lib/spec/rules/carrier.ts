@@ -10,7 +10,10 @@ const LEAST_DEPTH_PER_GAP = 2;
 /** Lines that a pin is thick at its thinnest. Common practice. */
 const PIN_LINES = 3;
 
-function ruleOf(needs: readonly string[], find: (carrier: Carrier, spec: PlanetarySpec) => Problem[]): Rule {
+function ruleOf(
+  needs: readonly string[],
+  find: (carrier: Carrier, spec: PlanetarySpec) => Problem[],
+): Rule<'planetary'> {
   return {
     needs: ['carrier', ...needs],
     find: (spec) => (spec.carrier === 'none' ? [] : find(spec.carrier, spec)),
@@ -46,7 +49,7 @@ const upperPlate = ruleOf([], ({ plates, boss, centre }) => {
 });
 
 /** A cage has no pins. */
-const cageWithoutPins: Rule = {
+const cageWithoutPins: Rule<'planetary'> = {
   needs: ['carrier'],
   find(_, { carrier }) {
     if (carrier === 'none' || carrier.form === 'pins' || carrier.pin === undefined) return [];
@@ -105,7 +108,7 @@ const bossFlat = ruleOf([], ({ boss }) => {
 });
 
 /** What a carrier's keys ask of each other. */
-export const carrierRules: readonly Rule[] = [
+export const carrierRules: readonly Rule<'planetary'>[] = [
   plateLayers,
   upperPlate,
   cageWithoutPins,

@@ -18,7 +18,7 @@ export const helixAngle: Rule = {
 };
 
 /** Only herringbone teeth hold their mates along the axis by themselves. */
-export const retentionForm: Rule = {
+export const retentionForm: Rule<'planetary'> = {
   needs: ['helix', 'retention'],
   find({ helix: { form }, retention }) {
     if (form === 'herringbone' || retention === 'none' || retention === 'lips') return [];
@@ -34,7 +34,7 @@ export const retentionForm: Rule = {
 };
 
 /** Lips are sized only where there are any. */
-export const lipsAsked: Rule = {
+export const lipsAsked: Rule<'planetary'> = {
   needs: ['retention', 'lips', 'helix'],
   find({ helix: { form }, retention, lips }) {
     if (!lips || retention === 'lips' || retention === 'both') return [];

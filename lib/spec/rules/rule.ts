@@ -1,9 +1,12 @@
 import type { Problem } from '../refusal.js';
-import type { FileSpec } from '../schema.js';
-import type { PlanetarySpec } from '../types.js';
+import type { FileOf, FileSpec } from '../schema.js';
+import type { Kind, SpecOf } from '../types.js';
+
+/** A rule of one kind of file, or of several. */
+export type Rule<K extends Kind = Kind> = RuleOn<SpecOf<K>, FileOf<K>>;
 
 /** A rule between parameters that are each in their own range. */
-export interface Rule {
+export interface RuleOn<S, F> {
   /** Parameters the rule reads; it is left out where one of them has a problem of its own. */
   needs: readonly string[];
   /**
@@ -11,7 +14,7 @@ export interface Rule {
    * @param spec the file with its defaults
    * @param file the values as they were given
    */
-  find(spec: PlanetarySpec, file: FileSpec): Problem[];
+  find(spec: S, file: F): Problem[];
 }
 
 /** Parameters that size the teeth of every gear. */

@@ -1,6 +1,6 @@
 import { radians } from '../../tooth/gear.js';
 import { floorThousandth, ROUNDING } from '../nearest.js';
-import type { Bore } from '../types.js';
+import { openingsOf, wallsOf } from '../walls.js';
 import type { Rule } from './rule.js';
 
 /** A larger gap would leave the teeth hardly any engagement. Common practice. */
@@ -48,17 +48,18 @@ export const wallGrowth: Rule = {
     'sun',
     'planets',
     'ring',
+    'pinion.bore',
+    'wheel',
+    'bar.backing',
+    'gear',
   ],
-  find({ printer: { growth, lineWidth }, fit: { gap }, ring, sun, planets }) {
-    const { bore } = sun;
-    const rim = ring.rim - (ring.grip?.depth ?? 0);
-    const most = floorThousandth(Math.min(0.5, lineWidth / 2, rim / RIM_PER_GROWTH));
-    const opening = Math.min(
-      bore.shape === 'none' ? Number.POSITIVE_INFINITY : boreWidth(bore),
-      ...[planets.hole, planets.dimple, planets.pocket, sun.screw, sun.nut, ring.bolts, ring.mount].flatMap(
-        (hole) => hole?.diameter ?? [],
-      ),
+  find(spec) {
+    const { growth, lineWidth } = spec.printer;
+    const { gap } = spec.fit;
+    const most = floorThousandth(
+      Math.min(0.5, lineWidth / 2, ...wallsOf(spec).map((wall) => wall / RIM_PER_GROWTH)),
     );
+    const opening = Math.min(...openingsOf(spec));
     const least = -floorThousandth(
       Math.min(0.5, lineWidth / 2, opening / RIM_PER_GROWTH, Math.max(0, (gap - LEAST_GAP) / 2)),
     );
@@ -67,18 +68,6 @@ export const wallGrowth: Rule = {
     return [{ parameter: 'printer.growth', value: growth, rule, nearest: [growth > most ? most : least] }];
   },
 };
-
-function boreWidth(bore: Exclude<Bore, { shape: 'none' }>): number {
-  switch (bore.shape) {
-    case 'round':
-      return bore.diameter;
-    case 'D':
-      return bore.acrossFlat;
-    case 'hexagon':
-    case 'square':
-      return bore.acrossFlats;
-  }
-}
 
 /** A bevel cuts no deeper than the tooth stands out, and leaves a face between the two ends. */
 export const bevelSize: Rule = {

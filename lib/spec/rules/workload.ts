@@ -18,6 +18,10 @@ export const workload: Rule = {
     'planets.teeth',
     'planets.count',
     'ring.teeth',
+    'pinion',
+    'wheel',
+    'bar',
+    'gear',
     'tolerance',
   ],
   find(spec) {

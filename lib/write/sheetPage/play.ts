@@ -1,10 +1,34 @@
 import type { Axial, PlayRecord, TiltRecord } from '../../proof/motion/playRecord.js';
+import type { TrainPlay } from '../../proof/trains/trainPlay.js';
 import { figure } from '../figure.js';
 import { paragraph, section, table } from './html.js';
 
 /** How far parts can move in the play that the gap leaves; nothing when they were not built. */
-export function playSection(play: PlayRecord | null): string {
+export function playSection(play: PlayRecord | TrainPlay | null): string {
   if (!play) return '';
+  return 'mate' in play ? pairSection(play) : planetarySection(play);
+}
+
+/** Pinion and mate, on axes that the maker holds. */
+function pairSection({ mate, axial, heldBy }: TrainPlay): string {
+  const held = heldBy.length
+    ? `Along the axis pinion and ${mate.part} are held to each other by ${heldBy.join(' and ')}.`
+    : `Nothing holds pinion and ${mate.part} to each other along the axis.`;
+  const way = mate.degrees === null ? mm(mate.mm) : `${figure(mate.degrees)}°`;
+  const moves = mate.part === 'bar' ? 'Bar, pushed along' : 'Wheel, turned';
+  const rows: [string, string][] = [
+    [`${moves} with the pinion held`, `± ${way}`],
+    [`Pinion, up and down against the ${mate.part}`, bothWays(axial)],
+  ];
+  const own = 'Axes and guides are held by the pins, shafts and guides that are put in.';
+  return section(
+    'Play',
+    paragraph(`${held} ${own}`),
+    table('How far parts can move', ['Motion', 'At most'], rows),
+  );
+}
+
+function planetarySection(play: PlayRecord): string {
   const { planet, sun, together, ringRotation, heldBy } = play;
   const held = heldBy.length
     ? `Along the axis the parts are held by ${heldBy.join(' and ')}.`

@@ -1,9 +1,36 @@
-import type { PartRecord, TrainRecord } from '../../proof/sheetTypes.js';
+import type { PartRecord, SimpleTrainRecord, TrainRecord } from '../../proof/sheetTypes.js';
 import { figure } from '../figure.js';
 import { paragraph, section, table } from './html.js';
 
+/** How the parts drive each other. */
+export function trainSection(train: TrainRecord | SimpleTrainRecord): string {
+  return 'opening' in train ? planetarySection(train) : simpleSection(train);
+}
+
+/** The ratio of a pair or the way of a bar; nothing for one gear. */
+function simpleSection({ ratios }: SimpleTrainRecord): string {
+  if ('travelPerTurn' in ratios)
+    return section(
+      'Train',
+      paragraph(`One turn of the pinion moves the bar by ${figure(ratios.travelPerTurn)} mm.`),
+    );
+  if (!('pinionDriving' in ratios)) return '';
+  const sense = ratios.pinionDriving < 0 ? 'against each other' : 'the same way';
+  return section(
+    'Train',
+    table(
+      'Ratios: turns of the driving part for one turn of the driven part',
+      ['Driving', 'Driven', 'Ratio', 'Sense'],
+      [
+        ['pinion', 'wheel', Math.abs(ratios.pinionDriving), sense],
+        ['wheel', 'pinion', Math.abs(ratios.wheelDriving), sense],
+      ],
+    ),
+  );
+}
+
 /** Ratios, places and unbalance of the planets, and the widest opening between them. */
-export function trainSection({ ratios, planets, unbalance, opening }: TrainRecord): string {
+function planetarySection({ ratios, planets, unbalance, opening }: TrainRecord): string {
   const ways = [
     ['ring', 'sun', 'carrier', ratios.ringHeld],
     ['carrier', 'sun', 'ring', ratios.carrierHeld],

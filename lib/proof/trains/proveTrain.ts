@@ -1,0 +1,87 @@
+import { compensationOf } from '../../fit/compensation.js';
+import { drawnTrain } from '../../fit/trains/drawnTrain.js';
+import { type FittedTrain, fitDrawn, fitTrain } from '../../fit/trains/fitTrain.js';
+import { trainNumbers } from '../../fit/trains/trainNumbers.js';
+import type { Change } from '../../solid/additions.js';
+import { barSweep } from '../../solid/bar/barSweep.js';
+import { buildFittedTrain, trainSweep } from '../../solid/buildTrain.js';
+import type { Part } from '../../solid/mesh.js';
+import type { TrainSpec } from '../../spec/types.js';
+import { measureBodies, type ToothedBody, toothedGear } from '../bodies.js';
+import { type BodyPair, changedPairs } from '../bodyPairs.js';
+import type { Check } from '../check.js';
+import { type TriangleTree, triangleTree } from '../mesh/triangleTree.js';
+import { smallParts } from '../safety/smallParts.js';
+import type { TrainSheet } from '../sheetTypes.js';
+import { barDeviation } from './barDeviation.js';
+import { rollTrain } from './rollTrain.js';
+import { trainBodyChecks } from './trainBodyChecks.js';
+import { trainPlanChecks } from './trainChecks.js';
+import type { TrainBodies, TrainFindings, TrainTeeth } from './trainFindings.js';
+import { trainPlay } from './trainPlay.js';
+import { trainSheet } from './trainSheet.js';
+import { trainToothChecks } from './trainToothChecks.js';
+
+/**
+ * Builds a pair, a rack and pinion or one gear and runs every check that applies to it, in the stages of `proveSet`.
+ * @param options `change` joins a script's solids to the parts and cuts others from them [nothing]
+ * @throws Refusal when the teeth cannot be drawn at all
+ */
+export function proveTrain(
+  spec: TrainSpec,
+  { force = false, change = (parts) => [...parts] }: { force?: boolean; change?: Change } = {},
+): { sheet: TrainSheet; parts: Part[] } {
+  const numbers = trainNumbers(spec);
+  const plan: TrainFindings = { numbers, drawnNumbers: drawnTrain(numbers) };
+  const checks = trainPlanChecks(numbers, plan.drawnNumbers);
+  const proceed = () => force || !checks.some(({ level, holds }: Check) => level === 'must' && !holds);
+  if (!proceed()) return { sheet: trainSheet(plan, checks), parts: [] };
+
+  const asked = fitTrain(numbers);
+  const drawn = fitDrawn(asked);
+  const teeth: TrainTeeth = { ...plan, asked, drawn, rolling: rollTrain(drawn) };
+  checks.push(...trainToothChecks(teeth));
+  if (!proceed()) return { sheet: trainSheet(teeth, checks), parts: [] };
+
+  const swept = buildFittedTrain(drawn);
+  const parts = change(swept, { planets: new Map(), scale: compensationOf(spec).scale });
+  const changed = new Map(
+    swept.filter(({ mesh }, i) => mesh !== parts[i].mesh).map(({ name, mesh }) => [name, mesh]),
+  );
+  const mates = matesOf(drawn);
+  const bodies = measureBodies(
+    parts,
+    toothedBodies(drawn),
+    [...mates, ...changedPairs(parts, mates, (name) => changed.has(name))],
+    drawn.spec.fit.gap,
+    { swept: changed, tolerance: spec.tolerance },
+  );
+  // Parts move as they come off the printer: where growth is compensated those are not the drawn ones.
+  const printed = () => change(buildFittedTrain(asked), { planets: new Map(), scale: 1 });
+  const trees = drawn === asked ? bodies.trees : treesOf(printed());
+  const all: TrainBodies = {
+    ...teeth,
+    parts,
+    bodies,
+    play: trainPlay(asked, trees),
+    smallParts: smallParts(parts),
+  };
+  checks.push(...trainBodyChecks(all));
+  return { sheet: trainSheet(all, checks), parts };
+}
+
+function treesOf(parts: readonly Part[]): ReadonlyMap<string, TriangleTree> {
+  return new Map(parts.map(({ name, mesh }) => [name, triangleTree(mesh)]));
+}
+
+function matesOf({ mesh }: FittedTrain): BodyPair[] {
+  return mesh ? [{ between: mesh.between, as: 'mates' }] : [];
+}
+
+function toothedBodies(train: FittedTrain): ToothedBody[] {
+  const { spec, gears, bar } = train;
+  const bodies = gears.map((one) => toothedGear({ ...one, first: one.part, sweep: trainSweep(train, one) }));
+  if (!bar) return bodies;
+  const sweep = barSweep(spec, bar);
+  return [...bodies, { first: 'bar', deviation: (mesh, changed) => barDeviation(mesh, bar, sweep, changed) }];
+}

@@ -1,0 +1,122 @@
+import type { FittedTrain, PlacedBar, PlacedGear } from '../../fit/trains/fitTrain.js';
+import { halfThicknessAt, roundPoints } from '../../tooth/bar.js';
+import { nearnesses } from '../rolling/nearnesses.js';
+import type { Strand } from '../rolling/outlineDistance.js';
+import { type PreparedOutline, preparedOutline, strandsNear } from '../rolling/strandsNear.js';
+
+/** Least gap of a pinion and its mate while they run through a whole pitch, mm. */
+export interface TrainRolling {
+  /** 0 where teeth run into each other. */
+  least: number;
+  /** On each flank of the pinion's teeth (clockwise, counter-clockwise side). */
+  bySide: [number, number];
+  /** Share of the pitch at which it is least. */
+  phase: number;
+  /** Least at each phase, from 0 on in equal steps. */
+  curve: number[];
+}
+
+/** Phases simulated through one pitch. */
+const PHASES = 24;
+/** Chords of the outlines stay this share of the gap from the curves. */
+const CHORD_SHARE = 0.003;
+/** Distances beyond this many gaps are not looked for. */
+const REACH = 2;
+
+/**
+ * Turns a pinion through one whole pitch, its mate turning or (a bar) sliding with it, in the transverse plane on the
+ * exact outlines, and measures the least normal distance at every phase. Null for one gear by itself.
+ */
+export function rollTrain({ spec, gears, bar }: FittedTrain): TrainRolling | null {
+  const [pinion, wheel] = gears;
+  if (!wheel && !bar) return null;
+  const { gap } = spec.fit;
+  const margin = REACH * gap;
+  const sagitta = CHORD_SHARE * gap;
+  const own = preparedOutline(pinion.profile, sagitta);
+  const mate = bar ? slidingBar(bar, sagitta) : turningWheel(wheel, sagitta);
+  const found: TrainRolling = { least: margin, bySide: [margin, margin], phase: 0, curve: [] };
+  for (let step = 0; step < PHASES; step++) {
+    const phase = step / PHASES;
+    const turned = pinion.rotation + (2 * Math.PI * phase) / pinion.gear.teeth;
+    const reach = pinion.profile.tipRadius + margin;
+    const [least, clockwise, counter] = nearnesses(
+      strandsNear(own, turned, 0, 0, (x, y) => mate.near(x, y, margin)),
+      mate.strands(phase, (x, y) => Math.hypot(x, y) < reach),
+      margin,
+    );
+    found.curve.push(least);
+    found.bySide = [Math.min(found.bySide[0], clockwise), Math.min(found.bySide[1], counter)];
+    if (least < found.least) Object.assign(found, { least, phase });
+  }
+  return found;
+}
+
+/** What a pinion runs with. */
+interface Mate {
+  /** Whether a point comes within a margin of its teeth. */
+  near(x: number, y: number, margin: number): boolean;
+  /** Its outline when the pinion has turned by a share of its pitch, where `near` holds. */
+  strands(phase: number, near: (x: number, y: number) => boolean): Strand[];
+}
+
+function turningWheel({ profile, gear, centre: [cx, cy], rotation }: PlacedGear, sagitta: number): Mate {
+  const outline = preparedOutline(profile, sagitta);
+  const way = gear.internal ? 1 : -1;
+  return {
+    near: (x, y, margin) => {
+      const radius = Math.hypot(x - cx, y - cy);
+      return gear.internal ? radius > profile.tipRadius - margin : radius < profile.tipRadius + margin;
+    },
+    strands: (phase, near) =>
+      strandsNear(outline, rotation + (way * 2 * Math.PI * phase) / gear.teeth, cx, cy, near),
+  };
+}
+
+/** A pinion that turns counter-clockwise carries the bar below it towards +x, a pitch for a pitch. */
+function slidingBar(bar: PlacedBar, sagitta: number): Mate {
+  const outline = barOutline(bar, sagitta);
+  const { datum, profile } = bar;
+  return {
+    near: (_, y, margin) => y < datum + profile.tip + margin,
+    strands: (phase, near) => strandsNear(outline, 0, phase * profile.transversePitch, datum, near),
+  };
+}
+
+/** The toothed side of a bar and the pitches beside it, so that teeth are there at every phase. */
+function barOutline({ profile, firstTooth, teeth }: PlacedBar, sagitta: number): PreparedOutline {
+  const { transversePitch, helixAngle, root, tip } = profile;
+  const round = roundPoints(profile, sagitta);
+  const tipHalf = halfThicknessAt(profile, tip) / Math.cos(helixAngle);
+  const points: number[] = [];
+  const segments: number[] = [];
+  const add = (x: number, v: number, segment: number) => {
+    points.push(x, v);
+    segments.push(segment);
+  };
+  // From +x to −x, as an outline around the body runs; a tooth's segments are numbered as a gear's.
+  for (let tooth = teeth; tooth >= -1; tooth--) {
+    const middle = firstTooth + tooth * transversePitch;
+    for (const [i, [u, v]] of round.entries()) add(middle + u, v, i === round.length - 1 ? 2 : 1);
+    add(middle + tipHalf, tip, 3);
+    add(middle - tipHalf, tip, 4);
+    for (const [i, [u, v]] of round.toReversed().entries())
+      add(middle - u, v, i === round.length - 1 ? 0 : 5);
+  }
+  // Closed far below, where no pinion reaches.
+  const away = root - 10 * transversePitch;
+  add(points[points.length - 2] - transversePitch, away, 6);
+  add(points[0] + transversePitch, away, 6);
+  const all = Float64Array.from(points);
+  return { points: all, segments: Uint8Array.from(segments), shortening: shortenings(all, helixAngle) };
+}
+
+/** A line's normal (n_x, n_y) becomes (n_x, n_y, −n_x tan β) in space when the line is carried along the slant. */
+function shortenings(points: Float64Array, helixAngle: number): Float64Array {
+  const count = points.length / 2;
+  return Float64Array.from({ length: count }, (_, i) => {
+    const j = (i + 1) % count;
+    const [dx, dy] = [points[2 * j] - points[2 * i], points[2 * j + 1] - points[2 * i + 1]];
+    return 1 / Math.hypot(1, (dy / Math.hypot(dx, dy)) * Math.tan(helixAngle));
+  });
+}

@@ -1,0 +1,36 @@
+import type { PlacedBar } from '../../fit/trains/fitTrain.js';
+import { roundPoints } from '../../tooth/bar.js';
+import type { Mesh } from '../mesh.js';
+import { barDraft } from './barDraft.js';
+import type { BarSweep } from './barSweep.js';
+
+/** However coarse the tolerance, chords stay this share of the module from the rounding. */
+const COARSEST = 0.04;
+
+/**
+ * A bar as a closed body in the place where it is printed: end faces of its teeth at z = 0 and the face width, teeth
+ * towards +y, square ends at ±x. Slanting a tooth carries every line of it along a straight line, so flanks, lands and
+ * bevels are plane and exact; only root roundings are divided.
+ * @param tolerance largest distance of the mesh from the exact surface, mm
+ */
+export function barBody(bar: PlacedBar, sweep: BarSweep, tolerance: number): Mesh {
+  const { profile, teeth, firstTooth, datum, ends, backing } = bar;
+  const draft = barDraft(bar, sweep);
+  const round = roundPoints(profile, Math.min(tolerance, COARSEST * profile.bar.module));
+  const root = datum + profile.root;
+  const start = draft.standing(ends[0], root - backing);
+  let last = draft.strip(start, draft.standing(ends[1], root - backing));
+  last = draft.strip(last, draft.standing(ends[1], root));
+  // Tooth by tooth back towards −x.
+  for (let tooth = teeth - 1; tooth >= 0; tooth--) {
+    const middle = firstTooth + tooth * profile.transversePitch;
+    const side = (sign: 1 | -1) => round.map(([u, v]) => draft.leaning(middle + sign * u, datum + v));
+    const [right, left] = [side(1), side(-1).toReversed()];
+    for (const column of right) last = draft.strip(last, column);
+    draft.tooth(middle, last, left[0]);
+    last = left[0];
+    for (const column of left.slice(1)) last = draft.strip(last, column);
+  }
+  draft.strip(draft.strip(last, draft.standing(ends[0], root)), start);
+  return draft.mesh();
+}

@@ -1,0 +1,51 @@
+import { type FittedTrain, fitDrawn, fitTrain, type PlacedGear } from '../fit/trains/fitTrain.js';
+import { trainNumbers } from '../fit/trains/trainNumbers.js';
+import type { TrainSpec } from '../spec/types.js';
+import { radians } from '../tooth/gear.js';
+import { barBody } from './bar/barBody.js';
+import { barSweep } from './bar/barSweep.js';
+import type { Wall } from './blank.js';
+import { boreOutline } from './bore.js';
+import { gearBody } from './gearBody.js';
+import type { Part } from './mesh.js';
+import { placed } from './place.js';
+import type { Sweep } from './sweep/helix.js';
+
+/**
+ * Every part of a pair (`pinion`, `wheel`), of a rack and pinion (`pinion`, `bar`), or the one `gear`, as closed meshes
+ * in the place where they are printed, growth and shrinkage compensated.
+ * @throws Refusal when the teeth cannot be made
+ */
+export function buildTrain(spec: TrainSpec): Part[] {
+  return buildFittedTrain(fitDrawn(fitTrain(trainNumbers(spec))));
+}
+
+/** `buildTrain` for a train that is fitted as it is to be drawn (see `fitDrawn`). */
+export function buildFittedTrain(train: FittedTrain): Part[] {
+  const { spec, gears, bar } = train;
+  const parts: Part[] = gears.map((one) => {
+    const body = gearBody(one.profile, trainSweep(train, one), wallOf(train, one), spec.tolerance);
+    return { name: one.part, mesh: placed(body, one.rotation, one.centre) };
+  });
+  if (bar) parts.push({ name: 'bar', mesh: barBody(bar, barSweep(spec, bar), spec.tolerance) });
+  return parts;
+}
+
+/** Share of the tooth, from tip to root, that a bevel may take; it must leave some involute in the end face. */
+const MOST_BEVEL = 0.9;
+
+/** How a gear of a train is swept. */
+export function trainSweep({ spec }: FittedTrain, { profile, hand }: PlacedGear): Sweep {
+  return {
+    form: spec.helix.form,
+    faceWidth: spec.faceWidth,
+    hand,
+    bevelSize: Math.min(spec.bevel.size, MOST_BEVEL * Math.abs(profile.tipRadius - profile.formRadius)),
+    bevelAngle: radians(spec.bevel.angle),
+  };
+}
+
+function wallOf({ spec }: FittedTrain, { gear, profile, rim, bore }: PlacedGear): Wall {
+  if (gear.internal) return { rimRadius: profile.rootRadius + rim };
+  return { bore: boreOutline(bore, spec.tolerance) };
+}

@@ -1,0 +1,109 @@
+import { barLean, barPitch, lengthOf, teethIn } from '../bar.js';
+import { ceilThousandth, ROUNDING } from '../nearest.js';
+import type { Problem } from '../refusal.js';
+import type { CommonSpec, ExternalGear, TrainSpec } from '../types.js';
+import { boreProblems } from './bores.js';
+import { madeRootRadius, rootProblems } from './gears.js';
+import { moduleParameter, type Rule, toothSizes } from './rule.js';
+
+/** Largest part that is ever made, mm: several times any printer's bed. */
+const LARGEST_PART = 2000;
+
+/** Gears with teeth outside have a body inside them, and two lines of wall around a bore. */
+export const trainBodies: Rule<'pair' | 'rack' | 'gear'> = {
+  needs: [...toothSizes, 'fit.gap', 'pinion', 'wheel', 'gear', 'printer.nozzle', 'printer.lineWidth'],
+  find: (spec) => externalGears(spec).flatMap(([part, gear]) => externalProblems(spec, part, gear)),
+};
+
+/** What is wrong with the body of a gear with teeth outside; nothing while its shift is to be found. */
+export function externalProblems(spec: CommonSpec, part: string, gear: ExternalGear): Problem[] {
+  const roots = rootProblems(spec, part, gear);
+  if (roots.length || gear.profileShift === undefined) return roots;
+  const root = madeRootRadius(spec, { ...gear, internal: false });
+  return boreProblems(part, gear.bore, root, spec.printer.lineWidth);
+}
+
+/** The gears of a file with teeth outside, by their keys. */
+export function externalGears(spec: TrainSpec): [string, ExternalGear][] {
+  switch (spec.kind) {
+    case 'pair':
+      return [
+        ['pinion', spec.pinion],
+        ...(spec.wheel.internal ? [] : [['wheel', spec.wheel] as [string, ExternalGear]]),
+      ];
+    case 'rack':
+      return [['pinion', spec.pinion]];
+    case 'gear':
+      return spec.gear.internal ? [] : [['gear', spec.gear]];
+  }
+}
+
+/** A wheel around a pinion has more teeth than it; so has one gear by itself than the smallest that runs in it. */
+export const ringedTeeth: Rule<'pair' | 'gear'> = {
+  needs: ['pinion.teeth', 'wheel', 'gear'],
+  find(spec) {
+    if (spec.kind === 'gear') {
+      if (!spec.gear.internal || spec.gear.teeth > spec.gear.mateTeeth) return [];
+      const { mateTeeth: value, teeth } = spec.gear;
+      const rule = `must be less than gear.teeth, ${teeth}`;
+      return [{ parameter: 'gear.mateTeeth', value, rule, nearest: [Math.max(5, Math.round(teeth / 3))] }];
+    }
+    if (!spec.wheel.internal || spec.wheel.teeth > spec.pinion.teeth) return [];
+    const rule = `must be more than pinion.teeth, ${spec.pinion.teeth}, where wheel.internal is true`;
+    return [
+      {
+        parameter: 'wheel.teeth',
+        value: spec.wheel.teeth,
+        rule,
+        nearest: [Math.min(1000, 3 * spec.pinion.teeth)],
+      },
+    ];
+  },
+};
+
+/** All the teeth of a bar stand between its ends. */
+export const barLength: Rule<'rack'> = {
+  needs: ['module', 'helix', 'faceWidth', 'bar.teeth', 'bar.length'],
+  find(spec, file) {
+    const { teeth, length } = spec.bar;
+    const least = ceilThousandth(lengthOf(teeth, spec));
+    if (length >= lengthOf(teeth, spec) - ROUNDING) return [];
+    if (file.bar.teeth === undefined || least > LARGEST_PART) {
+      const rule = `has no room for ${teeth === 1 ? 'a tooth' : `${teeth} teeth`} of pitch ${barPitch(spec).toFixed(3)} mm${lean(spec)}`;
+      return [{ parameter: 'bar.length', value: length, rule, nearest: [least] }];
+    }
+    const most = teethIn(length, spec);
+    const rule = `must be at most ${most}, which is what bar.length ${length} has room for${lean(spec)}`;
+    return [{ parameter: 'bar.teeth', value: teeth, rule, nearest: [most] }];
+  },
+};
+
+function lean(spec: CommonSpec): string {
+  return spec.helix.form === 'spur' ? '' : ` leaning by ${barLean(spec).toFixed(3)} mm`;
+}
+
+/** No part is larger than the largest that is ever made. */
+export const trainSize: Rule<'pair' | 'rack' | 'gear'> = {
+  needs: [...toothSizes, 'fit.gap', 'faceWidth', 'pinion', 'wheel', 'gear', 'bar'],
+  find(spec, file) {
+    const size = largestOf(spec);
+    if (size <= LARGEST_PART) return [];
+    const parameter = moduleParameter(file);
+    const value = file[parameter]!;
+    // Everything but walls and a given length grows with the module, so this share of it fits.
+    const nearest = [Math.floor((1000 * value * LARGEST_PART) / size) / 1000];
+    const rule = `makes a part more than ${LARGEST_PART} mm long`;
+    return [{ parameter, value, rule, nearest }];
+  },
+};
+
+function largestOf(spec: TrainSpec): number {
+  const outside = externalGears(spec).map(
+    ([, gear]) =>
+      2 * madeRootRadius(spec, { ...gear, internal: false }) +
+      2 * (spec.rack.addendum + spec.rack.dedendum) * spec.module,
+  );
+  const ring = spec.kind === 'pair' ? spec.wheel : spec.kind === 'gear' ? spec.gear : undefined;
+  if (ring?.internal) outside.push(2 * (madeRootRadius(spec, { ...ring, internal: true }) + ring.rim));
+  return Math.max(...outside, spec.kind === 'rack' ? spec.bar.length : 0);
+}

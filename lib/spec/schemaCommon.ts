@@ -1,0 +1,154 @@
+import * as z from 'zod';
+import { number, word } from './fields.js';
+import { isName, namePattern } from './name.js';
+import { filament, printer } from './schemaPrinting.js';
+
+const rack = z
+  .union([
+    z.enum(['A', 'B', 'C', 'D']),
+    z.strictObject({
+      addendum: number(0.5, 1.5, {
+        description: 'Addendum h_aP* of the basic rack, in normal modules',
+        source: 'ISO 53: 1; range by common practice',
+        examples: [1],
+      }),
+      dedendum: number(0.5, 2, {
+        description: 'Dedendum h_fP* of the basic rack, in normal modules; more than the addendum',
+        source: 'ISO 53: 1.25 or 1.4; range by common practice',
+        examples: [1.25],
+      }),
+      fillet: number(0, 1, {
+        description:
+          'Root fillet radius ρ_fP* of the basic rack, in normal modules, up to what the rack has room for',
+        source: 'ISO 53: 0.25 … 0.39; largest by both formulas of its clause 5',
+        examples: [0.3],
+      }),
+    }),
+  ])
+  .default('B')
+  .meta({
+    description:
+      'Basic rack: a standard profile A, B, C or D, or its own sizes in normal modules. The profiles are standardised for 20°; at other pressure angles the fillet is made smaller where it would not fit',
+    source: 'ISO 53:1998 table A.1; B is its profile for normal service',
+  });
+
+const helix = z
+  .strictObject({
+    form: word(['spur', 'helical', 'herringbone'], {
+      description: 'Straight teeth, one helix, or two mirrored helices that meet at mid face',
+      source: 'common practice: herringbone holds the planets in axially',
+    }).default('herringbone'),
+    angle: number(0, 45, {
+      description: 'Helix angle at the reference cylinder: 0 for spur, from 1 for the others',
+      unit: 'deg',
+      source: 'common practice',
+      defaultRule: '30 for herringbone, 20 for helical, 0 for spur',
+      examples: [30],
+    }).optional(),
+    hand: word(['right', 'left'], {
+      description:
+        'Hand of the sun, of the pinion or of the one gear (of its lower half when herringbone). Outside teeth that mesh have opposite hands, a ring has its mates’',
+      source: 'common practice',
+    }).default('right'),
+  })
+  .prefault({})
+  .meta({ description: 'Helix of the teeth' });
+
+const bevel = z
+  .strictObject({
+    angle: number(30, 60, {
+      description: 'Angle between the cone that cuts the tooth tips at the end faces and the end face',
+      unit: 'deg',
+      source: 'common practice: 45° prints without support',
+    }).default(45),
+    size: number(0, 35, {
+      description: 'How far the tooth tips are cut back radially at the end faces; 0 for none',
+      unit: 'mm',
+      source: 'common practice, against first-layer growth',
+      defaultRule: 'the lesser of rack.addendum × module + fit.gap and faceWidth / 5',
+      examples: [1],
+    }).optional(),
+  })
+  .prefault({})
+  .meta({ description: 'Bevel of the tooth tips at both end faces' });
+
+/** Play between the gears. */
+export const fit = z
+  .strictObject({
+    gap: number(0.02, 2, {
+      description:
+        'Normal distance between neighbouring flanks with every part centred (half the normal backlash); at most 0.75 × module',
+      unit: 'mm',
+      source: 'common practice: 0.2 to 0.4 for parts printed in place',
+    }).default(0.25),
+    gapShare: number(0, 1, {
+      description:
+        'Share of the gap taken from sun and ring, from the pinion, or from the one gear; the rest is taken from their mates',
+      source: 'common practice: half from each side',
+    }).default(0.5),
+  })
+  .prefault({})
+  .meta({ description: 'Play between the gears' });
+
+/** What the files of all kinds share, but for `kind` and `limits`. */
+export const common = {
+  name: z
+    .string()
+    .refine(isName)
+    .optional()
+    .meta({
+      description: 'Base name of the files written',
+      pattern: namePattern,
+      maxLength: 100,
+      source: 'common practice',
+      defaultRule: 'base name of the parameter file, else one after the kind',
+      examples: ['planetary-set'],
+    }),
+  module: number(0.2, 20, {
+    description: 'Normal module m_n; required unless transverseModule is given',
+    unit: 'mm',
+    source: 'range by common practice; ISO 54 lists preferred values',
+    examples: [1.5],
+  }).optional(),
+  transverseModule: number(0.2, 28.3, {
+    description: 'Transverse module m_t, in place of module: m_n = m_t cos β, which must be 0.2 to 20',
+    unit: 'mm',
+    source: 'ISO 21771',
+    examples: [1.75],
+  }).optional(),
+  pressureAngle: number(14, 30, {
+    description: 'Normal pressure angle α_n',
+    unit: 'deg',
+    source: 'ISO 53: 20°; range by common practice',
+  }).default(20),
+  rack,
+  helix,
+  faceWidth: number(1, 300, {
+    description: 'Axial length of the teeth of every gear',
+    unit: 'mm',
+    source: 'range by common practice',
+    examples: [20],
+  }),
+  bevel,
+  fit,
+  printer,
+  filament,
+  tolerance: number(0.0005, 0.2, {
+    description:
+      'Largest distance of the mesh from the exact surface; as fine as about three million triangles allow',
+    unit: 'mm',
+    source: 'common practice: far below what a printer resolves',
+  }).default(0.01),
+  variants: z
+    .unknown()
+    .optional()
+    .meta({
+      description:
+        'Variants of this file: a mapping from parameter (dotted path) to the values to combine, or a list of mappings of overrides. Checked here, made by batch',
+      source: 'this version',
+      anyOf: [
+        { type: 'object', additionalProperties: { type: 'array', minItems: 1 } },
+        { type: 'array', minItems: 1, items: { type: 'object' } },
+      ],
+    }),
+};

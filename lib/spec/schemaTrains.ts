@@ -1,0 +1,126 @@
+import * as z from 'zod';
+import { number, whole, word } from './fields.js';
+import { bore, shift, teeth } from './schemaGears.js';
+
+/** What every gear with teeth outside may have. */
+const external = (part: string) => ({
+  teeth: teeth(part),
+  profileShift: shift(`Profile shift coefficient x of ${part}, in normal modules`),
+  bore,
+});
+
+/** What every gear with teeth inside may have. */
+const ringed = (part: string, rule: string) => ({
+  internal: z.literal(true).meta({ description: 'Teeth inside', source: 'ISO 1122-1' }),
+  teeth: whole(10, 1000, {
+    description: `Number of teeth of ${part}`,
+    source: 'range by common practice',
+    examples: [45],
+  }),
+  profileShift: number(-3, 4.5, {
+    description: `Profile shift coefficient x of ${part}, in normal modules; positive moves its teeth outward`,
+    source: 'ISO 21771',
+    defaultRule: rule,
+    examples: [0],
+  }).optional(),
+  rim: number(0.4, 100, {
+    description: `Wall outside the root circle of ${part}`,
+    unit: 'mm',
+    source: 'common practice: 1.2 times the tooth depth, 3 mm at least',
+    defaultRule: 'the greater of 3 and 1.2 × (rack.addendum + rack.dedendum) × module',
+    examples: [5],
+  }).optional(),
+});
+
+const outside = z
+  .literal(false)
+  .optional()
+  .meta({ description: 'Teeth outside', source: 'ISO 1122-1', defaultRule: 'false' });
+
+/** The smaller gear of a pair, or the gear that runs on a bar. */
+export const pinion = z.strictObject(external('the pinion')).meta({
+  description: 'The gear that the others run with; its axis is at the origin',
+  examples: [{ teeth: 15 }],
+});
+
+/** The larger gear of a pair. */
+export const wheel = z
+  .discriminatedUnion('internal', [
+    z.strictObject({ internal: outside, ...external('the wheel') }),
+    z.strictObject(ringed('the wheel around the pinion', '0; found where profileShift is solve')),
+  ])
+  .meta({
+    description: 'The gear that the pinion runs with: beside it, or around it with internal: true',
+    examples: [{ teeth: 45 }],
+  });
+
+/** One gear by itself. */
+export const gear = z
+  .discriminatedUnion('internal', [
+    z.strictObject({ internal: outside, ...external('the gear') }),
+    z.strictObject({
+      ...ringed('the gear', '0'),
+      mateTeeth: whole(5, 400, {
+        description:
+          'Teeth of the smallest gear that it is to run with: its tips are cut back and its root roundings made for that one',
+        source: 'involute interference, ISO 21771 and handbooks',
+        defaultRule: 'a third of its teeth, 5 at least',
+        examples: [15],
+      }).optional(),
+    }),
+  ])
+  .meta({ description: 'The gear, with teeth inside where internal is true', examples: [{ teeth: 15 }] });
+
+/** The bar of a rack and pinion. */
+export const bar = z
+  .strictObject({
+    teeth: whole(1, 1000, {
+      description: 'Number of whole teeth of the bar',
+      source: 'range by common practice',
+      defaultRule: 'as many as the length has room for, or as the pinion has: one turn',
+      examples: [20],
+    }).optional(),
+    length: number(1, 2000, {
+      description:
+        'Length of the bar between its square ends; slanted teeth stand wholly between them, so their lean over the face width is added to their pitches',
+      unit: 'mm',
+      source: 'range by common practice',
+      defaultRule: 'whole teeth from end to end',
+      examples: [100],
+    }).optional(),
+    backing: number(0.4, 100, {
+      description: 'Wall of the bar behind the roots of its teeth',
+      unit: 'mm',
+      source: 'common practice: 1.2 times the tooth depth, 3 mm at least',
+      defaultRule: 'the greater of 3 and 1.2 × (rack.addendum + rack.dedendum) × module',
+      examples: [5],
+    }).optional(),
+  })
+  .prefault({})
+  .meta({ description: 'The toothed bar' });
+
+/** Distance of the axes of a pair. */
+export const centreDistance = number(0.5, 2000, {
+  description:
+    'Distance of the axes. With profileShift solve, shifts that are not given are found for it; with none it must be the one that the shifts give. The gap stays as asked either way',
+  unit: 'mm',
+  source: 'ISO 21771',
+  defaultRule: 'the one that the profile shifts give',
+  examples: [45],
+}).optional();
+
+/** How the shifts of a pair come about. */
+export const pairShift = word(['none', 'solve'], {
+  description:
+    'none: the shifts are those given for each gear. solve: shifts that are not given are found for the centre distance',
+  source: 'ISO 21771',
+  defaultRule: 'solve where centreDistance is given and a shift is not, else none',
+  examples: ['none'],
+}).optional();
+
+/** How a pair shares its shifts. */
+export const pairShiftBalance = word(['sliding', 'none'], {
+  description:
+    'How pinion and wheel share the shift that is found: equal largest specific sliding as far as the limits of the teeth allow (a wheel around a pinion: as little shift of the pinion as they allow), or none of it for the wheel',
+  source: 'ISO 21771 for sliding; common practice',
+}).default('sliding');
