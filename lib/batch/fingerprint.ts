@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { isMapping } from '../spec/plainData.js';
+import { inOrder } from '../spec/plainData.js';
 import type { Spec } from '../spec/types.js';
 import { version } from '../version.js';
 
@@ -15,12 +15,4 @@ export interface Asked {
 export function fingerprint(spec: Spec, { formats, strict, picture }: Asked): string {
   const all = inOrder({ spec, formats, strict, picture, cogweave: version });
   return createHash('sha256').update(JSON.stringify(all)).digest('hex');
-}
-
-/** The same data with the keys of every mapping in order, so that equal data give equal text. */
-function inOrder(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map(inOrder);
-  if (!isMapping(value)) return value;
-  const keys = Object.keys(value).sort();
-  return Object.fromEntries(keys.map((key) => [key, inOrder(value[key])]));
 }

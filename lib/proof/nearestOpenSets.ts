@@ -3,6 +3,9 @@ import { planetPlaces } from '../train/assembly.js';
 import { nearestSets } from '../train/nearestSets.js';
 import { opening } from '../train/opening.js';
 import { unshiftedSets } from '../train/unshiftedSet.js';
+import { unshifted, withCounts } from './nearest/changes.js';
+import { firstOf } from './nearest/nearestWorking.js';
+import { worksWith } from './nearest/works.js';
 
 /** How many sets are named. */
 const OFFERED = 4;
@@ -25,8 +28,8 @@ export function nearestOpenSets(spec: PlanetarySpec, max: number, edge?: number)
     planets: spec.planets.count,
   };
   const setOf = unshiftedSets(form);
-  return nearestSets(asked, ALL, { ...form, clearance: spec.fit.gap / module })
-    .filter(({ sunTeeth, planetTeeth, ringTeeth, planets }) => {
+  const open = nearestSets(asked, ALL, { ...form, clearance: spec.fit.gap / module }).filter(
+    ({ sunTeeth, planetTeeth, ringTeeth, planets }) => {
       const set = setOf(sunTeeth, planetTeeth);
       const sizes = {
         centreDistance: set.centreDistance * module,
@@ -35,7 +38,9 @@ export function nearestOpenSets(spec: PlanetarySpec, max: number, edge?: number)
         sunTipRadius: set.sunTipRadius * module,
       };
       return opening(planetPlaces(sunTeeth, ringTeeth, planets), sizes, edge).drop <= max;
-    })
-    .slice(0, OFFERED)
-    .map((set) => `${set.sunTeeth} / ${set.planetTeeth} / ${set.ringTeeth} × ${set.planets}`);
+    },
+  );
+  return firstOf(open, OFFERED, (set) => worksWith(spec, { ...withCounts(set), ...unshifted(spec) })).map(
+    (set) => `${set.sunTeeth} / ${set.planetTeeth} / ${set.ringTeeth} × ${set.planets}`,
+  );
 }

@@ -44,7 +44,13 @@ export function nearestTo(node: Guide, value: unknown): unknown[] {
     return [clamp(node.type === 'integer' ? Math.round(meant) : meant, node.minimum!, node.maximum!)];
   }
   if (node.type === 'string') return [typeof value === 'string' ? nearestName(value) : usual];
-  return usual === undefined ? [] : [usual];
+  if (usual !== undefined) return [usual];
+  return node.properties ? [leastMapping(node)] : [];
+}
+
+/** A mapping that holds no more than it must. */
+function leastMapping({ properties = {}, required = [] }: Guide): Record<string, unknown> {
+  return Object.fromEntries(required.map((key) => [key, nearestTo(properties[key], undefined)[0]]));
 }
 
 function wordsOf(form: Guide): (string | boolean)[] {

@@ -17,6 +17,8 @@ export interface Guide {
   default?: unknown;
   examples?: unknown[];
   unit?: string;
+  /** How the default follows from other values, where it does. */
+  defaultRule?: string;
 }
 
 let root: Guide | undefined;

@@ -34,6 +34,14 @@ export function isMapping(value: unknown): value is Plain {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
+/** The same data with the keys of every mapping in order, so that equal data give equal text. */
+export function inOrder(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(inOrder);
+  if (!isMapping(value)) return value;
+  const keys = Object.keys(value).sort();
+  return Object.fromEntries(keys.map((key) => [key, inOrder(value[key])]));
+}
+
 function copyOf(value: unknown, path: string[], budget: { left: number }, problems: Problem[]): unknown {
   const here = path.join('.') || 'file';
   if (--budget.left < 0) refuse(here, typeof value, `holds more than ${MOST_VALUES} values`);

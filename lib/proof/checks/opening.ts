@@ -2,6 +2,7 @@ import { allowsEqualSpacing, neighbourClearance, planetPlaces } from '../../trai
 import { type OpeningSizes, opening as openingOf } from '../../train/opening.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
+import { worksWith } from '../nearest/works.js';
 import { nearestOpenSets } from '../nearestOpenSets.js';
 
 /** Most planets that a parameter file can hold. */
@@ -47,7 +48,8 @@ function offer(found: PlanFindings, max: number, edge?: number): string {
     if (!allowsEqualSpacing(sun.teeth, ring.teeth, count)) continue;
     if (neighbourClearance(inner.centreDistance, count, radii.planet.tip) < spec.fit.gap) continue;
     const places = planetPlaces(sun.teeth, ring.teeth, count);
-    if (openingOf(places, openingSizes(found), edge).drop <= max) enough.push(count);
+    if (openingOf(places, openingSizes(found), edge).drop > max) continue;
+    if (worksWith(spec, { 'planets.count': count })) enough.push(count);
   }
   if (enough.length) return `planets.count ${enough.join(' or ')} with the same teeth would pass`;
   const sets = nearestOpenSets(spec, max, edge);

@@ -1,7 +1,9 @@
 import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
+import type { Plain } from '../../spec/plainData.js';
 import { Refusal } from '../../spec/refusal.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
 import type { PlanetarySpec } from '../../spec/types.js';
+import { withoutDerived } from '../../spec/withoutDerived.js';
 import { nearestSets, type SetCounts } from '../../train/nearestSets.js';
 import { nearestThat } from './nearestThat.js';
 
@@ -13,12 +15,15 @@ const SETS = 400;
 
 /** The file with values changed; undefined where it would be refused. */
 export function changed(spec: PlanetarySpec, change: Change): PlanetarySpec | undefined {
-  const file = structuredClone(spec) as unknown as Record<string, unknown>;
+  const file = structuredClone(withoutDerived(spec));
   for (const [path, value] of Object.entries(change)) {
     const keys = path.split('.');
     const last = keys.pop()!;
     let group = file;
-    for (const key of keys) group = group[key] as Record<string, unknown>;
+    for (const key of keys) {
+      group[key] ??= {};
+      group = group[key] as Plain;
+    }
     if (value === undefined) delete group[last];
     else group[last] = value;
   }
@@ -92,7 +97,7 @@ export function standardForm(spec: PlanetarySpec): Change {
 }
 
 /** No shifts, whatever the file gives or asks to find. */
-function unshifted(spec: PlanetarySpec): Change {
+export function unshifted(spec: PlanetarySpec): Change {
   if (!shifted(spec)) return {};
   return { profileShift: 'none', 'sun.profileShift': 0, 'planets.profileShift': 0, 'ring.profileShift': 0 };
 }
