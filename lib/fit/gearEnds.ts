@@ -1,8 +1,9 @@
-import { floorThousandth } from '../spec/nearest.js';
-import { type Problem, Refusal } from '../spec/refusal.js';
+import { ceilThousandth, floorThousandth } from '../spec/nearest.js';
+import { refuse } from '../spec/refusal.js';
 import type { PlanetarySpec } from '../spec/types.js';
 import { radians } from '../tooth/gear.js';
 import type { ToothProfile } from '../tooth/profile.js';
+import { type LipRoom, lipRoom, MOST_BEVEL } from './lipRoom.js';
 
 /** The ends of one kind of gear's teeth. */
 export interface GearEnd {
@@ -15,19 +16,14 @@ export interface GearEnd {
 /** Of each kind of gear. */
 export type GearEnds = Record<'sun' | 'planet' | 'ring', GearEnd>;
 
-/** Share of the tooth, from tip to where the involute ends, that a bevel may take: it leaves some in the end face. */
-const MOST_BEVEL = 0.9;
-/** And share that a bevel takes at least where it meets a lip. */
-const LEAST_BEVEL = 0.1;
-/** Least offered size of a bevel's steps, mm. */
+/** Steps of an offered bevel, and the least gap that a file can hold, mm. */
 const STEP = 0.05;
+const LEAST_GAP = 0.02;
 
 /**
  * How the teeth of a set end: bevels as asked, as far as they leave some involute in the end face. Where a gear has
- * lips, bevel and lip begin at one circle in the end face; it lies so far outside (for the sun: inside) the bevels of
- * the planets on the line of centres that the parallel cones keep the gap: gap / sin(bevel angle).
+ * lips, bevel and lip begin at one circle in the end face, which keeps the gap to the planets' bevels (`lipRoom`).
  * @throws Refusal where lips find no room, or do not reach over the planets' bevels
- * Source: plain geometry of two parallel cones.
  */
 export function gearEnds(
   spec: PlanetarySpec,
@@ -41,109 +37,62 @@ export function gearEnds(
   };
   const { lips } = spec;
   if (!lips) return ends;
-  for (const part of ['ring', 'sun'] as const) {
-    if (lips.on !== 'both' && lips.on !== part) continue;
-    const found = lipEnd(spec, part, profiles, centreDistance, ends.planet.bevelSize);
-    if ('rule' in found) throw new Refusal([withOffer(spec, found, part, profiles, centreDistance)]);
-    ends[part] = found;
-  }
+  const parts = lips.on === 'both' ? (['ring', 'sun'] as const) : [lips.on];
+  const roomIn = (bevel: number, gap: number) =>
+    parts.map((part) => lipRoom(part, profiles, centreDistance, bevel, gap, spec.bevel.angle));
+  const rooms = roomIn(ends.planet.bevelSize, lips.gap);
+  if (!rooms.every((room) => room !== null)) refuseRoom(spec, profiles.planet, roomIn);
+  const reach = lips.reach === undefined ? undefined : reachIn(spec, lips.reach, rooms);
+  parts.forEach((part, i) => {
+    const { deepest, least } = rooms[i];
+    ends[part] = { bevelSize: reach === undefined ? least : Math.max(least, deepest - reach), lips: true };
+  });
   return ends;
 }
 
-function plainEnd({ bevel }: PlanetarySpec, profile: ToothProfile): GearEnd {
-  return { bevelSize: Math.min(bevel.size, MOST_BEVEL * involuteDepth(profile)), lips: false };
+function plainEnd({ bevel }: PlanetarySpec, { tipRadius, formRadius }: ToothProfile): GearEnd {
+  return { bevelSize: Math.min(bevel.size, MOST_BEVEL * Math.abs(tipRadius - formRadius)), lips: false };
 }
 
-function involuteDepth({ tipRadius, formRadius }: ToothProfile): number {
-  return Math.abs(tipRadius - formRadius);
+/** The reach that is asked, if every gear has room for it. */
+function reachIn({ lips }: PlanetarySpec, reach: number, rooms: readonly LipRoom[]): number {
+  const low = ceilThousandth(Math.max(...rooms.map(({ deepest, most }) => deepest - most)));
+  const high = floorThousandth(Math.min(...rooms.map(({ deepest, least }) => deepest - least)));
+  if (low > high)
+    refuse('lips.on', lips!.on, 'no reach suits both gears: leave lips.reach out, or one of them', ['ring']);
+  if (reach >= low - 1e-9 && reach <= high + 1e-9) return reach;
+  const rule = `must be from ${low} to ${high} mm: over the planets' bevels, and no farther than the gap allows`;
+  refuse('lips.reach', reach, rule, [reach < low ? low : high]);
 }
 
-/** The end with its lip, or what keeps it from being made. Depths count from the gear's tips to its roots. */
-function lipEnd(
-  { lips, bevel }: PlanetarySpec,
-  part: 'ring' | 'sun',
-  profiles: Record<'sun' | 'planet' | 'ring', ToothProfile>,
-  centreDistance: number,
-  planetBevel: number,
-): GearEnd | Problem {
-  const { gap, reach } = lips!;
-  const profile = profiles[part];
-  const away = part === 'ring' ? 1 : -1;
-  const planetTip = centreDistance + away * profiles.planet.tipRadius;
-  const depthOf = (radius: number) => away * (radius - profile.tipRadius);
-  const byGap = depthOf(planetTip) - planetBevel + gap / Math.sin(radians(bevel.angle));
-  const deepest = depthOf(profile.rootRadius);
-  const byReach = reach === undefined ? byGap : deepest - reach;
-  const involute = involuteDepth(profile);
-  const size = Math.max(byGap, LEAST_BEVEL * involute, byReach);
-  if (byReach < Math.max(byGap, LEAST_BEVEL * involute) - 1e-9)
-    return {
-      parameter: 'lips.reach',
-      value: reach,
-      rule: `must be at most ${floorThousandth(deepest - size)} mm on the ${part}: bevels and gap leave no more`,
-      nearest: [floorThousandth(deepest - size)],
-    };
-  // A lip that ends beyond the bevels of the planets lies over nothing.
-  const most = Math.min(MOST_BEVEL * involute, depthOf(planetTip) - gap);
-  if (size <= most) return { bevelSize: size, lips: true };
-  if (byReach > Math.max(byGap, most))
-    return {
-      parameter: 'lips.reach',
-      value: reach,
-      rule: `must be at least ${(Math.ceil(1000 * (deepest - most)) / 1000).toFixed(3)} mm on the ${part} to reach over the planets`,
-      nearest: byGap <= most ? [Math.ceil(1000 * (deepest - most)) / 1000] : [],
-    };
-  return {
-    parameter: 'bevel.size',
-    value: bevel.size,
-    rule: `leaves no room for lips on the ${part}: the planets' bevels must be ${(size - most).toFixed(2)} mm deeper, or lips.gap smaller`,
-    nearest: [],
-  };
-}
-
-/** A larger bevel that gives all lips room is offered, if there is one; it keeps to the rules of the file. */
-function withOffer(
-  spec: PlanetarySpec,
-  problem: Problem,
-  part: 'ring' | 'sun',
-  profiles: Record<'sun' | 'planet' | 'ring', ToothProfile>,
-  centreDistance: number,
-): Problem {
-  if (problem.parameter !== 'bevel.size') return problem;
-  const { bevel, rack, module, fit, faceWidth } = spec;
+/**
+ * A larger bevel that gives all lips room is offered, if there is one within the rules of the file, else a smaller gap.
+ * @throws Refusal, always
+ */
+function refuseRoom(
+  { bevel, rack, module, fit, faceWidth, lips, helix, retention }: PlanetarySpec,
+  planet: ToothProfile,
+  roomIn: (bevel: number, gap: number) => (LipRoom | null)[],
+): never {
+  const rule = "leaves the lips no room over the planets' bevels";
+  const deepest = MOST_BEVEL * Math.abs(planet.tipRadius - planet.formRadius);
   const most = Math.min(
     rack.addendum * module + fit.gap,
     (0.4 * faceWidth) / Math.tan(radians(bevel.angle)),
-    MOST_BEVEL * involuteDepth(profiles.planet),
+    deepest,
   );
-  const both = spec.lips!.on === 'both' ? (['ring', 'sun'] as const) : [part];
-  const fits = (size: number) =>
-    both.every((one) => 'lips' in lipEnd(spec, one, profiles, centreDistance, size));
-  for (let size = Math.ceil(bevel.size / STEP) * STEP; size <= most; size += STEP)
-    if (fits(size)) return { ...problem, nearest: [floorThousandth(size)] };
-  const smaller = [0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1].map((share) =>
-    floorThousandth(share * spec.lips!.gap),
-  );
-  const gap = smaller.find(
-    (gap) =>
-      gap >= 0.02 &&
-      both.every(
-        (one) =>
-          'lips' in
-          lipEnd(
-            { ...spec, lips: { ...spec.lips!, gap } },
-            one,
-            profiles,
-            centreDistance,
-            plainEnd(spec, profiles.planet).bevelSize,
-          ),
-      ),
-  );
-  if (gap !== undefined)
-    return { parameter: 'lips.gap', value: spec.lips!.gap, rule: problem.rule, nearest: [gap] };
-  return { parameter: 'retention', value: spec.retention, rule: problem.rule, nearest: withoutLips(spec) };
-}
-
-function withoutLips({ helix }: PlanetarySpec): string[] {
-  return [helix.form === 'herringbone' ? 'herringbone' : 'none'];
+  const fits = (size: number, gap: number) =>
+    roomIn(Math.min(size, deepest), gap).every((room) => room !== null);
+  for (let size = Math.ceil(bevel.size / STEP + 1e-9) * STEP; size <= most; size += STEP)
+    if (fits(floorThousandth(size), lips!.gap))
+      refuse('bevel.size', bevel.size, rule, [floorThousandth(size)]);
+  for (let share = 0.95; share > 0; share -= 0.05) {
+    const gap = floorThousandth(share * lips!.gap);
+    if (gap >= LEAST_GAP && fits(bevel.size, gap)) refuse('lips.gap', lips!.gap, rule, [gap]);
+  }
+  const size = floorThousandth(most);
+  if (size > bevel.size && fits(size, LEAST_GAP)) refuse('bevel.size', bevel.size, rule, [size]);
+  refuse('retention', retention, 'these teeth leave lips no room', [
+    helix.form === 'herringbone' ? 'herringbone' : 'none',
+  ]);
 }

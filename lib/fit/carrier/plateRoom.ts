@@ -4,6 +4,9 @@ import type { Boss, Carrier } from '../../spec/types.js';
 import { polar } from '../../tooth/polar.js';
 import type { CarrierSet, Plate } from './carrierSizes.js';
 
+/** Narrower room than this, mm, is none: offers have three decimals. */
+const LEAST_CHOICE = 0.002;
+
 /** The size of a boss and how its outermost corner and its nearest side go with it. */
 function bossSize(boss: Exclude<Boss, { shape: 'none' }>) {
   switch (boss.shape) {
@@ -63,8 +66,8 @@ export function boltsOn(
   const clear = bolts.diameter / 2 + wall;
   const least = Math.max(inner, bossReach(boss)) + clear;
   const most = floor - clear;
-  if (most < least) {
-    const widest = floorThousandth(floor - Math.max(inner, bossReach(boss)) - 2 * wall);
+  if (most - least < LEAST_CHOICE) {
+    const widest = floorThousandth(floor - Math.max(inner, bossReach(boss)) - 2 * wall - 2 * LEAST_CHOICE);
     const rule = 'leaves no wall to the edges of the plate or to the boss';
     if (widest >= 0.5) refuse('carrier.bolts.diameter', bolts.diameter, rule, [widest]);
     refuse('carrier.bolts', bolts, rule, ['none']);

@@ -1,0 +1,50 @@
+import { radians } from '../tooth/gear.js';
+import type { ToothProfile } from '../tooth/profile.js';
+
+/** Where a lip may begin in the end face, as depths from the gear's tips towards its roots, mm. */
+export interface LipRoom {
+  /** The root circle. */
+  deepest: number;
+  /** Where it keeps just the gap to the planets' bevels, and where it reaches just over them. */
+  least: number;
+  most: number;
+}
+
+/** Share of the tooth, from tip to where the involute ends, that a bevel may take: it leaves some in the end face. */
+export const MOST_BEVEL = 0.9;
+/** Share of the involute that is cut back at least, so that the lip begins on a flank. */
+const LEAST_BEVEL = 0.1;
+/** Least height of a lip over its root circle, as in the schema, and what is left to choose, mm. */
+const LEAST_REACH = 0.1;
+const LEAST_CHOICE = 0.002;
+
+/**
+ * Lip and planet bevel are parallel cones; on the line of centres they are the gap apart where the lip begins
+ * gap / sin(bevel angle) outside (for the sun: inside) the planet's end face. Its own bevel begins at the same circle,
+ * on the involute.
+ * @param bevel of the planets, mm
+ * @param gap along the normal, mm
+ * @param bevelAngle degrees
+ * @returns null where there is no room
+ * Source: plain geometry.
+ */
+export function lipRoom(
+  part: 'ring' | 'sun',
+  profiles: Record<'sun' | 'planet' | 'ring', ToothProfile>,
+  centreDistance: number,
+  bevel: number,
+  gap: number,
+  bevelAngle: number,
+): LipRoom | null {
+  const profile = profiles[part];
+  const away = part === 'ring' ? 1 : -1;
+  const depthOf = (radius: number) => away * (radius - profile.tipRadius);
+  const planetTip = depthOf(centreDistance + away * profiles.planet.tipRadius);
+  const involute = depthOf(profile.formRadius);
+  const deepest = depthOf(profile.rootRadius);
+  const least = Math.max(planetTip - bevel + gap / Math.sin(radians(bevelAngle)), LEAST_BEVEL * involute);
+  // A lip that begins beyond the tips of the planets lies over nothing.
+  const most = Math.min(MOST_BEVEL * involute, planetTip - gap);
+  if (most - least < LEAST_CHOICE || deepest - least < LEAST_REACH) return null;
+  return { deepest, least, most };
+}
