@@ -61,6 +61,7 @@ export function arcDimension(
     return [p[0] + 5 * tx, p[1] - 5 * ty];
   };
   const inward = roomy ? 1 : -1;
+  const beside = wordsAlong(half, radius);
   const anchor = out[0] < -0.35 ? 'end' : out[0] > 0.35 ? 'start' : 'middle';
   return [
     group(
@@ -74,13 +75,23 @@ export function arcDimension(
     ),
     group(
       LETTERING,
-      text([at(out, radius + 2)[0], at(out, radius + 2)[1] + (out[1] < 0 ? 2.5 : 0)], words, {
+      text([at(beside, radius + 2)[0], at(beside, radius + 2)[1] + (beside[1] < 0 ? 2.5 : 0)], words, {
         anchor,
         size: 3.5,
       }),
     ),
   ].join('\n');
 }
+
+/** Where the words of an arc stand: at its middle, but below the letters of a cutting plane at either side. */
+function wordsAlong(middle: number, radius: number): readonly [number, number] {
+  const low = LETTERS / radius;
+  const [x, y] = [Math.cos(middle), Math.sin(middle)];
+  return Math.abs(y) < low && low < 1 ? [Math.sign(x) * Math.sqrt(1 - low * low), -low] : [x, y];
+}
+
+/** Height below the middle that the letters of a cutting plane take, mm. */
+const LETTERS = 6;
 
 /** A part's number in a ring, with a line to a dot on the part. */
 export function balloon(part: PagePoint, at: PagePoint, number: string): string {

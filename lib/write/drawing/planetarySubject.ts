@@ -65,13 +65,13 @@ export function planetarySubject(
   };
 }
 
-/** Where the widest opening lies; of equally wide ones the one nearest to the lower left. */
+/** Where the widest opening lies; of equally wide ones the one that has most room. */
 function widest(places: readonly number[], arc: number): { from: number; to: number } {
   const sorted = places.map((place) => ((place % 360) + 360) % 360).sort((a, b) => a - b);
   const between = sorted.map((from, i) => ({ from, to: sorted[i + 1] ?? sorted[0] + 360 }));
   const most = Math.max(...between.map(({ from, to }) => to - from));
   const off = ({ from, to }: { from: number; to: number }): number =>
-    1 - Math.cos(radians((from + to) / 2 - LOWER_LEFT));
+    1 - Math.cos(radians((from + to) / 2 - BELOW));
   const { from, to } = between
     .filter((gap) => gap.to - gap.from > most - 1e-6)
     .reduce((best, gap) => (off(gap) < off(best) - 1e-9 ? gap : best));
@@ -79,4 +79,5 @@ function widest(places: readonly number[], arc: number): { from: number; to: num
   return { from: middle - arc / 2, to: middle + arc / 2 };
 }
 
-const LOWER_LEFT = 225;
+/** Below, and a little to the left: clear of the letters at both sides. */
+const BELOW = 255;
