@@ -2,7 +2,7 @@ import { PLAIN, THIN } from './styles.js';
 import { group, line, type PagePoint, rectangle, text } from './svg.js';
 
 /** Height of a row, mm. */
-export const ROW = 4.3;
+export const ROW = 4;
 
 /** A column of names, then columns of figures, mm. */
 export interface TableWidths {
@@ -26,7 +26,7 @@ export function table(corner: PagePoint, rows: readonly (readonly string[])[], w
     group(
       PLAIN,
       ...rows.flatMap(([name, ...cells], row) => {
-        const base = top + ROW * (row + 1) - 1.3;
+        const base = top + ROW * (row + 1) - 1.1;
         const bold = row === 0;
         return [
           text([left + 1.5, base], name, { size: 2.7, bold }),
