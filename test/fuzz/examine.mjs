@@ -23,24 +23,27 @@ export function examine(data, text, kernel, gaps, quick) {
     if (!(error instanceof Refusal)) return { outcome: 'crashed', faults: [`reading threw ${error.stack}`] };
     return { outcome: 'refused', by: 'file', faults: badOffers(data, error.problems) };
   }
-  if (quick && !gaps && works(spec)) return { outcome: 'works', faults };
+  const planetary = spec.kind === 'planetary';
+  if (quick && !gaps && (!planetary || works(spec))) return { outcome: 'works', faults };
   try {
     const { sheet, parts } = proveSet(spec);
     const failing = sheet.checks.filter(({ holds, level }) => !holds && level === 'must');
     if (failing.length) {
-      faults.push(...badHelp(data, failing, quick));
+      // Sets alone are searched for what would work; the other kinds say what helps in words.
+      if (planetary) faults.push(...badHelp(data, failing, quick));
       return { outcome: 'refused', by: failing.map(({ id }) => id).join(' '), faults };
     }
-    return { outcome: 'made', faults: badBodies(spec, sheet, parts, kernel, gaps) };
+    return { outcome: 'made', faults: badBodies(spec, sheet, parts, kernel, gaps && planetary) };
   } catch (error) {
     if (!(error instanceof Refusal)) return { outcome: 'crashed', faults: [`proving threw ${error.stack}`] };
-    faults.push(...error.problems.flatMap((problem) => badProblem(data, problem, quick)));
+    if (planetary) faults.push(...error.problems.flatMap((problem) => badProblem(data, problem, quick)));
     return { outcome: 'refused', by: error.parameter, faults };
   }
 }
 
 /** Sets of millions of triangles are looked at more coarsely, or a night would not do. */
 function light(spec) {
+  if (spec.kind !== 'planetary') return resolveSpec({ ...spec, tolerance: 0.2 });
   const { module, faceWidth, sun, planets, ring } = spec;
   const teeth = sun.teeth + planets.count * planets.teeth + ring.teeth;
   const heavy =
