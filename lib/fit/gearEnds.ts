@@ -1,3 +1,4 @@
+import { BEVEL_FOR_LIPS } from '../spec/complete.js';
 import { ceilThousandth, floorThousandth } from '../spec/nearest.js';
 import { refuse } from '../spec/refusal.js';
 import type { PlanetarySpec } from '../spec/types.js';
@@ -77,7 +78,7 @@ function refuseRoom(
   const rule = "leaves the lips no room over the planets' bevels";
   const deepest = MOST_BEVEL * Math.abs(planet.tipRadius - planet.formRadius);
   const most = Math.min(
-    rack.addendum * module + fit.gap,
+    BEVEL_FOR_LIPS * rack.addendum * module + fit.gap,
     (0.4 * faceWidth) / Math.tan(radians(bevel.angle)),
     deepest,
   );

@@ -30,6 +30,12 @@ export function complete(file: FileSpec, name: string): Spec {
   }
 }
 
+/**
+ * Lips lie over bevels this many times as deep as others: so deep that play, which lets planets drop away from the ring, does
+ * not let them past. Common practice, no source.
+ */
+export const BEVEL_FOR_LIPS = 1.4;
+
 /** `complete` for a planetary set. */
 export function completePlanetary(file: FileOf<'planetary'>, name: string): PlanetarySpec {
   const [teeth, rest] = completeCommon(file, name);
@@ -39,8 +45,12 @@ export function completePlanetary(file: FileOf<'planetary'>, name: string): Plan
   const usualRetention = herringbone ? 'herringbone' : 'none';
   const usualWithLips = herringbone ? 'both' : 'lips';
   const retention = file.retention ?? (file.lips ? usualWithLips : usualRetention);
+  const lipped = file.lips !== undefined || retention === 'lips' || retention === 'both';
+  const deepest = BEVEL_FOR_LIPS * rack.addendum * module + file.fit.gap;
+  const bevelSize = lipped ? (file.bevel.size ?? Math.min(deepest, file.faceWidth / 5)) : teeth.bevel.size;
   return {
     ...teeth,
+    bevel: { ...teeth.bevel, size: bevelSize },
     kind: file.kind,
     profileShift: file.profileShift,
     shiftBalance: file.shiftBalance,
@@ -69,7 +79,7 @@ export function completePlanetary(file: FileOf<'planetary'>, name: string): Plan
     ...(file.opening && { opening: file.opening }),
     carrier: completeCarrier(file, { module, rack, helixAngle: helix.angle, layer }),
     retention,
-    ...((file.lips || retention === 'lips' || retention === 'both') && { lips: completeLips(file) }),
+    ...(lipped && { lips: completeLips(file) }),
     tolerance: rest.tolerance,
     limits: {
       ...file.limits,

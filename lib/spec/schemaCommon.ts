@@ -65,7 +65,8 @@ const bevel = z
       description: 'How far the tooth tips are cut back radially at the end faces; 0 for none',
       unit: 'mm',
       source: 'common practice, against first-layer growth',
-      defaultRule: 'the lesser of rack.addendum × module + fit.gap and faceWidth / 5',
+      defaultRule:
+        'the lesser of rack.addendum × module (1.4 times that with lips) + fit.gap and faceWidth / 5',
       examples: [1],
     }).optional(),
   })

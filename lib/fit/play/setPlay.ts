@@ -91,7 +91,7 @@ export function setPlay(
     together: togetherPlay(
       set,
       contactsOf(set, COARSE),
-      set.form === 'herringbone' && contactsOf === setContacts && !set.carrier,
+      set.form !== 'helical' && contactsOf === setContacts && !set.carrier,
     ),
   };
 }

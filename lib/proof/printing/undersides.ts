@@ -87,7 +87,7 @@ function measureLevel(
   for (const { mesh } of parts) markSection(carried, mesh, z - (CARRIED_LAYERS + 0.01) * layer);
   const steps = Math.floor(bridge / face.cell);
   const hanging: [number, number][] = [];
-  const held = face.marks.slice();
+  const held = face.marks.map((mark, i) => mark | carried.marks[i]);
   for (let row = 0; row < face.rows; row++)
     for (let column = 0; column < face.columns; column++) {
       const at = row * face.columns + column;

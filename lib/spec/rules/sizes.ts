@@ -1,4 +1,5 @@
 import { radians } from '../../tooth/gear.js';
+import { BEVEL_FOR_LIPS } from '../complete.js';
 import { floorThousandth, ROUNDING } from '../nearest.js';
 import { openingsOf, wallsOf } from '../walls.js';
 import type { Rule } from './rule.js';
@@ -72,14 +73,16 @@ export const wallGrowth: Rule = {
 /** A bevel cuts no deeper than the tooth stands out, and leaves a face between the two ends. */
 export const bevelSize: Rule = {
   needs: ['module', 'helix', 'rack', 'pressureAngle', 'fit.gap', 'faceWidth', 'bevel'],
-  find({ module, rack, fit, faceWidth, bevel }) {
-    const byTooth = rack.addendum * module + fit.gap;
+  find(spec) {
+    const { module, rack, fit, faceWidth, bevel } = spec;
+    const deeper = spec.kind === 'planetary' && spec.lips ? BEVEL_FOR_LIPS : 1;
+    const byTooth = deeper * rack.addendum * module + fit.gap;
     const byFace = (MOST_BEVEL_SHARE * faceWidth) / Math.tan(radians(bevel.angle));
     if (bevel.size <= Math.min(byTooth, byFace) + ROUNDING) return [];
     const most = floorThousandth(Math.min(byTooth, byFace));
     const why =
       byTooth <= byFace
-        ? 'rack.addendum × module + fit.gap'
+        ? `${deeper === 1 ? '' : `${deeper} × `}rack.addendum × module + fit.gap`
         : `at this angle a bevel is then ${MOST_BEVEL_SHARE} × faceWidth high`;
     const rule = `must be at most ${most} mm: ${why}`;
     return [{ parameter: 'bevel.size', value: bevel.size, rule, nearest: [most] }];
