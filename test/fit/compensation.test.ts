@@ -123,6 +123,35 @@ describe('the sheet', () => {
     ]);
   });
 
+  // Openings close by the growth on either side, what stands up gains it; everything shrinks.
+  it('draws features otherwise too, and their bodies as it says', () => {
+    const spec = setOf(15, 15, 45, 5, {
+      printer: { growth: 0.1 },
+      filament: { shrinkage: 0.5 },
+      sun: { teeth: 15, knob: { diameter: 14, height: 8, grips: 0 }, nut: { size: 'M3', at: 'bottom' } },
+      planets: { teeth: 15, count: 5, hole: { diameter: 14 } },
+      ring: { rim: 6, mount: { hole: 98, panel: 12 } },
+    });
+    const { sheet: made, parts } = proveSet(spec);
+    const standing = ['knob', 'flange', 'outer diameter', 'peg'];
+    const sizes = made.printing.sizes.slice(
+      made.printing.sizes.findIndex(({ feature }) => feature === 'outer diameter'),
+    );
+    expect(sizes.length).toBeGreaterThan(8);
+    for (const { feature, drawn, expected } of sizes)
+      expect(drawn * 0.995 + (standing.includes(feature) ? 0.2 : -0.2), feature).toBeCloseTo(expected, 9);
+    const radii = (name: string, centre: [number, number]) => {
+      const { positions } = parts.find((part) => part.name === name)!.mesh;
+      return Array.from({ length: positions.length / 3 }, (_, i) =>
+        Math.hypot(positions[3 * i] - centre[0], positions[3 * i + 1] - centre[1]),
+      );
+    };
+    const { centreDistance } = drawn(spec).set;
+    expect(2 * Math.min(...radii('planet-1', [centreDistance, 0]))).toBeCloseTo(14.2 / 0.995, 9);
+    expect(2 * Math.max(...radii('ring', [0, 0]))).toBeCloseTo((spec.ring.flange!.diameter - 0.2) / 0.995, 9);
+    expect(made.checks.filter(({ level, holds }) => level === 'must' && !holds)).toEqual([]);
+  });
+
   it('expects over pins what the gears read, and draws it smaller on a sun, larger in a ring', () => {
     for (const gear of sheet.gears) {
       const size = sheet.printing.sizes.find((s) => s.part === gear.part && s.feature === 'over pins')!;
