@@ -6,7 +6,7 @@ import { together } from '../stack/stack.js';
 import { type HoleShape, holeLevels } from './axisHole.js';
 import { boltColumns } from './bolts.js';
 import type { FeatureContext } from './context.js';
-import { lettering } from './lettering.js';
+import { lettering, type TextRoom } from './lettering.js';
 import { wavyOutline } from './wavyOutline.js';
 
 /**
@@ -21,7 +21,9 @@ export function ringBlank(ring: RingFeatures, rimRadius: number, context: Featur
   const drilled = drilling(ring, rimRadius, context);
   const waist = rimRadius - (ring.grip?.depth ?? 0);
   const edge = flange?.at === 'top' ? flange.diameter / 2 : waist;
-  const letters = text ? lettering(text, faceWidth, { inner: rootRadius, outer: edge }, context) : noFeature;
+  const letters = text
+    ? lettering(text, faceWidth, besideBolts(ring, { inner: rootRadius, outer: edge }), context)
+    : noFeature;
   // The flat upper side of a flange below is the one shoulder of the outer wall.
   const faces = outer.faces.map((face) => ({ ...face, holes: [...face.holes, ...drilled.flange] }));
   const holes = { bottom: drilled.bottom, top: drilled.top };
@@ -33,6 +35,14 @@ export function ringBlank(ring: RingFeatures, rimRadius: number, context: Featur
       letters,
     ]),
   };
+}
+
+/** Where bolts come through the same face, the wider of the two bands beside them is left for text. */
+function besideBolts({ bolts }: RingFeatures, { inner, outer }: TextRoom): TextRoom {
+  if (!bolts || bolts.circle / 2 > outer) return { inner, outer };
+  const within = { inner, outer: (bolts.circle - bolts.diameter) / 2 };
+  const beyond = { inner: (bolts.circle + bolts.diameter) / 2, outer };
+  return within.outer - within.inner > beyond.outer - beyond.inner ? within : beyond;
 }
 
 function wallLevels(

@@ -56,6 +56,7 @@ const sets: [string, object, Record<string, number>][] = [
         rim: 8,
         flange: { diameter: 110, thickness: 3, at: 'top' },
         bolts: { circle: 83, count: 8, size: 'M3' },
+        text: { content: 'past every bolt hole, all the way around the ring', size: 4 },
       },
     },
     { sun: 1, 'planet-1': 1, ring: 9 },
