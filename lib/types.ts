@@ -13,8 +13,10 @@ export type { Axial, PlayRecord, TiltRecord } from './proof/motion/playRecord.js
 export type { WayOut } from './proof/motion/wayOut.js';
 export type { NoAdditions, ProveOptions, SomeAdditions } from './proof/proveSet.js';
 export type * from './proof/sheetTypes.js';
+export type { TrainPlay } from './proof/trains/trainPlay.js';
 export type { NamedGeom3 } from './solid/geom3.js';
 export type { Copy } from './solid/mesh.js';
+export type * from './spec/features/types.js';
 export type { Plain } from './spec/plainData.js';
 export type * from './spec/types.js';
 export type { GearSizes } from './tooth/gear.js';

@@ -20,7 +20,7 @@ export type SheetOf<S extends { kind: string }> = S extends { kind: 'planetary' 
   ? PlanetarySheet
   : TrainSheet;
 
-interface SheetWith<S, Train, Play> {
+export interface SheetWith<S, Train, Play> {
   name: string;
   /** The whole parameter file with its defaults. */
   resolved: S;
