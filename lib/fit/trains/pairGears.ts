@@ -3,11 +3,14 @@ import { externalProblems } from '../../spec/rules/trains.js';
 import type { PairSpec } from '../../spec/types.js';
 import { generatedFormRadius } from '../../tooth/externalProfile.js';
 import type { Gear } from '../../tooth/gear.js';
+import { toothProfile } from '../../tooth/profile.js';
 import { tipThickness } from '../../tooth/thickness.js';
 import { leastProfileShift, straightDepth } from '../../tooth/undercut.js';
+import { overlapRatio, transverseContactRatio } from '../../train/contactRatio.js';
+import { leastRingTipRadius, trochoidMargin } from '../../train/interference.js';
 import { centreDistance, pairSizes, shiftSum } from '../../train/pair.js';
 import { specificSliding } from '../../train/specificSliding.js';
-import { madeRadii } from '../madeRadii.js';
+import { type MadeRadii, madeRadii } from '../madeRadii.js';
 
 /** Both gears of a pair. */
 export interface PairGears {
@@ -34,7 +37,8 @@ export function pairGears(spec: PairSpec): PairGears {
   const asked = spec.centreDistance;
   if (pinion.profileShift !== undefined && wheel.profileShift !== undefined) {
     const gears = gearsOf(spec, pinion.profileShift, wheel.profileShift);
-    if (asked !== undefined) sameDistance(spec, gears, asked);
+    const made = madeDistance(spec, gears);
+    if (asked !== undefined && Math.abs(made - asked) > EQUAL) refuseDistance(spec, gears, asked, made);
     return gears;
   }
   const distance = asked ?? centreDistance(...bare(spec));
@@ -43,7 +47,7 @@ export function pairGears(spec: PairSpec): PairGears {
   if (found === null) {
     const parameter = asked === undefined ? 'profileShift' : 'centreDistance';
     const value = asked ?? spec.profileShift;
-    const rule = `asks for a sum of profile shifts of ${sum.toFixed(3)}, which no two gears in range can share with tips left`;
+    const rule = `asks for a sum of profile shifts of ${sum.toFixed(3)}, which no two gears in range can share and run`;
     refuse(parameter, value, rule, asked === undefined ? ['none'] : nearestDistance(spec, asked));
   }
   const solved = gearsOf(spec, found, wheelShift(spec, sum, found));
@@ -139,14 +143,55 @@ function serves(spec: PairSpec, sum: number, shift: number): boolean {
     const { gap, gapShare } = spec.fit;
     const relief = { pinion: gap * gapShare, wheel: gap * (1 - gapShare) };
     const { radii } = madeRadii(spec, gears, MESHES, relief);
-    return (['pinion', 'wheel'] as const).every(
+    const tips = (['pinion', 'wheel'] as const).every(
       (part) => tipThickness(gears[part], radii[part].tip, relief[part]) > LEAST_TIP * spec.module,
     );
+    return tips && runs(spec, gears, radii, relief);
   } catch (error) {
     if (error instanceof Refusal) return false;
     throw error;
   }
 }
+
+/** Whether teeth as made stay in contact and keep clear of each other's roots, as the checks will ask. */
+function runs(
+  spec: PairSpec,
+  gears: PairGears,
+  radii: Record<keyof PairGears, MadeRadii>,
+  relief: Record<keyof PairGears, number>,
+): boolean {
+  const profileOf = (part: keyof PairGears) => {
+    const { tip, root, active } = radii[part];
+    const cuts = { relief: relief[part], tipRadius: tip, rootRadius: root, activeRadius: active };
+    return toothProfile(gears[part], cuts);
+  };
+  const [one, two] = [profileOf('pinion'), profileOf('wheel')];
+  // A shift that is found leaves no root undercut; one that is given is its giver's own affair.
+  const undercut = (part: keyof PairGears, by: boolean) => by && spec[part].profileShift === undefined;
+  if (undercut('pinion', one.undercut) || undercut('wheel', two.undercut)) return false;
+  const pair = pairSizes(gears.pinion, gears.wheel, {
+    tipRadius1: one.tipRadius,
+    tipRadius2: two.tipRadius,
+    formRadius1: one.formRadius,
+    formRadius2: two.formRadius,
+  });
+  const { form, angle } = spec.helix;
+  const oneWay = form === 'herringbone' ? spec.faceWidth / 2 : spec.faceWidth;
+  const overlap = angle === 0 ? 0 : overlapRatio(gears.pinion, oneWay);
+  if (transverseContactRatio(pair) + overlap < 1) return false;
+  if (pair.internal) return pair.tipRadius2 >= leastRingTipRadius(pair) - EQUAL && trochoidMargin(pair) >= 0;
+  const line = pair.centreDistance * Math.sin(pair.workingPressureAngle);
+  const reach = (radius: number, base: number) => Math.sqrt(Math.max(0, radius ** 2 - base ** 2));
+  const clear = (form: number, base: number, tip: number, mateBase: number) =>
+    reach(form, base) + reach(tip, mateBase) <= line + EQUAL;
+  return (
+    (one.undercut || clear(one.formRadius, pair.baseRadius1, pair.tipRadius2, pair.baseRadius2)) &&
+    (two.undercut || clear(two.formRadius, pair.baseRadius2, pair.tipRadius1, pair.baseRadius1))
+  );
+}
+
+/** Centre distances that are tried beside the standard one, as shares of it. */
+const AROUND = [0.98, 0.99, 1.01, 1.02, 1.03, 1.04, 1.06, 1.08];
 
 /** The centre distance nearest to the one asked for that shifts can be found for, towards the standard one. */
 function nearestDistance(spec: PairSpec, asked: number): number[] {
@@ -159,14 +204,15 @@ function nearestDistance(spec: PairSpec, asked: number): number[] {
       throw error;
     }
   };
-  let [fits, misses] = [standard, asked];
-  if (!works(fits)) return [];
+  const starts = [standard, ...AROUND.map((share) => share * standard)].filter(works);
+  if (!starts.length) return [];
+  let [fits, misses] = [starts.reduce((a, b) => (Math.abs(b - asked) < Math.abs(a - asked) ? b : a)), asked];
   for (let step = 0; step < 30; step++) {
     const middle = (fits + misses) / 2;
     if (works(middle)) fits = middle;
     else misses = middle;
   }
-  const towards = asked > standard ? Math.floor : Math.ceil;
+  const towards = asked > fits ? Math.floor : Math.ceil;
   const rounded = towards(fits * 1000) / 1000;
   return [works(rounded) ? rounded : fits];
 }
@@ -195,10 +241,23 @@ function gearsOf(spec: PairSpec, pinion: number, wheel: number): PairGears {
   };
 }
 
-/** Given shifts and a given centre distance say the same. */
-function sameDistance(spec: PairSpec, { pinion, wheel }: PairGears, asked: number): void {
-  const made = centreDistance(pinion, wheel);
-  if (Math.abs(made - asked) <= EQUAL) return;
+/** The centre distance that given shifts make; where there is none, shifts that make the standard one are offered. */
+function madeDistance(spec: PairSpec, { pinion, wheel }: PairGears): number {
+  try {
+    return centreDistance(pinion, wheel);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    const standard = wheelShift(
+      { ...spec, wheel: { ...spec.wheel, profileShift: undefined } },
+      0,
+      pinion.profileShift,
+    );
+    refuse('wheel.profileShift', wheel.profileShift, error.rule, [standard]);
+  }
+}
+
+/** Given shifts and a given centre distance must say the same. */
+function refuseDistance(spec: PairSpec, { pinion, wheel }: PairGears, asked: number, made: number): never {
   const help = spec.profileShift === 'none' ? '; profileShift: solve finds shifts that are not given' : '';
   const rule = `must be what the profile shifts ${pinion.profileShift} and ${wheel.profileShift} give, ${made.toFixed(4)} mm${help}`;
   refuse('centreDistance', asked, rule, [Math.round(made * 1e4) / 1e4]);
