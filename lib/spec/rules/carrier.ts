@@ -107,6 +107,22 @@ const bossFlat = ruleOf([], ({ boss }) => {
   return [{ parameter: 'carrier.boss.acrossFlat', value: boss.acrossFlat, rule, nearest }];
 });
 
+/** A pin takes the middle of a planet, and with it whatever else would be there. */
+const pinOrFeatures = ruleOf(['planets'], ({ form }, { planets }) => {
+  const { hole, dimple, pocket, text } = planets;
+  const taken = Object.entries({ hole, dimple, pocket, text }).find(([, value]) => value !== undefined);
+  if (form === 'cage' || !taken) return [];
+  const rule = `must be cage where planets.${taken[0]} is given: a pin goes through the planet there`;
+  return [{ parameter: 'carrier.form', value: form, rule, nearest: ['cage'] }];
+});
+
+/** A knob on the sun stands up through the middle of an upper plate. */
+const knobThroughPlate = ruleOf(['sun'], ({ plates, centre }, { sun }) => {
+  if (!sun.knob || plates === 'below' || centre === 'open') return [];
+  const rule = 'must be open where the sun has a knob, which stands up through the plate';
+  return [{ parameter: 'carrier.centre', value: centre, rule, nearest: ['open'] }];
+});
+
 /** What a carrier's keys ask of each other. */
 export const carrierRules: readonly Rule<'planetary'>[] = [
   plateLayers,
@@ -115,4 +131,6 @@ export const carrierRules: readonly Rule<'planetary'>[] = [
   pinThickness,
   pinDepth,
   bossFlat,
+  pinOrFeatures,
+  knobThroughPlate,
 ];
