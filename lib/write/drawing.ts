@@ -11,14 +11,13 @@ import { gearRows, meshRows } from './drawing/gearTable.js';
 import { itemNumbers } from './drawing/itemNumbers.js';
 import { layoutFor, MARGIN, PAPER, scaleText } from './drawing/layout.js';
 import { type Placing, toPage } from './drawing/placing.js';
-import { planetarySubject } from './drawing/planetarySubject.js';
 import { axialPlane, levelPlane } from './drawing/section.js';
 import { THIN } from './drawing/styles.js';
 import type { Mates, Subject } from './drawing/subject.js';
+import { subjectOf } from './drawing/subjectOf.js';
 import { group, num, rectangle } from './drawing/svg.js';
 import { ROW, table } from './drawing/table.js';
 import { TITLE_WIDTH, type Title, titleBlock, titleHeight } from './drawing/titleBlock.js';
-import { trainSubject } from './drawing/trainSubject.js';
 import { upperView } from './drawing/upperView.js';
 import { escapeText } from './escape.js';
 import { figure } from './figure.js';
@@ -35,9 +34,7 @@ import { figure } from './figure.js';
 export function drawSet(spec: Spec, parts?: readonly Part[]): string {
   const { growth, scale } = compensationOf(spec);
   const asPrinted = growth === 0 && scale === 1 ? parts : undefined;
-  const subject =
-    spec.kind === 'planetary' ? planetarySubject(spec, asPrinted) : trainSubject(spec, asPrinted);
-  return drawSubject(subject, spec);
+  return drawSubject(subjectOf(spec, asPrinted), spec);
 }
 
 /** Gear data beside the title block, and columns of figures in them, mm. */

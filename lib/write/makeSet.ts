@@ -5,7 +5,7 @@ import type { Additions } from '../solid/additions.js';
 import type { Part } from '../solid/mesh.js';
 import type { Spec } from '../spec/types.js';
 import { blockingChecks } from './blocking.js';
-import { planetarySubject } from './drawing/planetarySubject.js';
+import { subjectOf } from './drawing/subjectOf.js';
 import { drawSet } from './drawing.js';
 import type { OutputFile } from './files.js';
 import { formats as allFormats, type Format } from './formats.js';
@@ -80,14 +80,9 @@ function resultsOf(
     ...formats.map((format) => bodies[format]),
     text('svg', drawing),
     text('sheet.json', `${JSON.stringify(sheet, null, 2)}\n`),
-    text('sheet.html', sheetPage(sheet, drawing, liveView(spec, sheet, parts))),
+    text('sheet.html', sheetPage(sheet, drawing, liveOf(sheet, subjectOf(spec, parts)))),
     ...(picture && parts.length ? [file('png', () => [renderPicture(parts, picture)])] : []),
   ];
-}
-
-/** A planetary set has a view that turns. */
-function liveView(spec: Spec, sheet: Sheet, parts: readonly Part[]) {
-  return spec.kind === 'planetary' ? liveOf(sheet, planetarySubject(spec, parts)) : null;
 }
 
 /** Pixels of the picture that stands for the file, either way. */

@@ -8,6 +8,8 @@ export interface LiveData {
   /** Radius of a circle about the middle of the view that holds everything. */
   reach: number;
   middle: [number, number];
+  /** Radius of a ball about the middle that holds everything. */
+  ball: number;
   /** Least and greatest height of all bodies. */
   heights: [number, number];
   /** Height of the section. */

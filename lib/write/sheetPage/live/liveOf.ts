@@ -22,14 +22,11 @@ export function liveOf(sheet: Sheet, subject: Subject): LiveData | null {
   const modes = modesOf(sheet);
   const { parts, gears, mates } = subject;
   if (parts.length === 0 || modes.length === 0) return null;
-  const [lowest, highest] = rangeOf(
-    parts.map(({ mesh }) => mesh),
-    2,
-  );
-  const bottom = rangeOf(
-    [parts.find(({ name }) => name === gears[gears.length > 1 ? 1 : 0].part)!.mesh],
-    2,
-  )[0];
+  const all = parts.map(({ mesh }) => mesh);
+  const [x, y, z] = ([0, 1, 2] as const).map((axis) => rangeOf(all, axis));
+  // Teeth begin where the highest toothed part does: others may reach down to the bed by a hub or a skirt.
+  const toothed = parts.filter(({ name }) => gears.some(({ part }) => part === name));
+  const bottom = Math.max(...toothed.map(({ mesh }) => rangeOf([mesh], 2)[0]));
   const level = bottom + LEVEL * subject.faceWidth;
   const shapes: LiveShape[] = [];
   const packed = new Map<Mesh, number>();
@@ -51,16 +48,7 @@ export function liveOf(sheet: Sheet, subject: Subject): LiveData | null {
       angle,
     };
   });
-  const [x, y] = [
-    rangeOf(
-      parts.map(({ mesh }) => mesh),
-      0,
-    ),
-    rangeOf(
-      parts.map(({ mesh }) => mesh),
-      1,
-    ),
-  ];
+  const middle = [(x[0] + x[1]) / 2, (y[0] + y[1]) / 2, (z[0] + z[1]) / 2] as const;
   return {
     bodies: [...bodies].sort((a, b) => order(a) - order(b)),
     shapes,
@@ -77,8 +65,9 @@ export function liveOf(sheet: Sheet, subject: Subject): LiveData | null {
       };
     }),
     reach: Math.max(x[1] - x[0], y[1] - y[0]) / 2,
-    middle: [(x[0] + x[1]) / 2, (y[0] + y[1]) / 2],
-    heights: [lowest, highest],
+    middle: [middle[0], middle[1]],
+    ball: farthest(all, middle),
+    heights: z,
     level,
     phaseAtRest: phaseAt(sheet, level - bottom),
   };
@@ -104,6 +93,14 @@ function flat(loop: Loop, [cx, cy]: readonly [number, number]): number[] {
 /** To a ten-thousandth of a millimetre: a gap is shown to a thousandth. */
 function rounded(value: number): number {
   return Math.round(value * 1e4) / 1e4;
+}
+
+function farthest(meshes: readonly Mesh[], [x, y, z]: readonly [number, number, number]): number {
+  let most = 0;
+  for (const { positions: p } of meshes)
+    for (let i = 0; i < p.length; i += 3)
+      most = Math.max(most, (p[i] - x) ** 2 + (p[i + 1] - y) ** 2 + (p[i + 2] - z) ** 2);
+  return Math.sqrt(most);
 }
 
 function rangeOf(meshes: readonly Mesh[], axis: 0 | 1 | 2): [number, number] {

@@ -42,17 +42,17 @@ export function liveSection(data: LiveData): string {
   const plot =
     drawn.length > 0
       ? `<figure><svg id="live-plot" viewBox="0 0 600 190" role="img" aria-labelledby="live-plot-words"></svg>
-<figcaption>Least normal gap of each kind of mesh through one pitch, over all planets; thin line: as drawn; ${strokes.join(', ')}. <span id="live-plot-words"></span></figcaption></figure>`
+<figcaption>Least normal gap of each kind of mesh through one pitch, over all its places; thin line: as drawn; ${strokes.join(', ')}. <span id="live-plot-words"></span></figcaption></figure>`
       : '';
   return section(
     'Turning',
     `<noscript><p>The turning views need a browser that runs the script in this page; everything else is here without it.</p></noscript>`,
     `<div class="live">
-<fieldset class="controls"><legend>Held still</legend>${held.join(' ')}</fieldset>
+${held.length > 1 ? `<fieldset class="controls"><legend>Held still</legend>${held.join(' ')}</fieldset>` : ''}
 <p class="controls"><button id="live-play" type="button" aria-pressed="false">Turn</button>
 <label><span>Turn of the <span id="live-driver"></span></span> <input id="live-turn" type="range" min="0" max="360" step="0.5" value="0"></label></p>
 <div class="live-views">
-<div><p class="controls"><label>Show <select id="live-view"><option value="-1">the whole set</option>${views.join('')}</select></label>
+<div><p class="controls"><label>Show <select id="live-view"><option value="-1">everything</option>${views.join('')}</select></label>
 <button id="live-closer" type="button" aria-label="Closer">+</button>
 <button id="live-farther" type="button" aria-label="Farther">−</button></p>
 <canvas id="live-plane" tabindex="0" role="application" aria-label="Section of the set at ${data.level.toFixed(1)} mm above the bed. Arrow keys turn it, plus and minus zoom, space starts and stops, home puts it back."></canvas>

@@ -90,7 +90,7 @@ export function spaceView(canvas: HTMLCanvasElement, data: LiveData, turning: Tu
   let [around, over, zoom] = [-0.6, 0.75, 1];
   let plane: [number, number, number, number] = [0, 0, 0, 1];
   const [low, high] = data.heights;
-  const size = Math.hypot(data.reach, (high - low) / 2);
+  const size = 1.02 * data.ball;
 
   function draw() {
     if (!gl) return;
