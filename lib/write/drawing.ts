@@ -41,6 +41,9 @@ export function drawSet(spec: Spec, parts?: readonly Part[]): string {
 const NAMES = { gears: 37, meshes: 58 };
 const FIGURES = 21;
 
+/** How far a drawn outline may leave the mesh, mm. */
+const CHORD = 0.01;
+
 /** Draws any kind of subject. */
 function drawSubject(subject: Subject, spec: Spec): string {
   const { parts } = subject;
@@ -49,7 +52,12 @@ function drawSubject(subject: Subject, spec: Spec): string {
   const gearData = gearRows(subject, spec.rack, spec.pressureAngle, item);
   const meshData = meshRows(subject);
   const left = ROW * (gearData.length + (subject.meshes.length ? meshData.length : 0));
-  const box = boundsOf(parts);
+  const height = sectionHeight(subject);
+  // An outline may leave the mesh by what no printed line shows.
+  const across = cutParts(parts, levelPlane(height), CHORD);
+  const axial = cutParts(parts, axialPlane(0), CHORD);
+  // A part that neither section meets, such as a clamp ring lying beside, needs no room.
+  const box = boundsOf(parts.filter((part) => [...across, ...axial].some(({ name }) => name === part.name)));
   const draft = titleOf(subject, kinds, 1);
   const tallest = Math.max(left, titleHeight(draft) + (subject.mates.length ? DETAIL_SIZE.height : 0));
   const { scale, upper, lower } = layoutFor(
@@ -59,10 +67,6 @@ function drawSubject(subject: Subject, spec: Spec): string {
   const middle = (axis: 0 | 1 | 2): number => (box.min[axis] + box.max[axis]) / 2;
   const above: Placing = { at: upper, about: [middle(0), middle(1)], scale };
   const along: Placing = { at: lower, about: [middle(0), middle(2)], scale };
-  const height = sectionHeight(subject);
-  // An outline may leave the mesh by what no printed line shows.
-  const across = cutParts(parts, levelPlane(height), Math.min(0.01, 0.01 / scale));
-  const axial = cutParts(parts, axialPlane(0), Math.min(0.01, 0.01 / scale));
   const [right, bottom] = [PAPER.width - MARGIN.right, PAPER.height - MARGIN.bottom];
   const title = titleOf(subject, kinds, scale);
   const tables = [
@@ -88,7 +92,7 @@ function drawSubject(subject: Subject, spec: Spec): string {
       across,
       above,
       upper[0] - (scale * (box.max[0] - box.min[0])) / 2 - 14,
-      upper[1],
+      toPage([0, 0], above)[1],
     ),
     axialView(subject, axial, height, along),
     detailOf(subject, across, above, [right - TITLE_WIDTH, bottom - tallest]),

@@ -62,7 +62,7 @@ export function detailView(
 export function detailMark({ one, other }: Closest, scale: number, placing: Placing, right: number): string {
   const [x, y] = toPage([(one[0] + other[0]) / 2, (one[1] + other[1]) / 2], placing);
   const radius = Math.max(1.5, (DETAIL_RADIUS / scale) * (placing.scale ?? 1));
-  const letter: PagePoint = [right + 5, placing.at[1] + 14];
+  const letter: PagePoint = [right + 5, toPage([0, 0], placing)[1] + 14];
   const run = Math.hypot(letter[0] - x, letter[1] - y);
   const edge: PagePoint = [x + (radius * (letter[0] - x)) / run, y + (radius * (letter[1] - y)) / run];
   return [

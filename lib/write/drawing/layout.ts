@@ -10,7 +10,7 @@ const SCALES = [50, 20, 10, 5, 2, 1].concat([2, 5, 10, 20, 50, 100, 200, 500].ma
 
 /** Room for dimensions, numbers and letters around the two views, mm. */
 const BESIDE = 24;
-const ABOVE = 15;
+const ABOVE = 17;
 const BETWEEN = 22;
 const BELOW = 14;
 

@@ -33,7 +33,7 @@ export function upperView(subject: Subject, cut: readonly CutPart[], placing: Pl
     group(CHAIN, line([x0 - OVERRUN, y0], [x1 + OVERRUN, y0])),
     cutEnd([x0 - OVERRUN, y0], -1, 'up', 'A'),
     cutEnd([x1 + OVERRUN, y0], 1, 'up', 'A'),
-    group(PLAIN, text([MIDDLE_LABEL(x0, x1), toPage([0, top], placing)[1] - 10.5], 'B–B', LABEL)),
+    group(PLAIN, text([MIDDLE_LABEL(x0, x1), toPage([0, top], placing)[1] - 12.5], 'B–B', LABEL)),
     ...distanceOf(subject, top, placing),
     ...openingOf(subject, cut, placing),
   ].join('\n');
