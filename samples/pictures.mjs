@@ -4,7 +4,7 @@ import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { buildSet, drawSet, readSpec, renderPicture } from 'cogweave';
 
 const DRAWN = 'table-spinner';
-const SIZE = { width: 720, height: 520 };
+const SIZE = { width: 680, height: 490 };
 
 const here = new URL('.', import.meta.url);
 mkdirSync(new URL('pictures', here), { recursive: true });
