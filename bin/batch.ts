@@ -17,6 +17,9 @@ import { type Arguments, fileOf } from './usage.js';
 /** More workers than this only get in each other's way. */
 const MOST_JOBS = 256;
 
+/** Pictures in the index are small; --picture and --picture-size ask for larger ones. */
+const INDEX_PICTURE = { width: 400, height: 300 };
+
 /** Flags of `batch` beside those it shares with `make`. */
 export const batchOwnFlags = {
   jobs: { type: 'string', requiresArg: true, describe: 'variants made at a time [number of cores]' },
@@ -50,7 +53,7 @@ export async function batch(argv: BatchArguments): Promise<number> {
   const formats = readFormats(argv.format);
   const jobs = argv.jobs === undefined ? availableParallelism() : wholeNumber('jobs', argv.jobs, 1);
   if (jobs > MOST_JOBS) refuse('jobs', jobs, `must be at most ${MOST_JOBS}`, [MOST_JOBS]);
-  const picture = pictureOf(argv);
+  const picture = pictureOf(argv) ?? INDEX_PICTURE;
   const shard = readShard(argv.shard ?? '1/1');
   if (argv.out === undefined) refuse('out', undefined, 'is required: the folder for the files');
   const path = fileOf(argv);

@@ -1,3 +1,5 @@
+import { createHash } from 'node:crypto';
+import { sortTable } from './batchPage/sortTable.js';
 import { escapeText } from './escape.js';
 
 /** One variant of a batch as its summary shows it: plain data, small however large the set. mm, mm³. */
@@ -30,15 +32,29 @@ export interface RefusalRecord {
   says: string[];
 }
 
-/** The page may load nothing from anywhere but the drawings beside it. */
-const POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src 'self'";
+/** Runs in the page. */
+const SCRIPT = `(${sortTable})(document.querySelector('table'));`;
+
+/** The page may load nothing from anywhere but the pictures beside it, and run nothing but its own script. */
+const POLICY = `default-src 'none'; style-src 'unsafe-inline'; img-src 'self'; script-src 'sha256-${createHash('sha256').update(SCRIPT).digest('base64')}'`;
 
 const STYLE = `
-body { font: 16px/1.4 system-ui, sans-serif; margin: 1rem; color-scheme: light dark; }
+:root { color-scheme: light dark; --ink: #1c1e21; --paper: #fdfdfc; --line: #c9ccd1; --soft: #f1f2f0; --bad: #a3200d; }
+@media (prefers-color-scheme: dark) { :root { --ink: #e6e7e9; --paper: #17191c; --line: #43474d; --soft: #212428; --bad: #ff9c8a; } }
+body { font: 16px/1.4 system-ui, sans-serif; margin: 1rem; background: var(--paper); color: var(--ink); }
+h1 { font-size: 1.6rem; margin: 0 0 .5rem; overflow-wrap: anywhere; }
 div { overflow-x: auto; }
-table { border-collapse: collapse; }
-th, td { padding: .25rem .6rem; border-bottom: 1px solid #8888; text-align: left; vertical-align: top; }
-td.figure { text-align: right; font-variant-numeric: tabular-nums; }
+table { border-collapse: collapse; font-size: .92rem; }
+th, td { padding: .35rem .7rem .35rem 0; border-bottom: 1px solid var(--line); text-align: left; vertical-align: middle; }
+thead th { border-bottom-width: 2px; white-space: nowrap; }
+tbody th { font-weight: 600; }
+td.figure { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
+td.refused { color: var(--bad); min-width: 14rem; }
+button { font: inherit; font-weight: 600; color: inherit; background: none; border: 0; padding: .3rem 0; cursor: pointer; text-decoration: underline dotted; }
+[aria-sort=ascending] button::after { content: ' ↑'; }
+[aria-sort=descending] button::after { content: ' ↓'; }
+a { color: inherit; }
+img { display: block; width: 10rem; aspect-ratio: 4 / 3; object-fit: contain; background: #fff; border: 1px solid var(--line); }
 `;
 
 /**
@@ -62,44 +78,63 @@ export function* batchPage(name: string, rows: readonly BatchRow[]): Generator<s
     '<body>',
     `<h1>${title}</h1>`,
     `<p>${rows.length} variants: ${of('made')} made, ${of('refused')} refused, ${of('missing')} not made yet. Lengths in mm.</p>`,
-    '<div><table>',
-    `<thead><tr>${HEAD.map((cell) => `<th scope="col">${cell}</th>`).join('')}</tr></thead>`,
+    '<div tabindex="0" role="region" aria-label="Variants"><table>',
+    `<thead><tr>${HEAD.map(headCell).join('')}</tr></thead>`,
     '<tbody>\n',
   ].join('\n');
   for (const row of rows) yield `${rowOf(row)}\n`;
-  yield '</tbody>\n</table></div>\n</body>\n</html>\n';
+  yield `</tbody>\n</table></div>\n<script>${SCRIPT}</script>\n</body>\n</html>\n`;
 }
 
 const HEAD = [
   'variant',
+  'picture',
   'values',
   'status',
-  'size',
-  'gaps measured',
+  'size, mm',
+  'least gap, mm',
   'checks that fail',
   'triangles',
-  'cm³',
+  'volume, cm³',
   'files',
 ];
+/** Columns by which there is nothing to sort. */
+const FIXED = new Set(['picture', 'files']);
+
+function headCell(words: string): string {
+  return `<th scope="col">${FIXED.has(words) ? words : `<button type="button">${words}</button>`}</th>`;
+}
 
 function rowOf(row: BatchRow): string {
-  const figure = (text: string) => `<td class="figure">${text}</td>`;
+  const figure = (text: string, value: number | null) =>
+    `<td class="figure" data-value="${value ?? ''}">${text}</td>`;
   const plain = (text: string) => `<td>${escapeText(text)}</td>`;
   const values = Object.entries(row.overrides).map(([path, value]) => `${path} ${shown(value)}`);
   const says = row.refusal ? `refused: ${row.refusal.says.join('; ')}` : row.status;
+  const gaps = row.gaps.map(({ bodies }) => bodies).filter((gap) => gap !== null);
   return [
     '<tr>',
     `<th scope="row">${escapeText(row.name)}</th>`,
+    `<td>${pictureOf(row)}</td>`,
     plain(values.join(', ')),
-    plain(says),
-    figure(row.size ? row.size.map((side) => side.toFixed(1)).join(' × ') : ''),
-    figure(row.gaps.map(({ bodies }) => bodies?.toFixed(3) ?? '').join(' ')),
-    plain(row.checks.failed.join(', ')),
-    figure(row.triangles === null ? '' : String(row.triangles)),
-    figure(row.volume === null ? '' : (row.volume / 1000).toFixed(1)),
+    row.status === 'refused' ? `<td class="refused">${escapeText(says)}</td>` : plain(says),
+    figure(
+      row.size ? row.size.map((side) => side.toFixed(1)).join(' × ') : '',
+      row.size && Math.max(...row.size),
+    ),
+    figure(gaps.map((gap) => gap.toFixed(3)).join(' '), gaps.length ? Math.min(...gaps) : null),
+    `<td data-value="${row.status === 'missing' ? '' : row.checks.failed.length}">${escapeText(row.checks.failed.join(', '))}</td>`,
+    figure(row.triangles === null ? '' : String(row.triangles), row.triangles),
+    figure(row.volume === null ? '' : (row.volume / 1000).toFixed(1), row.volume),
     `<td>${row.files.map((file) => link(file, row.name)).join(' ')}</td>`,
     '</tr>',
   ].join('');
+}
+
+function pictureOf({ name, files }: BatchRow): string {
+  const file = files.find((one) => one === `${name}.png`);
+  if (!file) return '';
+  return `<img src="./${encodeURIComponent(file)}" alt="" loading="lazy">`;
 }
 
 function link(file: string, name: string): string {
