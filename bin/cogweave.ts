@@ -12,6 +12,7 @@ import { makeSet } from '../lib/write/makeSet.js';
 import { summaryText } from '../lib/write/summary.js';
 import { type BatchArguments, batch, batchOwnFlags } from './batch.js';
 import { paintFor } from './colours.js';
+import { type CouponArguments, coupon, couponFlags } from './coupon.js';
 import { examples } from './examples.js';
 import { complain, fail, MADE, note, print, STOPPED, stopSignal, streamFault } from './output.js';
 import { pictureOf } from './picture.js';
@@ -21,7 +22,7 @@ import { type TrialArguments, trial, trialEpilogue, trialFlagGroups, trialFlags 
 import { trouble, troubleEpilogue, troubleFlags } from './trouble.js';
 import { type Arguments, checkUsage, fileOf, unknownCommand, usageRefusal } from './usage.js';
 
-const commands = ['make', 'inspect', 'batch', 'plan', 'trial', 'trouble', 'schema', 'completion'];
+const commands = ['make', 'inspect', 'batch', 'plan', 'coupon', 'trial', 'trouble', 'schema', 'completion'];
 
 const file = { type: 'string', describe: 'parameter file, YAML or JSON' } as const;
 const inspectFlags = {
@@ -56,6 +57,8 @@ const makeFlags = {
 } as const;
 
 const { force: _, ...sharedFlags } = makeFlags;
+const { tolerance: __, ...couponShared } = makeFlags;
+const allCouponFlags = { ...couponFlags, ...couponShared } as const;
 const batchFlags = { ...batchOwnFlags, ...sharedFlags } as const;
 
 async function run(words: string[]): Promise<number> {
@@ -109,6 +112,15 @@ async function run(words: string[]): Promise<number> {
       async (argv: PlanArguments) => {
         checkUsage(argv, Object.keys(planFlags), 1);
         status = await plan(argv);
+      },
+    )
+    .command(
+      'coupon [FILE]',
+      'make small gears at stepped gaps, to find the gap that a printer keeps open',
+      (y) => y.positional('FILE', file).options(allCouponFlags).example(examples.coupon),
+      async (argv: CouponArguments) => {
+        checkUsage(argv, Object.keys(allCouponFlags), 2);
+        status = await coupon(argv);
       },
     )
     .command(

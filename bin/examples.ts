@@ -21,6 +21,11 @@ export const examples: Record<string, [line: string, does: string][]> = {
     ['$0 plan --outer 120 --planets 5 --ratio 4', 'sets for a space and a ratio'],
     ['$0 plan --outer 120 --by opening --write spinner.yaml --row 2', 'the second best as a file'],
   ],
+  coupon: [
+    ['$0 coupon spinner.yaml --out out', 'the set’s teeth at gaps from 0.10 to 0.40 mm'],
+    ['$0 coupon spinner.yaml --out out --gaps 0.15,0.2,0.25', 'three gaps only'],
+    ['$0 coupon --out out --log log.yaml', 'the gaps that a trial log most needs'],
+  ],
   schema: [['$0 schema > cogweave.schema.json', 'for an editor that completes parameter files']],
   completion: [
     ['$0 completion >> ~/.bashrc', 'for bash'],

@@ -14,7 +14,9 @@ const COLOURS: Record<string, Colour> = {
   planet: [0.34, 0.71, 0.91],
   wheel: [0.34, 0.71, 0.91],
   bar: [0.34, 0.71, 0.91],
+  gauge: [0.34, 0.71, 0.91],
   ring: [0.78, 0.8, 0.76],
+  frame: [0.78, 0.8, 0.76],
   carrier: [0.84, 0.37, 0],
   'clamp-ring': [0.8, 0.47, 0.65],
 };

@@ -1,7 +1,7 @@
 import type { PlacedBar } from '../../fit/trains/fitTrain.js';
 import { roundPoints } from '../../tooth/bar.js';
 import type { Mesh } from '../mesh.js';
-import { barDraft } from './barDraft.js';
+import { type BarDraft, barDraft, type Column } from './barDraft.js';
 import type { BarSweep } from './barSweep.js';
 
 /** However coarse the tolerance, chords stay this share of the module from the rounding. */
@@ -14,23 +14,30 @@ const COARSEST = 0.04;
  * @param tolerance largest distance of the mesh from the exact surface, mm
  */
 export function barBody(bar: PlacedBar, sweep: BarSweep, tolerance: number): Mesh {
-  const { profile, teeth, firstTooth, datum, ends, backing } = bar;
+  const { profile, datum, ends, backing } = bar;
   const draft = barDraft(bar, sweep);
-  const round = roundPoints(profile, Math.min(tolerance, COARSEST * profile.bar.module));
   const root = datum + profile.root;
   const start = draft.standing(ends[0], root - backing);
   let last = draft.strip(start, draft.standing(ends[1], root - backing));
   last = draft.strip(last, draft.standing(ends[1], root));
-  // Tooth by tooth back towards −x.
+  last = teethAlong(draft, bar, last, tolerance);
+  draft.strip(draft.strip(last, draft.standing(ends[0], root)), start);
+  return draft.mesh();
+}
+
+/** Draws the teeth one by one towards −x, from the line `last` on the root land; returns the line where they end. */
+export function teethAlong(draft: BarDraft, bar: PlacedBar, last: Column, tolerance: number): Column {
+  const { profile, teeth, firstTooth, datum } = bar;
+  const round = roundPoints(profile, Math.min(tolerance, COARSEST * profile.bar.module));
+  let line = last;
   for (let tooth = teeth - 1; tooth >= 0; tooth--) {
     const middle = firstTooth + tooth * profile.transversePitch;
     const side = (sign: 1 | -1) => round.map(([u, v]) => draft.leaning(middle + sign * u, datum + v));
     const [right, left] = [side(1), side(-1).toReversed()];
-    for (const column of right) last = draft.strip(last, column);
-    draft.tooth(middle, last, left[0]);
-    last = left[0];
-    for (const column of left.slice(1)) last = draft.strip(last, column);
+    for (const column of right) line = draft.strip(line, column);
+    draft.tooth(middle, line, left[0]);
+    line = left[0];
+    for (const column of left.slice(1)) line = draft.strip(line, column);
   }
-  draft.strip(draft.strip(last, draft.standing(ends[0], root)), start);
-  return draft.mesh();
+  return line;
 }

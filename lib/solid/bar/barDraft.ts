@@ -19,6 +19,8 @@ export interface BarDraft {
   tooth(middle: number, right: Column, left: Column): void;
   /** The body, its end faces filled. */
   mesh(): Mesh;
+  /** What was drawn so far without end faces: its outlines at both ends, counter-clockwise or (a slot) clockwise. */
+  open(): { positions: number[]; triangles: number[]; bottom: number[]; top: number[] };
 }
 
 /** The tip's edge on one side: its ends in the end faces, cut back by the bevels, and its part at full height. */
@@ -86,6 +88,7 @@ export function barDraft({ profile, datum }: PlacedBar, sweep: BarSweep): BarDra
       const ends = [...reversed(fillPlane([loops.bottom], all)), ...fillPlane([loops.top], all)];
       return { positions: all, triangles: Uint32Array.from([...triangles, ...ends]) };
     },
+    open: () => ({ positions, triangles, ...loops }),
   };
 }
 

@@ -1,0 +1,128 @@
+import { checkedGaps, readGaps, STATIONS } from '../lib/fit/coupon/readGaps.js';
+import { advise } from '../lib/fit/trials/advise.js';
+import { showConditions } from '../lib/fit/trials/conditions.js';
+import { isName } from '../lib/spec/name.js';
+import { readSpec } from '../lib/spec/readSpec.js';
+import { refuse } from '../lib/spec/refusal.js';
+import type { Spec } from '../lib/spec/types.js';
+import { couponText } from '../lib/write/coupon/couponText.js';
+import { makeCoupon } from '../lib/write/coupon/makeCoupon.js';
+import { readFormats } from '../lib/write/formats.js';
+import { readLogFile } from '../lib/write/trials/logFile.js';
+import { paintFor } from './colours.js';
+import { complain, MADE, note, print, STOPPED, stopSignal } from './output.js';
+import { pictureOf } from './picture.js';
+import { number } from './planWishes.js';
+import { profileAt, readSpecFile } from './specFile.js';
+import type { Arguments } from './usage.js';
+
+/** Gaps where neither --gaps nor --log says any. */
+const USUAL = '0.10:0.40:0.05';
+
+/** Flags of `cogweave coupon`; those of `make` come on top. */
+export const couponFlags = {
+  gaps: {
+    type: 'string',
+    requiresArg: true,
+    describe: `gaps of the stations, mm: FIRST:LAST:STEP or a list with commas [${USUAL}]`,
+  },
+  log: {
+    type: 'string',
+    requiresArg: true,
+    describe: 'trial log that says which gaps are most worth printing next, in place of --gaps',
+  },
+  flow: {
+    type: 'string',
+    requiresArg: true,
+    describe: 'flow that the print time is estimated with, mm³/s [line width × layer × 60 mm/s]',
+  },
+  name: { type: 'string', requiresArg: true, describe: 'base name of the files [the file’s, with -coupon]' },
+} as const;
+
+/** Flags as they were typed. */
+export interface CouponArguments extends Arguments {
+  gaps?: string;
+  log?: string;
+  flow?: string;
+  name?: string;
+  out?: string;
+  format?: string;
+  profile?: string;
+  force?: boolean;
+  strict?: boolean;
+  json?: boolean;
+  picture?: boolean;
+  'picture-size'?: string;
+}
+
+/**
+ * Makes a coupon for the teeth of a file, or for usual ones.
+ * @returns exit status as `make`
+ * @throws Refusal for flags, file, log or teeth that are wrong
+ */
+export async function coupon(argv: CouponArguments): Promise<number> {
+  const formats = readFormats(argv.format);
+  if (argv.out === undefined) refuse('out', undefined, 'is required: the folder for the files');
+  const picture = pictureOf(argv);
+  const flow = argv.flow === undefined ? undefined : flowOf(argv.flow);
+  if (argv.name !== undefined && !isName(argv.name))
+    refuse('name', argv.name, 'must be a plain file name', ['gap-coupon']);
+  const file = argv.FILE ?? argv._[1];
+  const like = file === undefined ? usual(argv.profile) : readSpecFile(String(file), argv.profile);
+  const gaps = await gapsOf(argv);
+  const name = argv.name ?? (file === undefined ? 'coupon' : `${like.name}-coupon`);
+  note(`building and proving ${name} …`);
+  const { files, sheet, blocking } = await makeCoupon(like, gaps, {
+    name,
+    folder: argv.out,
+    formats,
+    picture,
+    flow,
+    force: argv.force ?? false,
+    strict: argv.strict ?? false,
+    signal: stopSignal,
+  });
+  if (argv.json) print(JSON.stringify({ files, sheet }));
+  else
+    print(
+      [couponText(sheet, paintFor(process.stdout)), '', ...files.map((path) => `wrote ${path}`)]
+        .join('\n')
+        .trimEnd(),
+    );
+  for (const { id, says } of blocking)
+    complain(`${files.length ? 'made all the same, but ' : 'refused by '}${id}: ${says}`);
+  return blocking.length && !files.length ? STOPPED : MADE;
+}
+
+/** Teeth where no file says any: module 1.5, 30° herringbone, all else by default. */
+function usual(profile?: string): Spec {
+  const text = '{ kind: rack, module: 1.5, faceWidth: 20, pinion: { teeth: 12 } }';
+  return readSpec(text, 'coupon', profile === undefined ? {} : profileAt(profile));
+}
+
+function flowOf(text: string): number {
+  const flow = number('flow', text);
+  if (!(flow >= 0.1 && flow <= 100))
+    refuse('flow', text, 'must be from 0.1 to 100 mm³/s', [Math.min(100, Math.max(0.1, flow || 5))]);
+  return flow;
+}
+
+/** How far from the likeliest gap stations are added where a log asks for fewer than a coupon has, mm. */
+const BESIDE = [0, 0.05, -0.05, 0.1, -0.1];
+/** Fewest stations of a coupon that a log asks for. */
+const FROM_LOG = 3;
+
+/** The gaps that are asked for, or those that the log's latest conditions make most telling. */
+async function gapsOf({ gaps, log }: CouponArguments): Promise<number[]> {
+  if (log === undefined) return readGaps(gaps ?? USUAL);
+  if (gaps !== undefined) refuse('gaps', gaps, 'is given by --log: leave one of them out');
+  const trials = await readLogFile(log);
+  const [{ next, fit, conditions }] = advise(trials);
+  const chosen = next.map(({ gap }) => Math.round(gap * 100) / 100);
+  for (const beside of BESIDE) {
+    const gap = Math.round((fit.gap + beside) * 100) / 100;
+    if (chosen.length < FROM_LOG && gap >= 0.05 && !chosen.includes(gap)) chosen.push(gap);
+  }
+  complain(`gaps most worth printing for ${showConditions(conditions)}: ${chosen.join(', ')} mm`);
+  return checkedGaps([...new Set(chosen)].slice(0, STATIONS.most), log);
+}

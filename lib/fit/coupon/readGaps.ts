@@ -1,0 +1,80 @@
+import { refuse } from '../../spec/refusal.js';
+
+/** Fewest and most stations of a coupon: one tells nothing of where the boundary lies; common practice for the most. */
+export const STATIONS = { least: 2, most: 12 } as const;
+/** Gaps of a coupon are whole hundredths, so that the numbers beside them say them exactly, mm. */
+const STEP = 0.01;
+/** As `fit.gap` allows, mm. */
+const RANGE = { least: 0.02, most: 2 } as const;
+
+/**
+ * The gaps that are asked for, ascending, mm: from A to B in steps, `0.10:0.40:0.05`, or one by one, `0.1,0.2,0.3`.
+ * Whole hundredths from 0.02 to 2, 2 to 12 of them.
+ * @throws Refusal for the parameter `gaps`, with the nearest gaps that work
+ */
+export function readGaps(text: string): number[] {
+  const words = text.split(text.includes(':') ? ':' : ',').map((word) => word.trim());
+  const numbers = words.map((word) => (/^\d*\.?\d+$/.test(word) ? Number(word) : Number.NaN));
+  if (numbers.some(Number.isNaN) || (text.includes(':') && numbers.length !== 3))
+    refuse('gaps', text, 'must be FIRST:LAST:STEP or a list with commas, mm', [
+      '0.10:0.40:0.05',
+      '0.15,0.2,0.3',
+    ]);
+  return checkedGaps(text.includes(':') ? stepped(text, numbers) : numbers, text);
+}
+
+function stepped(text: string, [first, last, step]: number[]): number[] {
+  if (last <= first)
+    refuse('gaps', text, 'the last gap must be more than the first', [range(last, first, step || 0.05)]);
+  const count = Math.floor((last - first) / step + 1e-9) + 1;
+  if (step === 0 || count > STATIONS.most) {
+    const wider = Math.ceil((last - first) / (STATIONS.most - 1) / STEP - 1e-9) * STEP;
+    refuse('gaps', text, `makes more than ${STATIONS.most} stations`, [range(first, last, wider)]);
+  }
+  if (count < STATIONS.least)
+    refuse('gaps', text, `makes fewer than ${STATIONS.least} stations: the step is longer than the way`, [
+      range(first, last, last - first),
+    ]);
+  return Array.from({ length: count }, (_, i) => first + i * step);
+}
+
+/**
+ * Gaps as a coupon can have them, ascending.
+ * @param asked as they were typed, for the refusal
+ * @throws Refusal for the parameter `gaps`
+ */
+export function checkedGaps(gaps: readonly number[], asked: unknown): number[] {
+  const offer = (list: readonly number[]) => [
+    [...new Set(list)]
+      .sort((a, b) => a - b)
+      .map(shown)
+      .join(','),
+  ];
+  const whole = gaps.map((gap) => Math.round(gap / STEP) / 100);
+  const inRange = whole.map((gap) => Math.min(RANGE.most, Math.max(RANGE.least, gap)));
+  if (whole.some((gap, i) => Math.abs(gap - gaps[i]) > 1e-6))
+    refuse(
+      'gaps',
+      asked,
+      'must be whole hundredths of a millimetre, as the numbers beside them show',
+      offer(inRange),
+    );
+  if (whole.some((gap, i) => gap !== inRange[i]))
+    refuse('gaps', asked, `must be from ${RANGE.least} to ${RANGE.most} mm`, offer(inRange));
+  const sorted = [...new Set(whole)].sort((a, b) => a - b);
+  if (sorted.length < gaps.length) refuse('gaps', asked, 'has a gap twice', offer(sorted));
+  if (sorted.length < STATIONS.least)
+    refuse('gaps', asked, `must be ${STATIONS.least} gaps at least`, offer([...sorted, sorted[0] + 0.05]));
+  if (sorted.length > STATIONS.most)
+    refuse('gaps', asked, `must be ${STATIONS.most} gaps at most`, offer(sorted.slice(0, STATIONS.most)));
+  return sorted;
+}
+
+function range(first: number, last: number, step: number): string {
+  return [first, last, step].map(shown).join(':');
+}
+
+/** A gap as it stands beside its station. */
+export function shown(gap: number): string {
+  return gap.toFixed(2);
+}

@@ -1,0 +1,189 @@
+import { lengthOf } from '../../spec/bar.js';
+import { Refusal } from '../../spec/refusal.js';
+import { resolveSpec } from '../../spec/resolveSpec.js';
+import type { Bore, CommonSpec, RackSpec } from '../../spec/types.js';
+import { type Gear, gearSizes } from '../../tooth/gear.js';
+import { leastProfileShift, straightDepth } from '../../tooth/undercut.js';
+import { type FittedTrain, fitDrawn, fitTrain } from '../trains/fitTrain.js';
+import { trainNumbers } from '../trains/trainNumbers.js';
+import { shown } from './readGaps.js';
+
+/** One small gear on its own toothed wall, at its own gap. */
+export interface Station {
+  /** `pinion-1` …, in the order of the gaps. */
+  part: string;
+  /** mm, as asked. */
+  gap: number;
+  spec: RackSpec;
+  asked: FittedTrain;
+  /** As it is drawn: growth and shrinkage compensated. */
+  drawn: FittedTrain;
+}
+
+/** The stations of a coupon and what they have in common. Lengths as asked, mm. */
+export interface Stations {
+  stations: readonly Station[];
+  /** What differs from the teeth of the file, each in one sentence. */
+  adjustments: string[];
+}
+
+/** A pinion has about this reference diameter, mm: smaller ones cannot be gripped, larger ones take long. */
+const PINION = 13;
+/** Fewest teeth of a pinion. */
+const FEWEST = 9;
+/** Shift beyond what undercut asks for, and the most of all, in modules: more leaves no tips. */
+const SPARE_SHIFT = 0.03;
+const MOST_SHIFT = 0.6;
+/** A coupon's face is this many modules wide, and not less or more than so many mm: to hold pinions, and to be quick. */
+const FACE = { modules: 3.4, least: 4, most: 8 };
+/** Share of the gap taken from the pinion: few teeth have thin tips, which a bar has not. */
+const PINION_SHARE = 0.25;
+/** Finest mesh that a coupon needs, mm: its gaps differ by little. */
+const TOLERANCE = 0.004;
+/** Helix angle of a coupon where the file's teeth do not hold a pinion along its axis, degrees. */
+const ANGLE = 30;
+/** A pinion rolls at least so far from end to end, in transverse pitches. */
+const TRAVEL = 1.25;
+/** Least distance of a pinion's tips from the walls beside it, and how much more than the gap it is, mm. */
+const WALL_CLEARANCE = { least: 0.4, over: 0.1 };
+/** Keys that turn a pinion, mm across flats: quarter-inch bits, then hexagon keys (ISO 2936, from memory). */
+const KEYS = [6.35, 5, 4, 3, 2.5, 2];
+/** How much wider than the key its hole is, mm. */
+const KEY_PLAY = 0.3;
+/** Least wall around the hole, in line widths. */
+const KEY_WALL = 3;
+
+/** Distance of a pinion's tips from the smooth walls of its slot, mm, as asked. */
+export function wallClearance(gap: number): number {
+  return Math.max(WALL_CLEARANCE.least, gap + WALL_CLEARANCE.over);
+}
+
+/**
+ * Small herringbone gears with the teeth of a file, one for each gap, each on a toothed bar of its own.
+ * @param like the file whose module, pressure angle, rack, helix, layer, printer and filament they share
+ * @param gaps ascending, mm
+ * @throws Refusal where such teeth cannot be made; a gap that does not fit them is refused as `gaps`
+ */
+export function stationsLike(like: CommonSpec, gaps: readonly number[]): Stations {
+  const adjustments: string[] = [];
+  const { helix } = like;
+  const angle = helix.form === 'herringbone' ? helix.angle : ANGLE;
+  if (helix.form !== 'herringbone')
+    adjustments.push(
+      `herringbone teeth at ${ANGLE}° in place of the file's ${helix.form} ones: they hold the small gears along their axes`,
+    );
+  const pinion = pinionOf(like, angle, gaps[gaps.length - 1]);
+  const faceWidth = wholeLayers(Math.min(like.faceWidth, faceFor(like)), like.printer.layer);
+  const common = {
+    module: like.module,
+    pressureAngle: like.pressureAngle,
+    rack: like.rack,
+    helix: { form: 'herringbone', angle, hand: helix.hand },
+    faceWidth,
+    bevel: { angle: like.bevel.angle, size: bevelOf(like, faceWidth) },
+    pinion: { ...pinion, bore: keyHole(like, pinion, angle) },
+    bar: barOf(like, pinion, { angle, faceWidth, gap: gaps[gaps.length - 1] }),
+    printer: like.printer,
+    filament: like.filament,
+    tolerance: Math.min(like.tolerance, TOLERANCE),
+  };
+  const stations = gaps.map((gap, i): Station => {
+    const spec = specAt(gap, { ...common, kind: 'rack', fit: { gap, gapShare: PINION_SHARE } });
+    const asked = fitTrain(trainNumbers(spec));
+    return { part: `pinion-${i + 1}`, gap, spec, asked, drawn: fitDrawn(asked) };
+  });
+  return { stations, adjustments };
+}
+
+function specAt(gap: number, object: { kind: 'rack'; [key: string]: unknown }): RackSpec {
+  try {
+    return resolveSpec(object, 'coupon');
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    const [first, ...rest] = error.problems.map((problem) =>
+      problem.parameter === 'fit.gap'
+        ? { ...problem, parameter: 'gaps', value: shown(gap), rule: `${problem.rule} (as fit.gap)` }
+        : problem,
+    );
+    throw new Refusal([first, ...rest]);
+  }
+}
+
+function faceFor({ module }: CommonSpec): number {
+  return Math.min(FACE.most, Math.max(FACE.least, FACE.modules * module));
+}
+
+/** As many teeth as make it wide enough to grip, and the shift that keeps few teeth from being undercut. */
+function pinionOf(like: CommonSpec, helixAngle: number, gap: number) {
+  const gear = (teeth: number, profileShift: number): Gear => {
+    const { module, pressureAngle, rack } = like;
+    return { teeth, module, pressureAngle, helixAngle, rack, profileShift, internal: false };
+  };
+  const pitch = 2 * gearSizes(gear(1, 0)).referenceRadius;
+  const teeth = Math.max(FEWEST, Math.ceil(PINION / pitch));
+  // Its mate's tips reach this deep, and stand off by the gap.
+  const { rack, module } = like;
+  const deepest = Math.max(straightDepth(gear(teeth, 0)), rack.addendum + gap / module / 4);
+  const least = leastProfileShift(gear(teeth, 0), deepest) + SPARE_SHIFT;
+  return { teeth, profileShift: Math.min(MOST_SHIFT, Math.max(0, Math.ceil(least * 100) / 100)) };
+}
+
+/** The largest key that leaves a wall inside the roots; a round hole is no use, so none where no key fits. */
+function keyHole(
+  like: CommonSpec,
+  { teeth, profileShift }: { teeth: number; profileShift: number },
+  angle: number,
+): Bore {
+  const { module, rack, printer } = like;
+  const pitchRadius = (teeth * module) / Math.cos((angle * Math.PI) / 180) / 2;
+  const root = pitchRadius - (rack.dedendum - profileShift) * module;
+  const wall = KEY_WALL * printer.lineWidth;
+  const key = KEYS.find((size) => (size + KEY_PLAY) / 2 / Math.cos(Math.PI / 6) <= root - wall);
+  return key === undefined ? { shape: 'none' } : { shape: 'hexagon', acrossFlats: round(key + KEY_PLAY) };
+}
+
+/** A bar as long as the pinion needs to roll, its length that of the slot. */
+function barOf(
+  like: CommonSpec,
+  { teeth, profileShift }: { teeth: number; profileShift: number },
+  { angle, faceWidth, gap }: { angle: number; faceWidth: number; gap: number },
+) {
+  const cos = Math.cos((angle * Math.PI) / 180);
+  const tipDiameter = like.module * (teeth / cos + 2 * (like.rack.addendum + profileShift));
+  const sizes = {
+    module: like.module,
+    helix: { ...like.helix, form: 'herringbone', angle },
+    faceWidth,
+  } as const;
+  const pitch = (Math.PI * like.module) / cos;
+  const least = tipDiameter + 2 * wallClearance(gap) + TRAVEL * pitch;
+  let count = 1;
+  while (lengthOf(count, sizes) < least) count++;
+  return {
+    teeth: count,
+    length: Math.ceil(lengthOf(count, sizes) * 100 + 1) / 100,
+    backing: backingOf(like),
+  };
+}
+
+/** Height of the numbers, mm, and the wall beside them, above and below. */
+export const LABEL = { size: 4, margin: 0.9 } as const;
+
+/** The wall behind the teeth carries the number, and is as thick as any bar's. */
+function backingOf({ rack, module }: CommonSpec): number {
+  const usual = 1.2 * (rack.addendum + rack.dedendum) * module;
+  return round(Math.max(usual, LABEL.size + 2 * LABEL.margin));
+}
+
+function bevelOf({ bevel }: CommonSpec, faceWidth: number): number {
+  return Math.floor(1000 * Math.min(bevel.size, faceWidth / 5)) / 1000;
+}
+
+/** An even number of layers, so that both halves of a herringbone are alike. */
+function wholeLayers(length: number, layer: number): number {
+  return round(2 * layer * Math.max(1, Math.round(length / (2 * layer))));
+}
+
+function round(length: number): number {
+  return Math.round(1000 * length) / 1000;
+}
