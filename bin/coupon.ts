@@ -1,4 +1,4 @@
-import { checkedGaps, readGaps, STATIONS } from '../lib/fit/coupon/readGaps.js';
+import { checkedGaps, readGaps, STATIONS, USUAL_GAPS } from '../lib/fit/coupon/readGaps.js';
 import { advise } from '../lib/fit/trials/advise.js';
 import { showConditions } from '../lib/fit/trials/conditions.js';
 import { isName } from '../lib/spec/name.js';
@@ -16,15 +16,12 @@ import { number } from './planWishes.js';
 import { profileAt, readSpecFile } from './specFile.js';
 import type { Arguments } from './usage.js';
 
-/** Gaps where neither --gaps nor --log says any. */
-const USUAL = '0.10:0.40:0.05';
-
 /** Flags of `cogweave coupon`; those of `make` come on top. */
 export const couponFlags = {
   gaps: {
     type: 'string',
     requiresArg: true,
-    describe: `gaps of the stations, mm: FIRST:LAST:STEP or a list with commas [${USUAL}]`,
+    describe: `gaps of the stations, mm: FIRST:LAST:STEP or a list with commas [${USUAL_GAPS}]`,
   },
   log: {
     type: 'string',
@@ -114,7 +111,7 @@ const FROM_LOG = 3;
 
 /** The gaps that are asked for, or those that the log's latest conditions make most telling. */
 async function gapsOf({ gaps, log }: CouponArguments): Promise<number[]> {
-  if (log === undefined) return readGaps(gaps ?? USUAL);
+  if (log === undefined) return readGaps(gaps ?? USUAL_GAPS);
   if (gaps !== undefined) refuse('gaps', gaps, 'is given by --log: leave one of them out');
   const trials = await readLogFile(log);
   const [{ next, fit, conditions }] = advise(trials);

@@ -1,9 +1,12 @@
 /** The public surface of cogweave: flat, named, typed. Lengths in mm, angles in degrees, z up, bed at z = 0. */
 
+export { readGaps } from './fit/coupon/readGaps.js';
 export { type Advice, advise as adviseTrials } from './fit/trials/advise.js';
 export type { Reading, Trial } from './fit/trials/trialSchema.js';
 export { type Trouble, troubles } from './fit/troubles.js';
 export type { Check, Level } from './proof/check.js';
+export type { CouponSheet } from './proof/coupon/couponSheet.js';
+export { type CouponOptions, proveCoupon } from './proof/coupon/proveCoupon.js';
 export { type Plan, planSets } from './proof/planSets.js';
 export { inspectSet, type Proved, proveSet } from './proof/proveSet.js';
 export type { Additions, Solids } from './solid/additions.js';
@@ -29,6 +32,7 @@ export {
 } from './train/solveShifts.js';
 export type * from './types.js';
 export { version } from './version.js';
+export { type MadeCoupon, type MakeCouponOptions, makeCoupon } from './write/coupon/makeCoupon.js';
 export { drawSet } from './write/drawing.js';
 export { type Made, type MakeOptions, makeSet } from './write/makeSet.js';
 export { type PictureOptions, renderPicture } from './write/picture.js';

@@ -1,9 +1,12 @@
-import { refuse } from '../../spec/refusal.js';
+import { clamp } from '../../spec/nearest.js';
+import { Refusal, refuse } from '../../spec/refusal.js';
 
 /** Fewest and most stations of a coupon: one tells nothing of where the boundary lies; common practice for the most. */
 export const STATIONS = { least: 2, most: 12 } as const;
 /** Gaps of a coupon are whole hundredths, so that the numbers beside them say them exactly, mm. */
 const STEP = 0.01;
+/** Gaps of a coupon of which nothing is said: they reach from fused to loose on most printers. Common practice. */
+export const USUAL_GAPS = '0.10:0.40:0.05';
 /** As `fit.gap` allows, mm. */
 const RANGE = { least: 0.02, most: 2 } as const;
 
@@ -13,19 +16,39 @@ const RANGE = { least: 0.02, most: 2 } as const;
  * @throws Refusal for the parameter `gaps`, with the nearest gaps that work
  */
 export function readGaps(text: string): number[] {
+  try {
+    return gapsIn(text);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    const nearest = error.nearest.map(String).filter(works);
+    refuse('gaps', text, error.rule, nearest.length ? nearest : [USUAL_GAPS]);
+  }
+}
+
+/** An offer is tried before it is made. */
+function works(text: string): boolean {
+  try {
+    return gapsIn(text).length > 0;
+  } catch (error) {
+    if (error instanceof Refusal) return false;
+    throw error;
+  }
+}
+
+function gapsIn(text: string): number[] {
   const words = text.split(text.includes(':') ? ':' : ',').map((word) => word.trim());
   const numbers = words.map((word) => (/^\d*\.?\d+$/.test(word) ? Number(word) : Number.NaN));
   if (numbers.some(Number.isNaN) || (text.includes(':') && numbers.length !== 3))
-    refuse('gaps', text, 'must be FIRST:LAST:STEP or a list with commas, mm', [
-      '0.10:0.40:0.05',
-      '0.15,0.2,0.3',
-    ]);
+    refuse('gaps', text, 'must be FIRST:LAST:STEP or a list with commas, mm', [USUAL_GAPS, '0.15,0.2,0.3']);
   return checkedGaps(text.includes(':') ? stepped(text, numbers) : numbers, text);
 }
 
 function stepped(text: string, [first, last, step]: number[]): number[] {
-  if (last <= first)
-    refuse('gaps', text, 'the last gap must be more than the first', [range(last, first, step || 0.05)]);
+  if (last <= first) {
+    const by = step >= STEP ? step : 0.05;
+    const nearest = last < first ? range(last, first, by) : range(first, first + 2 * by, by);
+    refuse('gaps', text, 'the last gap must be more than the first', [nearest]);
+  }
   const count = Math.floor((last - first) / step + 1e-9) + 1;
   if (step === 0 || count > STATIONS.most) {
     const wider = Math.ceil((last - first) / (STATIONS.most - 1) / STEP - 1e-9) * STEP;
@@ -44,14 +67,13 @@ function stepped(text: string, [first, last, step]: number[]): number[] {
  * @throws Refusal for the parameter `gaps`
  */
 export function checkedGaps(gaps: readonly number[], asked: unknown): number[] {
-  const offer = (list: readonly number[]) => [
-    [...new Set(list)]
-      .sort((a, b) => a - b)
-      .map(shown)
-      .join(','),
-  ];
+  const offer = (list: readonly number[]) => {
+    const some = [...new Set(list)].sort((a, b) => a - b).slice(0, STATIONS.most);
+    const near = some[0] + (some[0] < RANGE.most ? 0.05 : -0.05);
+    return [[...some, ...(some.length < STATIONS.least ? [near] : [])].map(shown).join(',')];
+  };
   const whole = gaps.map((gap) => Math.round(gap / STEP) / 100);
-  const inRange = whole.map((gap) => Math.min(RANGE.most, Math.max(RANGE.least, gap)));
+  const inRange = whole.map((gap) => clamp(gap, RANGE.least, RANGE.most));
   if (whole.some((gap, i) => Math.abs(gap - gaps[i]) > 1e-6))
     refuse(
       'gaps',
@@ -64,14 +86,16 @@ export function checkedGaps(gaps: readonly number[], asked: unknown): number[] {
   const sorted = [...new Set(whole)].sort((a, b) => a - b);
   if (sorted.length < gaps.length) refuse('gaps', asked, 'has a gap twice', offer(sorted));
   if (sorted.length < STATIONS.least)
-    refuse('gaps', asked, `must be ${STATIONS.least} gaps at least`, offer([...sorted, sorted[0] + 0.05]));
+    refuse('gaps', asked, `must be ${STATIONS.least} gaps at least`, offer(sorted));
   if (sorted.length > STATIONS.most)
-    refuse('gaps', asked, `must be ${STATIONS.most} gaps at most`, offer(sorted.slice(0, STATIONS.most)));
+    refuse('gaps', asked, `must be ${STATIONS.most} gaps at most`, offer(sorted));
   return sorted;
 }
 
+/** A range as it is typed, brought into what gaps may be. */
 function range(first: number, last: number, step: number): string {
-  return [first, last, step].map(shown).join(':');
+  const [from, to] = [first, last].map((gap) => clamp(gap, RANGE.least, RANGE.most));
+  return [from, to, Math.max(STEP, step)].map(shown).join(':');
 }
 
 /** A gap as it stands beside its station. */

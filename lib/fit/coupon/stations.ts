@@ -1,4 +1,5 @@
 import { lengthOf } from '../../spec/bar.js';
+import { ROUNDING } from '../../spec/nearest.js';
 import { Refusal } from '../../spec/refusal.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
 import type { Bore, CommonSpec, RackSpec } from '../../spec/types.js';
@@ -72,6 +73,10 @@ export function stationsLike(like: CommonSpec, gaps: readonly number[]): Station
     adjustments.push(
       `herringbone teeth at ${ANGLE}° in place of the file's ${helix.form} ones: they hold the small gears along their axes`,
     );
+  if (like.fit.gapShare !== PINION_SHARE)
+    adjustments.push(
+      `${100 * PINION_SHARE} % of each gap taken from the pinion in place of ${100 * like.fit.gapShare} %: its few teeth have thin tips`,
+    );
   const pinion = pinionOf(like, angle, gaps[gaps.length - 1]);
   const faceWidth = wholeLayers(Math.min(like.faceWidth, faceFor(like)), like.printer.layer);
   const common = {
@@ -102,7 +107,12 @@ function specAt(gap: number, object: { kind: 'rack'; [key: string]: unknown }): 
     if (!(error instanceof Refusal)) throw error;
     const [first, ...rest] = error.problems.map((problem) =>
       problem.parameter === 'fit.gap'
-        ? { ...problem, parameter: 'gaps', value: shown(gap), rule: `${problem.rule} (as fit.gap)` }
+        ? {
+            parameter: 'gaps',
+            value: shown(gap),
+            rule: `${problem.rule} (as fit.gap)`,
+            nearest: problem.nearest.map((value) => shown(Math.floor(Number(value) * 100 + ROUNDING) / 100)),
+          }
         : problem,
     );
     throw new Refusal([first, ...rest]);

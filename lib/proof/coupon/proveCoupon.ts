@@ -1,5 +1,6 @@
 import { compensationOf, drawnGap } from '../../fit/compensation.js';
 import { type CouponLayout, couponLayout, GAUGE } from '../../fit/coupon/layout.js';
+import { shown } from '../../fit/coupon/readGaps.js';
 import { type Station, type Stations, stationsLike } from '../../fit/coupon/stations.js';
 import { drawnTrain } from '../../fit/trains/drawnTrain.js';
 import { trainNumbers } from '../../fit/trains/trainNumbers.js';
@@ -240,7 +241,10 @@ function sheetOf(name: string, { stations, adjustments }: Stations, records: Sta
     },
     printTime: null,
     cautions: cautionsOf(stations[0].spec),
-    adjustments: [...adjustments, ...new Set(stations.flatMap(({ asked }) => asked.adjustments))],
+    adjustments: [
+      ...adjustments,
+      ...stations.flatMap(({ gap, asked }) => asked.adjustments.map((text) => `at ${shown(gap)}: ${text}`)),
+    ],
     cogweave: version,
   };
 }

@@ -53,7 +53,7 @@ export function couponPage(sheet: CouponSheet, drawing: string): string {
 function steps({ name, printTime, stations: [first] }: CouponSheet): string {
   const words = [
     `Print it flat as it lies, no supports, with the settings that the set will have${printTime ? `: about ${figure(Math.round(printTime.minutes))} minutes (${printTime.how})` : ''}.`,
-    'Lift it off as one piece. Turn each pinion with a key or screwdriver in its hole, away from your other hand, from the largest gap to the smallest, and roll it along its slot.',
+    'Lift the frame off as one piece, its pinions in it; the gauge lies beside. Turn each pinion with a key or screwdriver in its hole, away from your other hand, from the largest gap to the smallest, and roll it along its slot.',
     'Note how each came out. fused: does not come free. tight: turns only with force. free: turns by itself. loose: rattles or skips.',
     `Log each: cogweave trial log.yaml add --sheet ${name}.sheet.json --gap ${first.gap.asked.toFixed(2)} --outcome fused.`,
     `Put calipers to the gauge and log what they read: cogweave trial log.yaml add --sheet ${name}.sheet.json --reading "length bar = 30.10" --reading "width bar = 16.10" --reading "hole = 9.85".`,
@@ -66,8 +66,7 @@ function stationsSection(stations: readonly StationRecord[]): string {
   const fixed = (value: number | null | undefined, digits: number) =>
     value === null || value === undefined ? '–' : value.toFixed(digits);
   const rows = stations.map(({ part, gap, firstLayer, play }) => [
-    gap.asked.toFixed(2),
-    part,
+    `${gap.asked.toFixed(2)}, ${part}`,
     fixed(gap.drawn, 4),
     fixed(gap.rollingLeast, 4),
     fixed(gap.body, 4),
@@ -75,16 +74,7 @@ function stationsSection(stations: readonly StationRecord[]): string {
     fixed(play?.pushedOff, 2),
     '',
   ]);
-  const heads = [
-    'Number beside it',
-    'Part',
-    'Gap drawn',
-    'Rolling, least',
-    'Bodies, measured',
-    'First layers apart',
-    'Most axial play',
-    'How it came out',
-  ];
+  const heads = ['Gap', 'Drawn', 'Rolling', 'Measured', 'First layers', 'Axial play', 'How it came out'];
   return section('Stations', table('Gaps of the stations, mm', heads, rows));
 }
 

@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { couponLayout } from '../../../lib/fit/coupon/layout.js';
+import { stationsLike } from '../../../lib/fit/coupon/stations.js';
+import { printTime, printTimeCheck } from '../../../lib/proof/coupon/printTime.js';
+import { proveCoupon } from '../../../lib/proof/coupon/proveCoupon.js';
+import { stationPlay } from '../../../lib/proof/coupon/stationPlay.js';
+import { triangleTree } from '../../../lib/proof/mesh/triangleTree.js';
+import { meshBounds } from '../../../lib/proof/mesh/volume.js';
+import { buildCoupon } from '../../../lib/solid/coupon/buildCoupon.js';
+import { resolveSpec } from '../../../lib/spec/resolveSpec.js';
+
+const set = {
+  kind: 'planetary',
+  module: 1.5,
+  faceWidth: 20,
+  sun: { teeth: 15 },
+  planets: { teeth: 15, count: 5 },
+};
+const usual = resolveSpec(set);
+
+describe('a coupon', () => {
+  it('of the usual gaps prints in an hour and holds every check, as stated', () => {
+    const made = stationsLike(usual, [0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4]);
+    const { parts } = buildCoupon(made.stations, couponLayout(made));
+    const time = printTime(parts, usual);
+    expect(printTimeCheck(time, 7)).toMatchObject({ holds: true, unit: 'min' });
+    expect(time.how).toMatch(/5\.4 mm³\/s.*common practice/);
+    // Nothing is extruded that is not there, and half the flow takes twice the time.
+    expect(time.extruded).toBeLessThan(time.volume);
+    expect(printTime(parts, usual, 2.7).minutes / time.minutes).toBeCloseTo(2, 9);
+    const slow = printTimeCheck(printTime(parts, usual, 2.7), 7);
+    expect(slow.holds).toBe(false);
+    expect(slow.says).toMatch(/3 gaps would take about an hour/);
+  });
+
+  it('is drawn for the growth and shrinkage of its printer, and its gauge with it', () => {
+    const like = resolveSpec({
+      ...set,
+      helix: { form: 'spur' },
+      printer: { growth: 0.05 },
+      filament: { shrinkage: 0.5 },
+    });
+    const { sheet, parts } = proveCoupon(like, [0.2, 0.3]);
+    expect(sheet.checks.filter(({ level, holds }) => level === 'must' && !holds)).toEqual([]);
+    expect(sheet.adjustments.join()).toMatch(/herringbone teeth at 30°/);
+    const scale = 1 / 0.995;
+    sheet.stations.forEach(({ gap }) => {
+      expect(gap.drawn).toBeCloseTo((gap.asked + 0.1) * scale, 9);
+      expect(Math.abs(gap.body! - gap.drawn)).toBeLessThan(0.03 * gap.drawn);
+    });
+    const gauge = meshBounds(parts[parts.length - 1].mesh);
+    expect(gauge.max[0] - gauge.min[0]).toBeCloseTo((30 - 0.1) * scale, 9);
+    expect(sheet.printing.sizes.map(({ feature, drawn }) => [feature, Number(drawn.toFixed(6))])).toEqual([
+      ['bar', Number((29.9 * scale).toFixed(6))],
+      ['bar', Number((15.9 * scale).toFixed(6))],
+      ['hole', Number((10.1 * scale).toFixed(6))],
+    ]);
+  }, 30_000);
+
+  it('is not called captured where nothing holds a pinion', () => {
+    const made = stationsLike(usual, [0.2, 0.3]);
+    const layout = couponLayout(made);
+    const { parts } = buildCoupon(made.stations, layout);
+    const [frame, pinion, , gauge] = parts.map(({ mesh }) => triangleTree(mesh));
+    expect(stationPlay(made.stations[0], pinion, frame, layout.axes[0])).toMatchObject({
+      clear: true,
+      blocked: true,
+    });
+    expect(stationPlay(made.stations[0], pinion, gauge, layout.axes[0]).blocked).toBe(false);
+    // A wider gap than the sheet says lets it move farther.
+    const [, , looser] = parts.map(({ mesh }) => triangleTree(mesh));
+    expect(stationPlay({ ...made.stations[1], gap: 0.2 }, looser, frame, layout.axes[1]).blocked).toBe(false);
+  });
+
+  it('says that gaps do not fit the teeth by the name of its own flag', () => {
+    expect(() => stationsLike(usual, [0.2, 1.2])).toThrow(/^gaps: 1\.20: .*nearest that works: 1\.12$/);
+  });
+});
