@@ -1,7 +1,7 @@
 // Draws the pictures of the README from the parameter files beside this script: `npm run pictures`.
 // Each picture is what `cogweave make --picture` writes for that file, smaller; the drawing is the spinner's.
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { buildSet, drawSet, readSpec, renderPicture } from 'cogweave';
+import { buildSet, drawSet, proveCoupon, readGaps, readSpec, renderPicture } from 'cogweave';
 
 const DRAWN = 'table-spinner';
 const SIZE = { width: 680, height: 490 };
@@ -24,3 +24,14 @@ for (const file of readdirSync(here).filter((name) => name.endsWith('.yaml'))) {
   write(`${name}.png`, renderPicture(parts, SIZE));
   if (name === DRAWN) write(`${name}.svg`, drawSet(spec, parts));
 }
+
+// What `cogweave coupon samples/table-spinner.yaml` makes.
+const spinner = readSpec(readFileSync(new URL(`${DRAWN}.yaml`, here), 'utf8'), DRAWN);
+write(
+  'gap-coupon.png',
+  renderPicture(proveCoupon(spinner, readGaps('0.10:0.40:0.05')).parts, {
+    ...SIZE,
+    elevation: 60,
+    azimuth: -80,
+  }),
+);

@@ -27,6 +27,9 @@ describe('the public surface', () => {
       'readTrialLog',
       'addTrial',
       'adviseTrials',
+      'readGaps',
+      'proveCoupon',
+      'makeCoupon',
     ])
       expect(cogweave, name).toHaveProperty(name, expect.any(Function));
   });

@@ -10,7 +10,17 @@ describe.concurrent('help', () => {
     const whole = await run('.', '--help');
     const commands = [...whole.stdout.matchAll(/^ {2}cogweave (\w+)/gm)].map(([, name]) => name);
     const named = [...new Set(commands)].filter((name) => whole.stdout.includes(`  cogweave ${name} `));
-    for (const name of ['make', 'inspect', 'batch', 'plan', 'trial', 'trouble', 'schema', 'completion'])
+    for (const name of [
+      'make',
+      'inspect',
+      'batch',
+      'plan',
+      'coupon',
+      'trial',
+      'trouble',
+      'schema',
+      'completion',
+    ])
       expect(named).toContain(name);
     for (const { name, stdout, status } of [
       { name: 'cogweave', ...whole },

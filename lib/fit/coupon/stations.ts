@@ -3,7 +3,7 @@ import { ROUNDING } from '../../spec/nearest.js';
 import { Refusal } from '../../spec/refusal.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
 import type { Bore, CommonSpec, RackSpec } from '../../spec/types.js';
-import { type Gear, gearSizes } from '../../tooth/gear.js';
+import { type Gear, gearSizes, radians } from '../../tooth/gear.js';
 import { leastProfileShift, straightDepth } from '../../tooth/undercut.js';
 import { type FittedTrain, fitDrawn, fitTrain } from '../trains/fitTrain.js';
 import { trainNumbers } from '../trains/trainNumbers.js';
@@ -36,7 +36,9 @@ const FEWEST = 9;
 const SPARE_SHIFT = 0.03;
 const MOST_SHIFT = 0.6;
 /** A coupon's face is this many modules wide, and not less or more than so many mm: to hold pinions, and to be quick. */
-const FACE = { modules: 3.4, least: 4, most: 8 };
+const FACE = { modules: 3.5, least: 4, most: 8 };
+/** Share of the face that one bevel may take: as deep as the set's wherever that leaves some face in the middle. */
+const MOST_BEVEL = 0.34;
 /** Share of the gap taken from the pinion: few teeth have thin tips, which a bar has not. */
 const PINION_SHARE = 0.25;
 /** Finest mesh that a coupon needs, mm: its gaps differ by little. */
@@ -85,7 +87,6 @@ export function stationsLike(like: CommonSpec, gaps: readonly number[]): Station
     rack: like.rack,
     helix: { form: 'herringbone', angle, hand: helix.hand },
     faceWidth,
-    bevel: { angle: like.bevel.angle, size: bevelOf(like, faceWidth) },
     pinion: { ...pinion, bore: keyHole(like, pinion, angle) },
     bar: barOf(like, pinion, { angle, faceWidth, gap: gaps[gaps.length - 1] }),
     printer: like.printer,
@@ -93,7 +94,12 @@ export function stationsLike(like: CommonSpec, gaps: readonly number[]): Station
     tolerance: Math.min(like.tolerance, TOLERANCE),
   };
   const stations = gaps.map((gap, i): Station => {
-    const spec = specAt(gap, { ...common, kind: 'rack', fit: { gap, gapShare: PINION_SHARE } });
+    const spec = specAt(gap, {
+      ...common,
+      kind: 'rack',
+      bevel: bevelAt(like, gap, faceWidth),
+      fit: { gap, gapShare: PINION_SHARE },
+    });
     const asked = fitTrain(trainNumbers(spec));
     return { part: `pinion-${i + 1}`, gap, spec, asked, drawn: fitDrawn(asked) };
   });
@@ -145,7 +151,7 @@ function keyHole(
   angle: number,
 ): Bore {
   const { module, rack, printer } = like;
-  const pitchRadius = (teeth * module) / Math.cos((angle * Math.PI) / 180) / 2;
+  const pitchRadius = (teeth * module) / Math.cos(radians(angle)) / 2;
   const root = pitchRadius - (rack.dedendum - profileShift) * module;
   const wall = KEY_WALL * printer.lineWidth;
   const key = KEYS.find((size) => (size + KEY_PLAY) / 2 / Math.cos(Math.PI / 6) <= root - wall);
@@ -158,7 +164,7 @@ function barOf(
   { teeth, profileShift }: { teeth: number; profileShift: number },
   { angle, faceWidth, gap }: { angle: number; faceWidth: number; gap: number },
 ) {
-  const cos = Math.cos((angle * Math.PI) / 180);
+  const cos = Math.cos(radians(angle));
   const tipDiameter = like.module * (teeth / cos + 2 * (like.rack.addendum + profileShift));
   const sizes = {
     module: like.module,
@@ -185,8 +191,11 @@ function backingOf({ rack, module }: CommonSpec): number {
   return round(Math.max(usual, LABEL.size + 2 * LABEL.margin));
 }
 
-function bevelOf({ bevel }: CommonSpec, faceWidth: number): number {
-  return Math.floor(1000 * Math.min(bevel.size, faceWidth / 5)) / 1000;
+/** As a set with the file's bevel and this gap has it: no deeper than its teeth stand out. */
+function bevelAt({ bevel, rack, module }: CommonSpec, gap: number, faceWidth: number) {
+  const byFace = (MOST_BEVEL * faceWidth) / Math.tan(radians(bevel.angle));
+  const size = Math.min(bevel.size, rack.addendum * module + gap, byFace);
+  return { angle: bevel.angle, size: Math.floor(1000 * size + ROUNDING) / 1000 };
 }
 
 /** An even number of layers, so that both halves of a herringbone are alike. */

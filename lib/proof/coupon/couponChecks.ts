@@ -51,24 +51,28 @@ export function stationsCaptured(
   };
 }
 
-/** First layers of every pinion and the frame stay apart when walls stand out. @param taken by each wall, mm */
+/**
+ * First layers of every pinion and the frame stay apart when walls stand out. No more than a note: to find where they
+ * do not is what small gaps are on a coupon for.
+ * @param taken by each wall, mm
+ */
 export function stationsFirstLayer(records: readonly StationRecord[], taken: number): Check {
   const known = records.filter(({ firstLayer }) => firstLayer !== null);
   const least = known.length ? Math.min(...known.map(({ firstLayer }) => firstLayer!)) : null;
   const fused = known.filter(({ firstLayer }) => firstLayer! <= 0).map(({ gap }) => shown(gap.asked));
+  const when = `when walls stand out by ${taken.toFixed(3)} mm each`;
   return {
     id: 'first-layer',
     holds: fused.length === 0,
-    level: 'should',
+    level: 'note',
     value: least,
     limit: 0,
     unit: 'mm',
     says:
       least === null
         ? 'first layers are far apart'
-        : `first layers are ${least.toFixed(3)} mm apart at least when walls stand out by ${taken.toFixed(3)} mm each` +
-          (fused.length
-            ? `; they run into each other at ${fused.join(', ')}: there the outcome tells of the first layer, not of the gap. A larger bevel.size or less printer.firstLayerGrowth helps`
-            : ''),
+        : fused.length
+          ? `first layers run into each other at ${fused.join(', ')}, by ${(-least).toFixed(3)} mm at most, ${when}, as those of a set with such gaps would: cut such a foot before you judge the gap, or set printer.firstLayerGrowth to what yours does`
+          : `first layers are ${least.toFixed(3)} mm apart at least ${when}`,
   };
 }

@@ -20,9 +20,10 @@ import { smallParts as smallPartsCheck } from '../checks/smallParts.js';
 import { thinFeaturesOf } from '../checks/thinFeatures.js';
 import { watertight } from '../checks/watertight.js';
 import { gearRecord } from '../gearRecords.js';
-import { triangleTree } from '../mesh/triangleTree.js';
+import { leastDistance } from '../mesh/leastDistance.js';
+import { type TriangleTree, triangleTree } from '../mesh/triangleTree.js';
 import { partRecords } from '../partRecords.js';
-import { firstLayerGap } from '../printing/firstLayer.js';
+import { wallsBelow } from '../printing/firstLayer.js';
 import { type SmallPart, smallParts } from '../safety/smallParts.js';
 import { rollTrain } from '../trains/rollTrain.js';
 import { trainPlanChecks } from '../trains/trainChecks.js';
@@ -175,20 +176,33 @@ function withMeasures(
   const layout = couponLayout({ stations }, { growth: 0, scale: 1 });
   const trees = asDrawn ? bodies.trees : treesOf(buildCoupon(printedStations, layout).parts);
   const [frame, ...others] = built.parts;
-  const gauge = others[others.length - 1];
+  const first = firstLayerTree(frame.mesh, spec.printer.layer);
+  const within = (Math.max(0, taken) + FIRST_LAYER_REACH) * scale;
   return records.map((record, i) => {
-    const near = firstLayerGap(
-      [frame, others[i], gauge],
-      spec.printer.layer,
-      (Math.max(0, taken) + FIRST_LAYER_REACH) * scale,
-    );
+    const near = first && firstLayerDistance(first, others[i].mesh, spec.printer.layer, within);
     return {
       ...record,
       gap: { ...record.gap, body: bodies.gaps[i].distance },
-      firstLayer: near && near.distance / scale - taken,
+      firstLayer: near === null ? null : near / scale - taken,
       play: stationPlay(stations[i], trees.get(record.part)!, trees.get('frame')!, layout.axes[i]),
     };
   });
+}
+
+function firstLayerTree(mesh: Part['mesh'], layer: number): TriangleTree | null {
+  const walls = wallsBelow(mesh, layer);
+  return walls.triangles.length ? triangleTree(walls) : null;
+}
+
+/** Least distance of a body within the first layer, null when it is more than `within`, mm. */
+function firstLayerDistance(
+  frame: TriangleTree,
+  mesh: Part['mesh'],
+  layer: number,
+  within: number,
+): number | null {
+  const own = firstLayerTree(mesh, layer);
+  return own && (leastDistance(own, frame, within)?.distance ?? null);
 }
 
 function treesOf(parts: readonly Part[]): BodyFindings['trees'] {
