@@ -1,6 +1,5 @@
 #!/usr/bin/env node
 import yargs from 'yargs';
-import type { Check } from '../lib/proof/check.js';
 import { proveSet } from '../lib/proof/proveSet.js';
 import { specJsonSchema } from '../lib/spec/jsonSchema.js';
 import { refuse } from '../lib/spec/refusal.js';
@@ -14,7 +13,7 @@ import { type BatchArguments, batch, batchOwnFlags } from './batch.js';
 import { paintFor } from './colours.js';
 import { type CouponArguments, coupon, couponFlags } from './coupon.js';
 import { examples } from './examples.js';
-import { complain, fail, MADE, note, print, STOPPED, stopSignal, streamFault } from './output.js';
+import { fail, MADE, note, print, printMade, stopSignal, streamFault, verdict } from './output.js';
 import { pictureOf } from './picture.js';
 import { type PlanArguments, plan, planEpilogue, planFlags } from './plan.js';
 import { readSpecFile } from './specFile.js';
@@ -205,12 +204,7 @@ async function make(argv: MakeArguments): Promise<number> {
     signal: stopSignal,
   });
   if (argv.json) print(JSON.stringify({ files, sheet }));
-  else
-    print(
-      [summaryText(sheet, paintFor(process.stdout)), '', ...files.map((file) => `wrote ${file}`)]
-        .join('\n')
-        .trimEnd(),
-    );
+  else printMade(summaryText(sheet, paintFor(process.stdout)), files);
   return verdict(blocking, files.length > 0);
 }
 
@@ -225,14 +219,6 @@ function inspect(argv: InspectArguments): number {
 function specOf(argv: InspectArguments) {
   const spec = readSpecFile(fileOf(argv), argv.profile);
   return argv.tolerance === undefined ? spec : withTolerance(spec, argv.tolerance);
-}
-
-/** Says why a job stopped, or was made all the same, a line for each failing check, and gives its status. */
-function verdict(blocking: readonly Check[], written: boolean): number {
-  if (!blocking.length) return MADE;
-  for (const { id, says } of blocking)
-    complain(`${written ? 'made all the same, but ' : 'refused by '}${id}: ${says}`);
-  return written ? MADE : STOPPED;
 }
 
 process.stdout.on('error', (error: Error) => process.exit(streamFault(error)));

@@ -10,7 +10,7 @@ import { makeCoupon } from '../lib/write/coupon/makeCoupon.js';
 import { readFormats } from '../lib/write/formats.js';
 import { readLogFile } from '../lib/write/trials/logFile.js';
 import { paintFor } from './colours.js';
-import { complain, MADE, note, print, STOPPED, stopSignal } from './output.js';
+import { complain, note, print, printMade, stopSignal, verdict } from './output.js';
 import { pictureOf } from './picture.js';
 import { number } from './planWishes.js';
 import { profileAt, readSpecFile } from './specFile.js';
@@ -80,15 +80,8 @@ export async function coupon(argv: CouponArguments): Promise<number> {
     signal: stopSignal,
   });
   if (argv.json) print(JSON.stringify({ files, sheet }));
-  else
-    print(
-      [couponText(sheet, paintFor(process.stdout)), '', ...files.map((path) => `wrote ${path}`)]
-        .join('\n')
-        .trimEnd(),
-    );
-  for (const { id, says } of blocking)
-    complain(`${files.length ? 'made all the same, but ' : 'refused by '}${id}: ${says}`);
-  return blocking.length && !files.length ? STOPPED : MADE;
+  else printMade(couponText(sheet, paintFor(process.stdout)), files);
+  return verdict(blocking, files.length > 0);
 }
 
 /** Teeth where no file says any: module 1.5, 30° herringbone, all else by default. */

@@ -1,3 +1,4 @@
+import type { Check } from '../lib/proof/check.js';
 import { describeProblem, Refusal } from '../lib/spec/refusal.js';
 import { plainReason } from '../lib/write/plainReason.js';
 
@@ -25,6 +26,19 @@ export function complain(text: string): void {
 /** Progress is for people: only on a terminal. */
 export function note(text: string): void {
   if (process.stderr.isTTY) complain(text);
+}
+
+/** What a job came to, and the files that it wrote. */
+export function printMade(text: string, files: readonly string[]): void {
+  print([text, '', ...files.map((file) => `wrote ${file}`)].join('\n').trimEnd());
+}
+
+/** Says why a job stopped, or was made all the same, a line for each failing check, and gives its status. */
+export function verdict(blocking: readonly Check[], written: boolean): number {
+  if (!blocking.length) return MADE;
+  for (const { id, says } of blocking)
+    complain(`${written ? 'made all the same, but ' : 'refused by '}${id}: ${says}`);
+  return written ? MADE : STOPPED;
 }
 
 /** Ends the work tidily when the command is interrupted; before that, an interruption just ends the command. */

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { sortTable } from './batchPage/sortTable.js';
 import { escapeText } from './escape.js';
+import { pageHead } from './sheetPage/html.js';
 
 /** One variant of a batch as its summary shows it: plain data, small however large the set. mm, mm³. */
 export interface BatchRow {
@@ -66,16 +67,7 @@ export function* batchPage(name: string, rows: readonly BatchRow[]): Generator<s
   const title = escapeText(name);
   const of = (status: BatchRow['status']) => rows.filter((row) => row.status === status).length;
   yield [
-    '<!doctype html>',
-    '<html lang="en">',
-    '<head>',
-    '<meta charset="utf-8">',
-    '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<meta http-equiv="Content-Security-Policy" content="${POLICY}">`,
-    `<title>${title}: variants</title>`,
-    `<style>${STYLE}</style>`,
-    '</head>',
-    '<body>',
+    pageHead(`${name}: variants`, POLICY, STYLE),
     `<h1>${title}</h1>`,
     `<p>${rows.length} variants: ${of('made')} made, ${of('refused')} refused, ${of('missing')} not made yet. Lengths in mm.</p>`,
     '<div tabindex="0" role="region" aria-label="Variants"><table>',

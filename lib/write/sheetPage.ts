@@ -2,7 +2,7 @@ import type { Sheet } from '../proof/sheetTypes.js';
 import { escapeText } from './escape.js';
 import { checksSection, verdict } from './sheetPage/checks.js';
 import { gearsSection, meshesSection } from './sheetPage/gears.js';
-import { list, section } from './sheetPage/html.js';
+import { list, pageHead, section } from './sheetPage/html.js';
 import type { LiveData } from './sheetPage/live/liveData.js';
 import { LIVE_STYLE, liveSection, SCRIPT_SOURCE } from './sheetPage/live/liveSection.js';
 import { playSection } from './sheetPage/play.js';
@@ -26,16 +26,7 @@ const LIVE_POLICY = `${POLICY}; script-src ${SCRIPT_SOURCE}`;
 export function sheetPage(sheet: Sheet, drawing: string, live: LiveData | null = null): string {
   const name = escapeText(sheet.name);
   return [
-    '<!doctype html>',
-    '<html lang="en">',
-    '<head>',
-    '<meta charset="utf-8">',
-    '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<meta http-equiv="Content-Security-Policy" content="${live ? LIVE_POLICY : POLICY}">`,
-    `<title>${name}: sheet</title>`,
-    `<style>${STYLE}${live ? LIVE_STYLE : ''}</style>`,
-    '</head>',
-    '<body>',
+    pageHead(`${sheet.name}: sheet`, live ? LIVE_POLICY : POLICY, `${STYLE}${live ? LIVE_STYLE : ''}`),
     '<header>',
     `<h1>${name}</h1>`,
     verdict(sheet.checks),

@@ -2,7 +2,7 @@ import type { CouponSheet, StationRecord } from '../../proof/coupon/couponSheet.
 import { escapeText } from '../escape.js';
 import { figure } from '../figure.js';
 import { checksSection, verdict } from '../sheetPage/checks.js';
-import { list, paragraph, section, table } from '../sheetPage/html.js';
+import { list, pageHead, paragraph, section, table } from '../sheetPage/html.js';
 import { STYLE } from '../sheetPage/style.js';
 import { partsSection } from '../sheetPage/train.js';
 
@@ -17,16 +17,7 @@ const POLICY = "default-src 'none'; style-src 'unsafe-inline'";
 export function couponPage(sheet: CouponSheet, drawing: string): string {
   const name = escapeText(sheet.name);
   return [
-    '<!doctype html>',
-    '<html lang="en">',
-    '<head>',
-    '<meta charset="utf-8">',
-    '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<meta http-equiv="Content-Security-Policy" content="${POLICY}">`,
-    `<title>${name}: sheet</title>`,
-    `<style>${STYLE}</style>`,
-    '</head>',
-    '<body>',
+    pageHead(`${sheet.name}: sheet`, POLICY, STYLE),
     '<header>',
     `<h1>${name}</h1>`,
     verdict(sheet.checks),

@@ -11,6 +11,25 @@ export function withUnit(value: number | null, unit: string): string {
   return unit === '1' ? figure(value) : `${figure(value)} ${unit}`;
 }
 
+/**
+ * Everything of a page before its body, which is left open.
+ * @param policy what the page may load and run
+ */
+export function pageHead(title: string, policy: string, style: string): string {
+  return [
+    '<!doctype html>',
+    '<html lang="en">',
+    '<head>',
+    '<meta charset="utf-8">',
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    `<meta http-equiv="Content-Security-Policy" content="${policy}">`,
+    `<title>${escapeText(title)}</title>`,
+    `<style>${style}</style>`,
+    '</head>',
+    '<body>',
+  ].join('\n');
+}
+
 /** A part of the page under its heading; nothing when it has no content. */
 export function section(heading: string, ...content: string[]): string {
   const body = content.filter(Boolean).join('\n');
