@@ -2,11 +2,11 @@ import { lengthOf } from '../../spec/bar.js';
 import { ROUNDING } from '../../spec/nearest.js';
 import { Refusal } from '../../spec/refusal.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
-import type { Bore, CommonSpec, RackSpec } from '../../spec/types.js';
-import { type Gear, gearSizes, radians } from '../../tooth/gear.js';
-import { leastProfileShift, straightDepth } from '../../tooth/undercut.js';
+import type { CommonSpec, RackSpec } from '../../spec/types.js';
+import { radians } from '../../tooth/gear.js';
 import { type FittedTrain, fitDrawn, fitTrain } from '../trains/fitTrain.js';
 import { trainNumbers } from '../trains/trainNumbers.js';
+import { keyHole, PINION_SHARE, pinionOf } from './pinion.js';
 import { shown } from './readGaps.js';
 
 /** One small gear on its own toothed wall, at its own gap. */
@@ -28,33 +28,22 @@ export interface Stations {
   adjustments: string[];
 }
 
-/** A pinion has about this reference diameter, mm: smaller ones cannot be gripped, larger ones take long. */
-const PINION = 13;
-/** Fewest teeth of a pinion. */
-const FEWEST = 9;
-/** Shift beyond what undercut asks for, and the most of all, in modules: more leaves no tips. */
-const SPARE_SHIFT = 0.03;
-const MOST_SHIFT = 0.6;
 /** A coupon's face is this many modules wide, and not less or more than so many mm: to hold pinions, and to be quick. */
 const FACE = { modules: 3.5, least: 4, most: 8 };
 /** Share of the face that one bevel may take: as deep as the set's wherever that leaves some face in the middle. */
 const MOST_BEVEL = 0.34;
-/** Share of the gap taken from the pinion: few teeth have thin tips, which a bar has not. */
-const PINION_SHARE = 0.25;
 /** Finest mesh that a coupon needs, mm: its gaps differ by little. */
 const TOLERANCE = 0.004;
+/** Steeper teeth with bevels as deep as theirs take very many triangles: they keep the file's tolerance. */
+const STEEP = 40;
 /** Helix angle of a coupon where the file's teeth do not hold a pinion along its axis, degrees. */
 const ANGLE = 30;
+/** Flatter herringbones let a pinion move by more than half the face. */
+const LEAST_ANGLE = 15;
 /** A pinion rolls at least so far from end to end, in transverse pitches. */
 const TRAVEL = 1.25;
 /** Least distance of a pinion's tips from the walls beside it, and how much more than the gap it is, mm. */
 const WALL_CLEARANCE = { least: 0.4, over: 0.1 };
-/** Keys that turn a pinion, mm across flats: quarter-inch bits, then hexagon keys (ISO 2936, from memory). */
-const KEYS = [6.35, 5, 4, 3, 2.5, 2];
-/** How much wider than the key its hole is, mm. */
-const KEY_PLAY = 0.3;
-/** Least wall around the hole, in line widths. */
-const KEY_WALL = 3;
 
 /** Distance of a pinion's tips from the smooth walls of its slot, mm, as asked. */
 export function wallClearance(gap: number): number {
@@ -70,10 +59,11 @@ export function wallClearance(gap: number): number {
 export function stationsLike(like: CommonSpec, gaps: readonly number[]): Stations {
   const adjustments: string[] = [];
   const { helix } = like;
-  const angle = helix.form === 'herringbone' ? helix.angle : ANGLE;
-  if (helix.form !== 'herringbone')
+  const holds = helix.form === 'herringbone' && helix.angle >= LEAST_ANGLE;
+  const angle = holds ? helix.angle : ANGLE;
+  if (!holds)
     adjustments.push(
-      `herringbone teeth at ${ANGLE}° in place of the file's ${helix.form} ones: they hold the small gears along their axes`,
+      `herringbone teeth at ${ANGLE}° in place of the file's ${helix.form} ones${helix.angle ? ` at ${helix.angle}°` : ''}: they hold the small gears along their axes`,
     );
   if (like.fit.gapShare !== PINION_SHARE)
     adjustments.push(
@@ -91,7 +81,7 @@ export function stationsLike(like: CommonSpec, gaps: readonly number[]): Station
     bar: barOf(like, pinion, { angle, faceWidth, gap: gaps[gaps.length - 1] }),
     printer: like.printer,
     filament: like.filament,
-    tolerance: Math.min(like.tolerance, TOLERANCE),
+    tolerance: angle > STEEP ? like.tolerance : Math.min(like.tolerance, TOLERANCE),
   };
   const stations = gaps.map((gap, i): Station => {
     const spec = specAt(gap, {
@@ -127,35 +117,6 @@ function specAt(gap: number, object: { kind: 'rack'; [key: string]: unknown }): 
 
 function faceFor({ module }: CommonSpec): number {
   return Math.min(FACE.most, Math.max(FACE.least, FACE.modules * module));
-}
-
-/** As many teeth as make it wide enough to grip, and the shift that keeps few teeth from being undercut. */
-function pinionOf(like: CommonSpec, helixAngle: number, gap: number) {
-  const gear = (teeth: number, profileShift: number): Gear => {
-    const { module, pressureAngle, rack } = like;
-    return { teeth, module, pressureAngle, helixAngle, rack, profileShift, internal: false };
-  };
-  const pitch = 2 * gearSizes(gear(1, 0)).referenceRadius;
-  const teeth = Math.max(FEWEST, Math.ceil(PINION / pitch));
-  // Its mate's tips reach this deep, and stand off by the gap.
-  const { rack, module } = like;
-  const deepest = Math.max(straightDepth(gear(teeth, 0)), rack.addendum + gap / module / 4);
-  const least = leastProfileShift(gear(teeth, 0), deepest) + SPARE_SHIFT;
-  return { teeth, profileShift: Math.min(MOST_SHIFT, Math.max(0, Math.ceil(least * 100) / 100)) };
-}
-
-/** The largest key that leaves a wall inside the roots; a round hole is no use, so none where no key fits. */
-function keyHole(
-  like: CommonSpec,
-  { teeth, profileShift }: { teeth: number; profileShift: number },
-  angle: number,
-): Bore {
-  const { module, rack, printer } = like;
-  const pitchRadius = (teeth * module) / Math.cos(radians(angle)) / 2;
-  const root = pitchRadius - (rack.dedendum - profileShift) * module;
-  const wall = KEY_WALL * printer.lineWidth;
-  const key = KEYS.find((size) => (size + KEY_PLAY) / 2 / Math.cos(Math.PI / 6) <= root - wall);
-  return key === undefined ? { shape: 'none' } : { shape: 'hexagon', acrossFlats: round(key + KEY_PLAY) };
 }
 
 /** A bar as long as the pinion needs to roll, its length that of the slot. */

@@ -45,7 +45,7 @@ export function stationsCaptured(
     limit,
     unit: 'mm',
     says:
-      `herringbone teeth hold every pinion: the loosest moves ${widest.centred.toFixed(2)} mm up and down in the middle of its play, ${most.toFixed(2)} mm pushed off the teeth, and no turn frees it beyond; tipping is left out` +
+      `${unproved.length ? 'by the numbers' : 'herringbone teeth hold every pinion:'} the loosest moves ${widest.centred.toFixed(2)} mm up and down in the middle of its play, ${most.toFixed(2)} mm pushed off the teeth${unproved.length ? '' : ', and no turn frees it beyond'}; tipping is left out` +
       (most > limit ? '; smaller gaps or a larger helix angle hold them closer' : '') +
       (unproved.length ? `; the meshes do not bear it out at ${unproved.join(', ')}` : ''),
   };

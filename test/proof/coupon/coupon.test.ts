@@ -88,6 +88,23 @@ describe('a coupon', () => {
     expect(firstLayer({ size: 1.6 }, { firstLayerGrowth: 0.08 }).holds).toBe(true);
   }, 30_000);
 
+  it('holds what it must for other teeth too, with more of them where tips or roots ask for it', () => {
+    const teeth: [object, number, number[]][] = [
+      [{ pressureAngle: 14, rack: 'A' }, 16, [0.1, 0.3]],
+      [{ helix: { angle: 45, hand: 'left' }, pressureAngle: 25, rack: 'D' }, 9, [0.2, 0.25]],
+      [{ module: 0.6, helix: { angle: 5 } }, 19, [0.05, 0.1]],
+      [{ module: 3, printer: 'large' }, 9, [0.3, 0.5]],
+    ];
+    for (const [other, count, gaps] of teeth) {
+      const { sheet, parts } = proveCoupon(resolveSpec({ ...set, ...other }), gaps);
+      const failing = sheet.checks.filter(({ level, holds }) => level === 'must' && !holds);
+      expect(failing, JSON.stringify(other)).toEqual([]);
+      expect(parts).toHaveLength(4);
+      expect(sheet.resolved.pinion.teeth, JSON.stringify(other)).toBe(count);
+      for (const { play } of sheet.stations) expect(play).toMatchObject({ clear: true, blocked: true });
+    }
+  }, 30_000);
+
   it('says that gaps do not fit the teeth by the name of its own flag', () => {
     expect(() => stationsLike(usual, [0.2, 1.2])).toThrow(/^gaps: 1\.20: .*nearest that works: 1\.12$/);
   });
