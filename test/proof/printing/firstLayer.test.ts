@@ -51,6 +51,18 @@ describe('the first layer', () => {
     expect(Math.abs(grown.value! - value!)).toBeLessThan(0.01);
   });
 
+  it('is measured between the parts of a pair and of a rack too', () => {
+    for (const other of [{ kind: 'pair', wheel: { teeth: 20 } }, { kind: 'rack' }]) {
+      const spec = resolveSpec({
+        ...{ module: 1.5, faceWidth: 6, tolerance: 0.005, bevel: { size: 0 }, fit: { gap: 0.2 } },
+        ...{ pinion: { teeth: 15 }, ...other },
+      });
+      const { value, holds } = firstLayer({ spec, parts: buildSet(spec) });
+      expect(Math.abs(value! - (0.2 - 2 * 0.15))).toBeLessThan(0.0075);
+      expect(holds).toBe(false);
+    }
+  });
+
   it('holds with the usual bevels, and with no growth at all', () => {
     expect(checkOf(referenceSet())).toMatchObject({ holds: true, limit: 0, unit: 'mm' });
     expect(checkOf(referenceSet({ bevel: { size: 0 }, printer: { firstLayerGrowth: 0 } })).holds).toBe(true);
