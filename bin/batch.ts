@@ -75,7 +75,8 @@ export async function batch(argv: BatchArguments): Promise<number> {
     return report(outcome, folder, argv.json ?? false);
   } catch (error) {
     progress.stop();
-    if (done > 0) complain(`${done} of ${mine} variants are done; the same command goes on from there`);
+    if (done > 0 && done < mine)
+      complain(`${done} of ${mine} variants are done; the same command goes on from there`);
     if (!signal.aborted) throw error;
     complain('interrupted');
     return INTERRUPTED;

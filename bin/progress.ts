@@ -30,12 +30,13 @@ function lines(total: number): Progress {
 }
 
 function bar(total: number): Progress {
-  const room = (process.stderr.columns ?? 80) - BESIDE;
-  const shown = room >= LEAST_BAR;
+  const columns = process.stderr.columns || 80;
+  const room = columns - BESIDE;
+  const left = columns < BESIDE ? '' : ', {eta_formatted} left';
   const counts = { refused: 0 };
   const single = new SingleBar({
-    format: `${shown ? '{bar} ' : ''}{value}/{total}, {refused} refused, {eta_formatted} left`,
-    barsize: Math.min(room, 40),
+    format: `${room < LEAST_BAR ? '' : '{bar} '}{value}/{total}, {refused} refused${left}`,
+    barsize: Math.max(LEAST_BAR, Math.min(room, 40)),
     barCompleteChar: '#',
     barIncompleteChar: '-',
     stream: process.stderr,

@@ -1,8 +1,8 @@
-import { mkdir } from 'node:fs/promises';
+import { access, mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Tinypool } from 'tinypool';
 import type { Profile } from '../spec/profileFile.js';
-import { Refusal } from '../spec/refusal.js';
+import { Refusal, refuse } from '../spec/refusal.js';
 import type { BatchRow } from '../write/batchPage.js';
 import { checkFolder } from '../write/files.js';
 import type { Format } from '../write/formats.js';
@@ -51,7 +51,7 @@ export interface BatchOutcome {
 /**
  * Makes the variants of one shard in worker threads, none that is there already, and then the summary of all. A
  * refused variant does not stop the others.
- * @throws Refusal for the parameter `out` where the file system does not allow it
+ * @throws Refusal for the parameter `out` where the file system does not allow it, or files went away meanwhile
  * @throws AbortError when stopped
  */
 export async function runBatch(batch: Batch, options: BatchOptions): Promise<BatchOutcome> {
@@ -65,6 +65,7 @@ export async function runBatch(batch: Batch, options: BatchOptions): Promise<Bat
   } finally {
     for (const place of [folder, join(folder, RECORDS)]) await clearLeftovers(place, true);
   }
+  await refuseGone(folder, done.values());
   const summary = await summarise(batch, options, done);
   return { outcomes: mine.map((index) => done.get(index)!), summary };
 }
@@ -129,6 +130,22 @@ function taskOf(batch: Batch, options: BatchOptions, index: number): VariantTask
   return { folder, name, data: batch.data, overrides, profile, formats, strict, picture, tolerance };
 }
 
+/** A summary must not vouch for files that someone else removed meanwhile, alone or with their folder. */
+async function refuseGone(folder: string, outcomes: Iterable<Outcome>): Promise<void> {
+  const gone: string[] = [];
+  for (const { row } of outcomes) {
+    const there = await Promise.all(row.files.map((file) => exists(join(folder, file))));
+    if (there.includes(false)) gone.push(row.name);
+  }
+  if (!gone.length) return;
+  const which = gone.length > 1 ? `${gone[0]} and ${gone.length - 1} more` : gone[0];
+  refuse(
+    'out',
+    folder,
+    `files were removed while the batch ran: ${which}; the same command makes them again`,
+  );
+}
+
 /**
  * Writes the summary of every variant, those of other shards from their records. Shards that end at the same time
  * may each miss the other's last ones; whoever writes last looks again, so the last summary is whole.
@@ -166,4 +183,11 @@ function expected(task: VariantTask): string | null {
     if (error instanceof Refusal) return null;
     throw error;
   }
+}
+
+async function exists(path: string): Promise<boolean> {
+  return access(path).then(
+    () => true,
+    () => false,
+  );
 }

@@ -1,0 +1,183 @@
+// Disks, folders and terminals that do not do what a job needs.
+import { execFile, execFileSync, spawn } from 'node:child_process';
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { command, folderWith, run } from './command.js';
+import { mounted, NO_MOUNT } from './mounted.js';
+
+const asRoot = process.getuid?.() === 0;
+const idler = `name: idler
+kind: gear
+module: 1.5
+faceWidth: 6
+helix: { form: spur }
+gear: { teeth: 8 }
+tolerance: 0.05
+variants: { fit.gap: [0.2, 0.25, 0.3] }
+`;
+const words = ['batch', 'set.yaml', '--out', 'out', '--format', 'stl', '--picture-size', '32x24'];
+const batch = (folder: string, ...more: string[]) => run(folder, ...words, '--jobs', '1', ...more);
+const plan = (folder: string, ...more: string[]) =>
+  run(
+    folder,
+    'plan',
+    '--planets',
+    '5',
+    '--module',
+    '1.5',
+    '--ring-teeth',
+    '45',
+    '--write',
+    'out/my.yaml',
+    ...more,
+  );
+
+describe('where the disk does not allow it', () => {
+  it('a full disk: exit 2, a clear line, what was made stays, and room lets it finish', async ({ skip }) => {
+    const folder = folderWith({ 'set.yaml': idler });
+    const out = join(folder, 'out');
+    const disk = mounted(out, 'size=200k');
+    if (!disk) return skip(NO_MOUNT);
+    try {
+      const { status, stdout, stderr } = await batch(folder);
+      expect(stderr).toBe(
+        [
+          '1/3 made idler_gap-0.2',
+          '1 of 3 variants are done; the same command goes on from there',
+          'out: out: cannot be written: the disk is full',
+        ]
+          .map((line) => `cogweave: ${line}\n`)
+          .join(''),
+      );
+      expect([status, stdout]).toEqual([2, '']);
+      expect(readdirSync(out).filter((name) => name.endsWith('.part'))).toEqual([]);
+      const page = readFileSync(join(out, 'idler_gap-0.2.sheet.html'), 'utf8');
+      expect(page).toMatch(/<\/html>\n$/);
+      fill(out);
+      const full = await plan(folder);
+      expect([full.status, full.stdout, full.stderr]).toEqual([
+        2,
+        '',
+        'cogweave: write: out: cannot be written: the disk is full\n',
+      ]);
+      expect(readdirSync(out).filter((name) => name.includes('my.yaml'))).toEqual([]);
+      disk.remount('size=20m');
+      expect(JSON.parse((await batch(folder, '--json')).stdout)).toMatchObject({ made: 2, kept: 1 });
+      disk.remount('ro');
+      const [frozen, planned] = await Promise.all([batch(folder), plan(folder)]);
+      expect([frozen.status, frozen.stderr]).toEqual([
+        2,
+        'cogweave: out: out: cannot be written: the file system is read-only\n',
+      ]);
+      expect([planned.status, planned.stdout, planned.stderr]).toEqual([
+        2,
+        '',
+        'cogweave: write: out: cannot be written: the file system is read-only\n',
+      ]);
+    } finally {
+      disk.unmount();
+    }
+  });
+
+  /** Uses up what room is left. */
+  function fill(out: string): void {
+    try {
+      for (let i = 0; ; i++) writeFileSync(join(out, `filler-${i}`), new Uint8Array(4096));
+    } catch (error) {
+      expect(error).toMatchObject({ code: 'ENOSPC' });
+    }
+  }
+
+  it.skipIf(asRoot)('a read-only folder (left out for root, whom no folder stops)', async () => {
+    const folder = folderWith({ 'set.yaml': idler });
+    mkdirSync(join(folder, 'out'));
+    chmodSync(join(folder, 'out'), 0o500);
+    const runs = await Promise.all([batch(folder), plan(folder)]);
+    expect(runs.map(({ status, stderr }) => [status, stderr])).toEqual([
+      [2, 'cogweave: out: out: cannot be written: permission denied\n'],
+      [2, 'cogweave: write: out: cannot be written: permission denied\n'],
+    ]);
+  });
+
+  it('a file or folder in the way: exit 2, one line', async () => {
+    const folder = folderWith({ 'set.yaml': idler, out: '' });
+    const { status, stderr } = await batch(folder);
+    expect([status, stderr]).toEqual([2, 'cogweave: out: out: is a file, not a folder\n']);
+  });
+
+  it('a folder that goes away in the middle: exit 2, a clear line, and the next run makes it whole', async () => {
+    const folder = folderWith({ 'set.yaml': idler });
+    const child = spawn(process.execPath, [command, ...words, '--jobs', '1'], { cwd: folder });
+    let said = '';
+    let removed = false;
+    child.stderr.on('data', (data) => {
+      said += data;
+      if (removed || !/^cogweave: 1\/3/m.test(said)) return;
+      rmSync(join(folder, 'out'), { recursive: true });
+      removed = true;
+    });
+    const status = await new Promise((resolve) => child.on('close', resolve));
+    // It may go away while a file is being written, or between two.
+    expect(said).toMatch(
+      /^cogweave: out: out: (cannot be written: there is no such file or folder|files were removed while the batch ran: idler_gap-0.2; the same command makes them again)\n$/m,
+    );
+    expect(said).not.toMatch(/^\s+at |internal/m);
+    expect(status).toBe(2);
+    expect(existsSync(join(folder, 'out', 'index.html'))).toBe(false);
+    const again = await batch(folder, '--json');
+    const { made, kept } = JSON.parse(again.stdout);
+    expect([again.status, made + kept]).toEqual([0, 3]);
+    expect(made).toBeGreaterThan(0);
+  });
+});
+
+/** Whether util-linux's `script`, which runs a command on a terminal, is here. */
+const script = (() => {
+  try {
+    return /util-linux/.test(execFileSync('script', ['--version'], { encoding: 'utf8' }));
+  } catch {
+    return false;
+  }
+})();
+const noScript = script ? '' : '(left out: needs script of util-linux for a terminal)';
+
+/** Sequences that colour, and all that move or clear. */
+const ESCAPE = String.fromCharCode(27);
+const COLOUR = new RegExp(`${ESCAPE}\\[[\\d;]*m`);
+const SEQUENCE = new RegExp(`${ESCAPE}(\\[\\??[\\d;]*[A-Za-ln-z]|[78])`, 'g');
+
+describe.skipIf(!script)(`on a terminal ${noScript}`, () => {
+  it.each([20, 60])('of %d columns its bar stays in one line, without colours', async (columns) => {
+    const folder = folderWith({ 'set.yaml': idler });
+    const line = `stty cols ${columns} rows 24; exec ${[process.execPath, command, ...words].map((w) => `'${w}'`).join(' ')}`;
+    const output = await new Promise<string>((resolve, reject) => {
+      const child = execFile(
+        'script',
+        ['-qec', line, '/dev/null'],
+        { cwd: folder, env: { ...process.env, NO_COLOR: '1', TERM: 'xterm', SHELL: '/bin/sh' } },
+        (error, stdout) => (error ? reject(error) : resolve(stdout)),
+      );
+      child.stdin?.end();
+    });
+    const { bar, rest } = split(output);
+    expect(output).not.toMatch(COLOUR);
+    expect(bar.length).toBeGreaterThan(1);
+    for (const shown of bar) expect(shown.length, shown).toBeLessThanOrEqual(columns);
+    expect(bar.at(-1)).toMatch(columns > 50 ? /^#+ 3\/3, 0 refused/ : /^3\/3/);
+    expect(rest).toBe(
+      `3 variants: 3 made, 0 kept, 0 refused\n${['summary.csv', 'summary.json', 'index.html'].map((name) => `wrote out/${name}\n`).join('')}`,
+    );
+  });
+
+  /** What the bar showed, one after the other in the same line, and the lines that follow. */
+  function split(output: string): { bar: string[]; rest: string } {
+    const plain = output.replace(SEQUENCE, '\r');
+    const at = plain.indexOf('3 variants:');
+    const bar = plain
+      .slice(0, at)
+      .split(/[\r\n]+/)
+      .filter(Boolean);
+    return { bar, rest: plain.slice(at).replaceAll('\r', '') };
+  }
+});
