@@ -87,7 +87,7 @@ export function drawnSet(spec: PlanetarySpec, asked: FittedSet): DrawnSet {
 function drawnSpec({ spec, gears }: SizedSet): PlanetarySpec {
   const { growth, scale } = compensationOf(spec);
   const { sun, planets, ring } = spec;
-  const drawn = drawnFeatures(growth, scale);
+  const drawn = drawnFeatures(growth, scale, spec);
   return {
     ...spec,
     ...drawnCommon(spec),

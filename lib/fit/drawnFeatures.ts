@@ -5,17 +5,22 @@ import type {
   RingFeatures,
   Text,
 } from '../spec/features/types.js';
+import { filled, textWords } from '../spec/features/words.js';
+import type { CommonSpec } from '../spec/types.js';
 
 /**
  * Features as they are drawn so that they come out as asked: openings wider and what stands up narrower by the growth
  * on either side, everything larger by the shrinkage; heights and depths grow by no walls.
+ * @param spec as asked
  */
-export function drawnFeatures(growth: number, scale: number) {
+export function drawnFeatures(growth: number, scale: number, spec: CommonSpec) {
   const opening = (width: number) => (width + 2 * growth) * scale;
   const standing = (width: number) => (width - 2 * growth) * scale;
   const length = (size: number) => size * scale;
-  const text = ({ size, height, ...rest }: Text): Text => ({
+  const text = ({ content, size, height, ...rest }: Text): Text => ({
     ...rest,
+    // Labels say what is asked, not what is drawn.
+    content: filled(content, textWords(spec)),
     size: length(size),
     height: length(height),
   });

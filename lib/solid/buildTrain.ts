@@ -5,7 +5,10 @@ import { radians } from '../tooth/gear.js';
 import { barBody } from './bar/barBody.js';
 import { barSweep } from './bar/barSweep.js';
 import type { Wall } from './blank.js';
-import { boreOutline } from './bore.js';
+import { featureContext } from './features/context.js';
+import { crankHandle } from './features/crankHandle.js';
+import { gearBlank } from './features/gearBlank.js';
+import { ringBlank } from './features/ringBlank.js';
 import { gearBody } from './gearBody.js';
 import type { Part } from './mesh.js';
 import { placed } from './place.js';
@@ -13,7 +16,7 @@ import type { Sweep } from './sweep/helix.js';
 
 /**
  * Every part of a pair (`pinion`, `wheel`), of a rack and pinion (`pinion`, `bar`), or the one `gear`, as closed meshes
- * in the place where they are printed, growth and shrinkage compensated.
+ * in the place where they are printed, a `crank-handle` beside them if one is asked for, growth and shrinkage compensated.
  * @throws Refusal when the teeth cannot be made
  */
 export function buildTrain(spec: TrainSpec): Part[] {
@@ -28,6 +31,7 @@ export function buildFittedTrain(train: FittedTrain): Part[] {
     return { name: one.part, mesh: placed(body, one.rotation, one.centre) };
   });
   if (bar) parts.push({ name: 'bar', mesh: barBody(bar, barSweep(spec, bar), spec.tolerance) });
+  parts.push(...handles(train));
   return parts;
 }
 
@@ -45,7 +49,36 @@ export function trainSweep({ spec }: FittedTrain, { profile, hand }: PlacedGear)
   };
 }
 
-function wallOf({ spec }: FittedTrain, { gear, profile, rim, bore }: PlacedGear): Wall {
-  if (gear.internal) return { rimRadius: profile.rootRadius + rim };
-  return { bore: boreOutline(bore, spec.tolerance) };
+function wallOf({ spec }: FittedTrain, one: PlacedGear): Wall {
+  const { part, gear, profile, rim, bore, features, rotation, hand } = one;
+  const { rootRadius } = profile;
+  const frame = { rotation, mirrored: hand === 'left' };
+  const context = featureContext(spec, part, { teeth: gear.teeth, rootRadius }, frame);
+  return gear.internal
+    ? ringBlank(features, rootRadius + rim, context)
+    : gearBlank({ bore, ...features }, context);
+}
+
+/** The handle of a crank lies beside the parts, towards −y, clear of a bar there. */
+function handles(train: FittedTrain): Part[] {
+  return train.gears.flatMap(({ features: { crank } }) =>
+    crank?.handle === undefined
+      ? []
+      : [
+          {
+            name: 'crank-handle',
+            mesh: crankHandle(crank, crank.handle, reachOf(train), train.spec.tolerance),
+          },
+        ],
+  );
+}
+
+/** How far the parts reach towards −y, mm. */
+function reachOf({ gears, bar }: FittedTrain): number {
+  const radii = gears.map(({ gear, profile, rim, features }) =>
+    gear.internal
+      ? Math.max(profile.rootRadius + rim, (features.flange?.diameter ?? 0) / 2)
+      : profile.tipRadius,
+  );
+  return Math.max(...radii, bar ? bar.backing - bar.datum - bar.profile.root : 0);
 }

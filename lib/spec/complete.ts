@@ -1,13 +1,29 @@
 import { radians } from '../tooth/gear.js';
 import { lengthOf, teethIn } from './bar.js';
 import { completeCarrier, completeLips } from './completeCarrier.js';
-import { completeGear as completeGearFeatures, completePlanet, completeRing } from './features/complete.js';
+import {
+  completeGear as completeGearFeatures,
+  completePlanet,
+  completeRing,
+  type GearFile,
+  type RingFile,
+} from './features/complete.js';
 import { usualNames } from './kinds.js';
 import { ROUNDING } from './nearest.js';
 import { filamentProfiles } from './profiles/filaments.js';
 import { standardRack } from './racks.js';
 import type { FileOf, FileSpec } from './schema.js';
-import type { Bore, Filament, GearSpec, PairSpec, PlanetarySpec, Rack, RackSpec, Spec } from './types.js';
+import type {
+  Bore,
+  Filament,
+  GearSpec,
+  PairSpec,
+  PlanetarySpec,
+  Printer,
+  Rack,
+  RackSpec,
+  Spec,
+} from './types.js';
 
 /** Rim and tooth depth go together by this factor. Common practice. */
 const RIM_PER_DEPTH = 1.2;
@@ -96,21 +112,17 @@ function completePair(file: FileOf<'pair'>, name: string): PairSpec {
   const open = pinion.profileShift === undefined || wheel.profileShift === undefined;
   const profileShift = file.profileShift ?? (centreDistance !== undefined && open ? 'solve' : 'none');
   const shift = (given: number | undefined) => shiftOf({ profileShift }, given, 0);
+  const { outside, inside } = bodiesOf(teeth, rest.printer);
   return {
     ...teeth,
     kind: file.kind,
     profileShift,
     shiftBalance: file.shiftBalance,
     ...(centreDistance !== undefined && { centreDistance }),
-    pinion: { teeth: pinion.teeth, ...shift(pinion.profileShift), bore: boreOf(pinion) },
+    pinion: { teeth: pinion.teeth, ...shift(pinion.profileShift), ...outside(pinion) },
     wheel: wheel.internal
-      ? {
-          internal: true,
-          teeth: wheel.teeth,
-          ...shift(wheel.profileShift),
-          rim: wheel.rim ?? usualWall(teeth),
-        }
-      : { internal: false, teeth: wheel.teeth, ...shift(wheel.profileShift), bore: boreOf(wheel) },
+      ? { internal: true, teeth: wheel.teeth, ...shift(wheel.profileShift), ...inside(wheel) }
+      : { internal: false, teeth: wheel.teeth, ...shift(wheel.profileShift), ...outside(wheel) },
     ...rest,
   };
 }
@@ -123,7 +135,11 @@ function completeRack(file: FileOf<'rack'>, name: string): RackSpec {
   return {
     ...teeth,
     kind: file.kind,
-    pinion: { teeth: pinion.teeth, profileShift: pinion.profileShift ?? 0, bore: boreOf(pinion) },
+    pinion: {
+      teeth: pinion.teeth,
+      profileShift: pinion.profileShift ?? 0,
+      ...bodiesOf(teeth, rest.printer).outside(pinion),
+    },
     bar: {
       teeth: count,
       length: bar.length ?? lengthOf(count, sizes),
@@ -137,6 +153,7 @@ function completeGear(file: FileOf<'gear'>, name: string): GearSpec {
   const [teeth, rest] = completeCommon(file, name);
   const { gear } = file;
   const { teeth: count, profileShift = 0 } = gear;
+  const { outside, inside } = bodiesOf(teeth, rest.printer);
   return {
     ...teeth,
     kind: file.kind,
@@ -145,11 +162,27 @@ function completeGear(file: FileOf<'gear'>, name: string): GearSpec {
           internal: true,
           teeth: count,
           profileShift,
-          rim: gear.rim ?? usualWall(teeth),
+          ...inside(gear),
           mateTeeth: gear.mateTeeth ?? Math.max(5, Math.round(count / 3)),
         }
-      : { internal: false, teeth: count, profileShift, bore: boreOf(gear) },
+      : { internal: false, teeth: count, profileShift, ...outside(gear) },
     ...rest,
+  };
+}
+
+/** What the gears of a file have besides their teeth, for teeth outside and inside. */
+function bodiesOf(teeth: { rack: Rack; module: number; faceWidth: number }, printer: Printer) {
+  const { layer, lineWidth } = printer;
+  const { faceWidth } = teeth;
+  return {
+    outside: (gear: { bore: 'none' | Bore } & GearFile) => ({
+      bore: boreOf(gear),
+      ...completeGearFeatures(gear, layer),
+    }),
+    inside: (gear: { rim?: number } & RingFile) => ({
+      rim: gear.rim ?? usualWall(teeth),
+      ...completeRing(gear, { faceWidth, layer, lineWidth }),
+    }),
   };
 }
 

@@ -5,6 +5,7 @@ import { helixAngle, lipsAsked, retentionForm, transverseModule } from './rules/
 import { rackShape } from './rules/rack.js';
 import type { Rule } from './rules/rule.js';
 import { bevelSize, gapOfModule, layerOfNozzle, wallGrowth } from './rules/sizes.js';
+import { trainFeatureRoom } from './rules/trainFeatures.js';
 import { barLength, ringedTeeth, trainBodies, trainSize } from './rules/trains.js';
 import { workload } from './rules/workload.js';
 import type { Kind } from './types.js';
@@ -29,9 +30,9 @@ const rules: { [K in Kind]: readonly Rule<K>[] } = {
     ...carrierRules,
     workload,
   ],
-  pair: [helixAngle, ...common, trainBodies, ringedTeeth, wallGrowth, trainSize, workload],
-  rack: [helixAngle, ...common, trainBodies, barLength, wallGrowth, trainSize, workload],
-  gear: [helixAngle, ...common, trainBodies, ringedTeeth, wallGrowth, trainSize, workload],
+  pair: [helixAngle, ...common, trainBodies, ringedTeeth, trainFeatureRoom, wallGrowth, trainSize, workload],
+  rack: [helixAngle, ...common, trainBodies, barLength, trainFeatureRoom, wallGrowth, trainSize, workload],
+  gear: [helixAngle, ...common, trainBodies, ringedTeeth, trainFeatureRoom, wallGrowth, trainSize, workload],
 };
 
 /** The rules between the parameters of a kind of file, each after those whose parameters it reads. */

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { gearFeatures, ringFeatures } from './features/schema.js';
 import { number, whole, word } from './fields.js';
 import { bore, shift, teeth } from './schemaGears.js';
 
@@ -7,7 +8,11 @@ const external = (part: string) => ({
   teeth: teeth(part),
   profileShift: shift(`Profile shift coefficient x of ${part}, in normal modules`),
   bore,
+  ...gearFeatures,
 });
+
+/** A panel mount is for what has its axis in the middle of a set. */
+const { mount: _, ...features } = ringFeatures;
 
 /** What every gear with teeth inside may have. */
 const ringed = (part: string, rule: string) => ({
@@ -30,6 +35,7 @@ const ringed = (part: string, rule: string) => ({
     defaultRule: 'the greater of 3 and 1.2 × (rack.addendum + rack.dedendum) × module',
     examples: [5],
   }).optional(),
+  ...features,
 });
 
 const outside = z

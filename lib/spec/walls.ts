@@ -1,17 +1,22 @@
-import type { Bore, PlanetarySpec, Spec } from './types.js';
+import type { GearFeatures, RingFeatures } from './features/types.js';
+import type { Bore, ExternalGear, PlanetarySpec, Spec } from './types.js';
 
 /** Walls whose thickness a file gives: rims of rings where scallops leave them thinnest, the backing of a bar; mm. */
 export function wallsOf(spec: Spec): number[] {
   switch (spec.kind) {
     case 'planetary':
-      return [spec.ring.rim - (spec.ring.grip?.depth ?? 0)];
+      return [rimOf(spec.ring)];
     case 'pair':
-      return spec.wheel.internal ? [spec.wheel.rim] : [];
+      return spec.wheel.internal ? [rimOf(spec.wheel)] : [];
     case 'rack':
       return [spec.bar.backing];
     case 'gear':
-      return spec.gear.internal ? [spec.gear.rim] : [];
+      return spec.gear.internal ? [rimOf(spec.gear)] : [];
   }
+}
+
+function rimOf({ rim, grip }: { rim: number } & RingFeatures): number {
+  return rim - (grip?.depth ?? 0);
 }
 
 /** Widths of the openings that a file gives, mm. */
@@ -20,18 +25,29 @@ export function openingsOf(spec: Spec): number[] {
     case 'planetary':
       return [...widthOf(spec.sun.bore), ...featureWidths(spec)];
     case 'pair':
-      return [...widthOf(spec.pinion.bore), ...(spec.wheel.internal ? [] : widthOf(spec.wheel.bore))];
+      return [...openIn(spec.pinion), ...(spec.wheel.internal ? drilled(spec.wheel) : openIn(spec.wheel))];
     case 'rack':
-      return widthOf(spec.pinion.bore);
+      return openIn(spec.pinion);
     case 'gear':
-      return spec.gear.internal ? [] : widthOf(spec.gear.bore);
+      return spec.gear.internal ? drilled(spec.gear) : openIn(spec.gear);
   }
 }
 
-function featureWidths({ sun, planets, ring }: PlanetarySpec): number[] {
-  return [planets.hole, planets.dimple, planets.pocket, sun.screw, sun.nut, ring.bolts, ring.mount].flatMap(
-    (hole) => hole?.diameter ?? [],
-  );
+function featureWidths({ planets, sun, ring }: PlanetarySpec): number[] {
+  const { hole, dimple, pocket } = planets;
+  return [...[hole, dimple, pocket].flatMap((pit) => pit?.diameter ?? []), ...tapped(sun), ...drilled(ring)];
+}
+
+function openIn(gear: ExternalGear): number[] {
+  return [...widthOf(gear.bore), ...tapped(gear)];
+}
+
+function tapped({ screw, nut }: GearFeatures): number[] {
+  return [screw, nut].flatMap((hole) => hole?.diameter ?? []);
+}
+
+function drilled({ bolts, mount }: RingFeatures): number[] {
+  return [bolts, mount].flatMap((hole) => hole?.diameter ?? []);
 }
 
 /** The least width of a bore; nothing for none. */

@@ -18,7 +18,7 @@ export interface PictureOptions {
   width?: number;
   /** Pixels, 16 to 4096 [900]. */
   height?: number;
-  /** Where the eye stands, degrees counter-clockwise from +x seen from above [-65]. */
+  /** Where the eye stands, degrees counter-clockwise from +x seen from above [-65; 65 where there is a bar, to see its teeth]. */
   azimuth?: number;
   /** How high it stands above the bed, degrees, 5 to 90 [42]. */
   elevation?: number;
@@ -49,7 +49,7 @@ export function renderPicture(parts: readonly Part[], options: PictureOptions = 
   const {
     width = usualSize.width,
     height = usualSize.height,
-    azimuth = -65,
+    azimuth = usualAzimuth(parts),
     elevation = 42,
     section,
   } = options;
@@ -67,6 +67,11 @@ export function renderPicture(parts: readonly Part[], options: PictureOptions = 
   const surface = surfaceSeen(rasterise(shown, facets, fine, size, section), facets, fine, section);
   const colours = shown.map(({ name }) => partColour(name));
   return encodePng({ width: fullWidth, height: fullHeight, rgb: painted(surface, colours, fine) });
+}
+
+/** A bar lies behind its pinion, seen from where its teeth look to. */
+function usualAzimuth(parts: readonly Part[]): number {
+  return parts.some(({ name }) => name === 'bar') ? 65 : -65;
 }
 
 function inRange(parameter: string, value: number, least: number, most: number): void {

@@ -7,6 +7,7 @@ import { partColour } from '../../lib/solid/partColour.js';
 import { Refusal } from '../../lib/spec/refusal.js';
 import { type PictureOptions, renderPicture } from '../../lib/write/picture.js';
 import { referenceSet } from '../sets.js';
+import { rackOf } from '../trains.js';
 import { box } from '../write/meshes.js';
 import { kernelBody, startKernel } from './kernel.js';
 
@@ -35,6 +36,13 @@ beforeAll(async () => {
 });
 
 describe('a picture', () => {
+  test('looks at the teeth of a bar, unless asked otherwise', () => {
+    const rack = buildSet(rackOf(15, 4, { tolerance: 0.1 }));
+    const small = { width: 160, height: 120 };
+    expect(renderPicture(rack, small)).toEqual(renderPicture(rack, { ...small, azimuth: 65 }));
+    expect(renderPicture(rack, small)).not.toEqual(renderPicture(rack, { ...small, azimuth: -65 }));
+  });
+
   test('covers what the bodies cover seen from there', () => {
     const [azimuth, elevation] = [-65, 42];
     const { width, height, count, across } = seen(parts, { width: 640, height: 480, azimuth, elevation });

@@ -93,6 +93,9 @@ describe('the sheet', () => {
   });
 });
 
+const CRANK = { acrossFlats: 6, depth: 5, handle: 30 };
+const RAISED = { content: 'a', size: 3, style: 'raised' };
+
 describe('refusals', () => {
   it.each([
     ['pair', { pinion: { teeth: 17 }, wheel: { teeth: 30 }, centreDistance: 60 }],
@@ -105,6 +108,27 @@ describe('refusals', () => {
     ['rack', { pinion: { teeth: 17 }, bar: { teeth: 40, length: 60 } }],
     ['rack', { pinion: { teeth: 17, bore: { shape: 'round', diameter: 40 } } }],
     ['gear', { gear: { teeth: 20, internal: true, mateTeeth: 30 } }],
+    // Features: over the bar, under an arm, with what they cannot be with, in no room; the last with a shift found.
+    ['rack', { pinion: { teeth: 17, knob: { diameter: 24, height: 5 } } }],
+    ['pair', { pinion: { teeth: 20, crank: CRANK }, wheel: { teeth: 30, knob: { diameter: 9, height: 5 } } }],
+    ['pair', { pinion: { teeth: 30, text: RAISED }, wheel: { teeth: 30, crank: CRANK } }],
+    ['gear', { gear: { teeth: 17, bore: { shape: 'round', diameter: 5 }, screw: { size: 'M3' } } }],
+    ['gear', { gear: { teeth: 45, internal: true, flange: { diameter: 70, thickness: 3 } } }],
+    [
+      'pair',
+      {
+        pinion: { teeth: 15 },
+        wheel: { teeth: 45, internal: true, bolts: { circle: 60, count: 6, size: 'M2' } },
+      },
+    ],
+    [
+      'pair',
+      {
+        pinion: { teeth: 17, knob: { diameter: 24, height: 5 } },
+        wheel: { teeth: 30 },
+        centreDistance: 35.8,
+      },
+    ],
   ])('a %s of %o is refused, and what is offered works', (kind, more) => {
     const file = { kind, module: 1.5, faceWidth: 8, helix: { form: 'spur' }, tolerance: 0.05, ...more };
     const refusal = refusalOf(file);

@@ -1,5 +1,6 @@
 import type { TrainSpec } from '../../spec/types.js';
 import { compensationOf, drawnBore, drawnCommon } from '../compensation.js';
+import { drawnFeatures } from '../drawnFeatures.js';
 import type { Train, TrainBar, TrainGear } from './train.js';
 
 /**
@@ -26,6 +27,7 @@ function drawnGear(spec: TrainSpec, one: TrainGear): TrainGear {
   const { module, rack } = drawnCommon(spec);
   const { tip, root, active } = one.radii;
   const inward = one.gear.internal ? growth : -growth;
+  const features = drawnFeatures(growth, scale, spec);
   return {
     ...one,
     gear: { ...one.gear, module, rack },
@@ -34,6 +36,7 @@ function drawnGear(spec: TrainSpec, one: TrainGear): TrainGear {
     relief: (one.relief + growth) * scale,
     bore: drawnBore(spec, one.bore),
     rim: one.gear.internal ? (one.rim - 2 * growth) * scale : 0,
+    features: one.gear.internal ? features.ring(one.features) : features.gear(one.features),
   };
 }
 

@@ -1,4 +1,5 @@
 import { Refusal, refuse } from '../../spec/refusal.js';
+import { trainFeatureProblems } from '../../spec/rules/trainFeatures.js';
 import { externalProblems } from '../../spec/rules/trains.js';
 import type { PairSpec } from '../../spec/types.js';
 import { generatedFormRadius } from '../../tooth/externalProfile.js';
@@ -263,16 +264,25 @@ function refuseDistance(spec: PairSpec, { pinion, wheel }: PairGears, asked: num
   refuse('centreDistance', asked, rule, [Math.round(made * 1e4) / 1e4]);
 }
 
-function thinBodies(spec: PairSpec, { pinion, wheel }: PairGears) {
+function withShifts(spec: PairSpec, { pinion, wheel }: PairGears): PairSpec {
+  return {
+    ...spec,
+    pinion: { ...spec.pinion, profileShift: pinion.profileShift },
+    wheel: { ...spec.wheel, profileShift: wheel.profileShift },
+  };
+}
+
+function thinBodies(spec: PairSpec, gears: PairGears) {
+  const { pinion, wheel } = withShifts(spec, gears);
   return [
-    ...externalProblems(spec, 'pinion', { ...spec.pinion, profileShift: pinion.profileShift }),
-    ...(spec.wheel.internal
-      ? []
-      : externalProblems(spec, 'wheel', { ...spec.wheel, profileShift: wheel.profileShift })),
+    ...externalProblems(spec, 'pinion', pinion),
+    ...(wheel.internal ? [] : externalProblems(spec, 'wheel', wheel)),
   ];
 }
 
+/** Shifts are found for the teeth and the bodies within them; features are then held against what was found. */
 function refuseThinBodies(spec: PairSpec, gears: PairGears): void {
-  const [first, ...rest] = thinBodies(spec, gears);
+  const bodies = thinBodies(spec, gears);
+  const [first, ...rest] = bodies.length ? bodies : trainFeatureProblems(withShifts(spec, gears));
   if (first) throw new Refusal([first, ...rest]);
 }

@@ -1,3 +1,4 @@
+import type { GearFeatures, RingFeatures } from '../../spec/features/types.js';
 import type { Bore, TrainSpec } from '../../spec/types.js';
 import type { Bar } from '../../tooth/bar.js';
 import type { Gear } from '../../tooth/gear.js';
@@ -28,6 +29,8 @@ export interface TrainGear {
   bore: Bore;
   /** Wall outside the root circle of a gear with teeth inside; 0 for the others. */
   rim: number;
+  /** What else the file asks of it: a gear's with teeth outside, a ring's with teeth inside. */
+  features: GearFeatures & RingFeatures;
 }
 
 /** The bar of a rack and pinion. Heights are counted from its datum line. */

@@ -1,4 +1,11 @@
-import type { ExternalGear, GearSpec, PairSpec, RackSpec, TrainSpec } from '../../spec/types.js';
+import type {
+  ExternalGear,
+  GearSpec,
+  InternalGear,
+  PairSpec,
+  RackSpec,
+  TrainSpec,
+} from '../../spec/types.js';
 import { type Gear, gearSizes } from '../../tooth/gear.js';
 import { transverseContactRatio } from '../../train/contactRatio.js';
 import { pairSizes } from '../../train/pair.js';
@@ -33,15 +40,7 @@ function pairNumbers(spec: PairSpec): Train {
   const gears: TrainGear[] = [
     outside('pinion', spec.pinion, pinion, radii.pinion, relief.first, hand),
     spec.wheel.internal
-      ? {
-          part: 'wheel',
-          gear: wheel,
-          radii: radii.wheel,
-          relief: relief.second,
-          hand,
-          bore: { shape: 'none' },
-          rim: spec.wheel.rim,
-        }
+      ? inside('wheel', spec.wheel, wheel, radii.wheel, relief.second, hand)
       : outside('wheel', spec.wheel, wheel, radii.wheel, relief.second, opposite(hand)),
   ];
   const pair = pairSizes(pinion, wheel, { tipRadius1: radii.pinion.tip, tipRadius2: radii.wheel.tip });
@@ -112,17 +111,7 @@ function gearNumbers(spec: GearSpec): Train {
   });
   return {
     spec,
-    gears: [
-      {
-        part: 'gear',
-        gear,
-        radii: radii.gear,
-        relief: relief.first,
-        hand,
-        bore: { shape: 'none' },
-        rim: asked.rim,
-      },
-    ],
+    gears: [inside('gear', asked, gear, radii.gear, relief.first, hand)],
     bar: null,
     mesh: null,
     adjustments: adjustments
@@ -159,13 +148,25 @@ function besideBar(spec: TrainSpec, gear: Gear) {
 
 function outside(
   part: TrainGear['part'],
-  { bore }: ExternalGear,
+  { bore, screw, nut, knob, crank, text }: ExternalGear,
   gear: Gear,
   radii: MadeRadii,
   relief: number,
   hand: TrainGear['hand'],
 ): TrainGear {
-  return { part, gear, radii, relief, hand, bore, rim: 0 };
+  return { part, gear, radii, relief, hand, bore, rim: 0, features: { screw, nut, knob, crank, text } };
+}
+
+function inside(
+  part: TrainGear['part'],
+  { rim, grip, flange, bolts, text }: InternalGear,
+  gear: Gear,
+  radii: MadeRadii,
+  relief: number,
+  hand: TrainGear['hand'],
+): TrainGear {
+  const bore = { shape: 'none' } as const;
+  return { part, gear, radii, relief, hand, bore, rim, features: { grip, flange, bolts, text } };
 }
 
 function gearOf(

@@ -7,7 +7,7 @@ import { baseTangentLength } from '../../tooth/baseTangent.js';
 import type { Gear } from '../../tooth/gear.js';
 import { overPins } from '../../tooth/overPins.js';
 import type { GearRecord, PrintedSize, PrintingRecord } from '../sheetTypes.js';
-import { featureSizes } from './featureSizes.js';
+import { besideDrawn, featureSizes } from './featureSizes.js';
 
 /**
  * What is compensated, and every size that calipers can read, as drawn and as expected on the print. The expected
@@ -64,14 +64,9 @@ function pinReading(gear: Gear, pin: number, relief: number): number | null {
 function wallSizes(asked: SizedSet, drawn: SizedSet): PrintedSize[] {
   const outer = ({ spec, radii }: SizedSet) => 2 * (radii.ring.root + spec.ring.rim);
   const bore = boreSize(asked.spec.sun.bore);
-  const drawnFeatures = featureSizes(drawn.spec, outer(drawn));
-  const features = featureSizes(asked.spec, outer(asked)).map(
-    ({ part, feature, size }, i): PrintedSize => ({
-      part,
-      feature,
-      drawn: drawnFeatures[i].size,
-      expected: size,
-    }),
+  const features = besideDrawn(
+    featureSizes(asked.spec, outer(asked)),
+    featureSizes(drawn.spec, outer(drawn)),
   );
   return [
     ...(bore === null

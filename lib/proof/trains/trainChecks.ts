@@ -65,13 +65,19 @@ function barThickness({ bar, relief }: NonNullable<Train['bar']>, height: number
 function rimChecks({ spec, gears, bar }: Train): Check[] {
   const limit = spec.limits.rim;
   const ring = gears.find(({ gear }) => gear.internal);
-  if (ring) return [rimOf(`the ${ring.part}'s rim`, `${ring.part}.rim`, ring.rim, limit)];
+  if (ring) {
+    // Scallops take their depth off.
+    const left = ring.rim - (ring.features.grip?.depth ?? 0);
+    return [rimOf(`the ${ring.part}'s rim`, `${ring.part}.rim`, left, limit)];
+  }
   return bar ? [rimOf("the bar's backing", 'bar.backing', bar.backing, limit)] : [];
 }
 
 function wallsOf({ gears, bar }: Train): ThinWall[] {
-  const walls = gears.flatMap(({ part, gear, radii, rim, bore }): ThinWall[] => {
-    if (gear.internal) return [{ what: `the ${part}'s rim`, thickness: rim, mend: `a thicker ${part}.rim` }];
+  const walls = gears.flatMap(({ part, gear, radii, rim, bore, features }): ThinWall[] => {
+    const thinnest = rim - (features.grip?.depth ?? 0);
+    if (gear.internal)
+      return [{ what: `the ${part}'s rim`, thickness: thinnest, mend: `a thicker ${part}.rim` }];
     if (bore.shape === 'none') return [];
     const thickness = radii.root - boreRadius(bore);
     return [{ what: `the ${part}'s wall around its bore`, thickness, mend: 'a smaller bore' }];

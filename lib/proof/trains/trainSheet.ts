@@ -10,6 +10,7 @@ import { overlapOf } from '../contact.js';
 import { gearRecord } from '../gearRecords.js';
 import { meshRecord } from '../meshRecords.js';
 import { partRecords } from '../partRecords.js';
+import { besideDrawn, gearFeatureSizes, ringFeatureSizes } from '../printing/featureSizes.js';
 import { boreSize, gearSizesOf } from '../printing/printingRecord.js';
 import type {
   BarRecord,
@@ -107,10 +108,18 @@ function wallSizes(asked: Train['gears'][number], drawn: Train['gears'][number])
   const { part } = asked;
   if (asked.gear.internal) {
     const outer = ({ radii, rim }: typeof asked) => 2 * (radii.root + rim);
-    return [{ part, feature: 'outer diameter', drawn: outer(drawn), expected: outer(asked) }];
+    return [
+      { part, feature: 'outer diameter', drawn: outer(drawn), expected: outer(asked) },
+      ...besideDrawn(ringFeatureSizes(part, asked.features), ringFeatureSizes(part, drawn.features)),
+    ];
   }
   const [expected, made] = [boreSize(asked.bore), boreSize(drawn.bore)];
-  return expected === null || made === null ? [] : [{ part, feature: 'bore', drawn: made, expected }];
+  return [
+    ...(expected === null || made === null
+      ? []
+      : [{ part, feature: 'bore' as const, drawn: made, expected }]),
+    ...besideDrawn(gearFeatureSizes(part, asked.features), gearFeatureSizes(part, drawn.features)),
+  ];
 }
 
 function barSizes(asked: NonNullable<Train['bar']>, drawn: NonNullable<Train['bar']>): PrintedSize[] {

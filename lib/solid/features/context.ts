@@ -1,3 +1,4 @@
+import { textWords } from '../../spec/features/words.js';
 import type { Spec } from '../../spec/types.js';
 import type { Frame } from './frame.js';
 import type { TextContext } from './lettering.js';
@@ -26,16 +27,6 @@ export function featureContext(
     tolerance: spec.tolerance,
     lineWidth,
     wall: lineWidth,
-    words: {
-      name: spec.name,
-      module: figure(spec.module),
-      gap: figure(spec.fit.gap),
-      teeth: String(gear.teeth),
-    },
+    words: { ...textWords(spec), teeth: String(gear.teeth) },
   };
-}
-
-/** At most three decimals. */
-function figure(value: number): string {
-  return String(Math.round(value * 1000) / 1000);
 }

@@ -1,4 +1,5 @@
 import type { Text } from '../../spec/features/types.js';
+import { filled } from '../../spec/features/words.js';
 import { floorThousandth } from '../../spec/nearest.js';
 import { refuse } from '../../spec/refusal.js';
 import { atHeight, contourAt, type Point, placedPoints } from '../stack/contour.js';
@@ -71,13 +72,6 @@ export function lettering(text: Text, z: number, room: TextRoom, context: TextCo
       'none',
     ]);
   refuse(`${part}.text.size`, text.size, `finds no room: at most ${largest} mm on this face`, [largest]);
-}
-
-/** The text with `{word}` filled in; unknown words stay as they are. */
-function filled(content: string, words: Readonly<Record<string, string>>): string {
-  return content.replace(/\{(\w+)\}/g, (whole, word: string) =>
-    Object.hasOwn(words, word) ? words[word] : whole,
-  );
 }
 
 /** Pieces of all letters where they stand on the bed; null where they find no room. */

@@ -49,7 +49,7 @@ export const wallGrowth: Rule = {
     'sun',
     'planets',
     'ring',
-    'pinion.bore',
+    'pinion',
     'wheel',
     'bar.backing',
     'gear',

@@ -1,0 +1,79 @@
+import type { Problem } from '../refusal.js';
+import type { PairSpec, TrainSpec } from '../types.js';
+import { gearFeatureProblems } from './gearFeatures.js';
+import { madeRootRadius } from './gears.js';
+import { ringFeatureProblems } from './ringFeatures.js';
+import { type Body, FLOOR_LAYERS, notWith, WALL_LINES } from './room.js';
+import { type Rule, toothSizes } from './rule.js';
+import { externalGears } from './trains.js';
+
+/** Every feature of the gears of a pair, a rack or a single gear finds room in its part, and beside its mate. */
+export const trainFeatureRoom: Rule<'pair' | 'rack' | 'gear'> = {
+  needs: [
+    ...toothSizes,
+    'faceWidth',
+    'fit.gap',
+    'pinion',
+    'wheel',
+    'gear',
+    'printer.nozzle',
+    'printer.layer',
+    'printer.lineWidth',
+  ],
+  find: trainFeatureProblems,
+};
+
+/**
+ * What finds no room. What stands on a gear with teeth outside stays inside its root circle, where no mate comes, and
+ * what stands out from one with teeth inside is away from its mate. A gear whose shift is still to be found has no root
+ * circle yet: `pairGears` asks again.
+ */
+export function trainFeatureProblems(spec: TrainSpec): Problem[] {
+  const beside = spec.kind === 'pair' ? besideArm(spec) : [];
+  if (beside.length) return beside;
+  const { printer, faceWidth } = spec;
+  const body = (part: string, gear: { teeth: number; profileShift?: number }, internal: boolean): Body => ({
+    part,
+    root: madeRootRadius(spec, { ...gear, internal }),
+    faceWidth,
+    wall: WALL_LINES * printer.lineWidth,
+    floor: FLOOR_LAYERS * printer.layer,
+  });
+  const ring = spec.kind === 'pair' ? spec.wheel : spec.kind === 'gear' ? spec.gear : undefined;
+  const ringPart = spec.kind === 'pair' ? 'wheel' : 'gear';
+  return [
+    ...externalGears(spec).flatMap(([part, gear]) =>
+      gear.profileShift === undefined ? [] : gearFeatureProblems(gear, body(part, gear, false)),
+    ),
+    ...(ring?.internal && ring.profileShift !== undefined
+      ? ringFeatureProblems(ring, ring.rim, body(ringPart, ring, true))
+      : []),
+  ];
+}
+
+/** The arm of a crank handle lies on its gear's top face and sweeps over the other gear's. */
+function besideArm({ pinion, wheel }: PairSpec): Problem[] {
+  const found: Problem[] = [];
+  const arm = (by: string, crank: { handle?: number } | undefined) => {
+    if (crank?.handle === undefined) return null;
+    return `the arm of ${by}.crank.handle, which sweeps over it,`;
+  };
+  const [own, others] = [arm('pinion', pinion.crank), wheel.internal ? null : arm('wheel', wheel.crank)];
+  if (own && !wheel.internal) {
+    if (wheel.crank?.handle !== undefined) found.push(...notWith('wheel.crank', wheel.crank, own));
+    if (wheel.knob) found.push(...notWith('wheel.knob', wheel.knob, own));
+  }
+  if (others && pinion.knob) found.push(...notWith('pinion.knob', pinion.knob, others));
+  for (const [part, text, above] of [
+    ['wheel', wheel.text, own],
+    ['pinion', pinion.text, others],
+  ] as const)
+    if (above && text?.style === 'raised')
+      found.push({
+        parameter: `${part}.text.style`,
+        value: text.style,
+        rule: `must be sunk where ${above} is given`,
+        nearest: ['sunk'],
+      });
+  return found;
+}
