@@ -122,16 +122,16 @@ describe('solids of a script', () => {
   const area = (radius: number) => 16 * radius ** 2 * Math.sin(Math.PI / 16);
 
   it('are joined to and cut from the gears of a pair, where they lie', async () => {
-    const spec = pairOf(17, 30, { ...coarse, faceWidth: 8 });
+    const spec = pairOf(17, 30, coarse);
     const { sheet: before } = proveSet(spec);
     const x = before.meshes[0].centreDistance;
     const { sheet } = await proveSet(spec, {
-      join: { wheel: column(4, 6, [x, 0, 10]) },
-      cut: { pinion: column(3, 20, [0, 0, 0]) },
+      join: { wheel: column(4, 6, [x, 0, 14]) },
+      cut: { pinion: column(3, 40, [0, 0, 0]) },
     });
     expect(failing(sheet)).toEqual([]);
     const [pinion, wheel] = sheet.parts.map(({ volume }, i) => volume - before.parts[i].volume);
-    expect(pinion).toBeCloseTo(-8 * area(3), 3);
+    expect(pinion).toBeCloseTo(-12 * area(3), 3);
     expect(wheel).toBeCloseTo(5 * area(4), 3);
   });
 
