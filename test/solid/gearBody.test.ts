@@ -5,6 +5,7 @@ import { meshVolume } from '../../lib/proof/mesh/volume.js';
 import { buildSet, gearKinds } from '../../lib/solid/buildSet.js';
 import { gearBody } from '../../lib/solid/gearBody.js';
 import { reachOf } from '../../lib/solid/stack/contour.js';
+import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import { gearOutline } from '../../lib/tooth/outline.js';
 import { setOf } from '../sets.js';
 
@@ -107,6 +108,29 @@ describe('a swept gear', () => {
         ...angles(20).map((a) => Math.abs(Math.atan2(Math.sin(a - wanted), Math.cos(a - wanted)))),
       );
       expect(nearest).toBeLessThan(1e-9);
+    }
+  });
+
+  it('needs about as many more triangles as the tolerance is finer, steep helices with deep bevels too', () => {
+    const trianglesAt = (tolerance: number) => {
+      const [gear] = buildSet(
+        resolveSpec({
+          kind: 'gear',
+          module: 1.5,
+          faceWidth: 6,
+          tolerance,
+          helix: { angle: 45 },
+          bevel: { size: 1.75 },
+          gear: { teeth: 9 },
+        }),
+      );
+      return gear.mesh.triangles.length / 3;
+    };
+    // Chords stay within a tolerance by the square of their length: half of it, √2 as many along each direction.
+    const counts = [0.016, 0.008, 0.004, 0.002].map(trianglesAt);
+    for (let i = 1; i < counts.length; i++) {
+      expect(counts[i] / counts[i - 1]).toBeGreaterThan(1.2);
+      expect(counts[i] / counts[i - 1]).toBeLessThan(2.2);
     }
   });
 

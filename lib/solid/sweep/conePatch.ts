@@ -1,13 +1,14 @@
 import type { SurfaceDistance } from './exactSurface.js';
 import { foldedBy } from './folded.js';
 import { addPatch, idsOf, type PitchDraft, placeOf } from './pitchVertices.js';
+import { FEW_SAMPLES } from './samples.js';
 import { type RimVertex, zipPatch, zipSides } from './zip.js';
 
 /**
  * The cone at one end between two edges that run from the end face to a land: the bevel between the cut edges of a tooth's
  * two flanks, or the lip between the walls of a tooth space. Zipped along its straight generators, which keep their
- * polar angle. Where an edge leans so far that it runs back over generators it has crossed, rows at equal radius lie
- * between, and neighbouring rows are zipped together.
+ * polar angle. Where an edge leans so far that it runs back over generators it has crossed, that can fold or stand off the
+ * cone: then rows at equal radius lie between, and neighbouring rows are zipped together.
  * @param leftEdge,rightEdge ids from the end face to the land's columns
  * @param arc ids strictly inside the edge where cone and land meet
  * @returns ids strictly inside the edge that lies in the end face, in the order of angle
@@ -33,7 +34,7 @@ export function conePatch(
   const tip = coneRow(draft, leftEdge[last], rightEdge[last], arc);
   const around = [...leftEdge.slice(1, last), ...idsOf(tip), ...rightEdge.slice(1, last).toReversed()];
   let triangles = zippedWhole(draft, face, around, top);
-  if (foldedBy(draft, triangles, ([x, y]) => [x, y]) > 0) {
+  if (foldedBy(draft, triangles, ([x, y]) => [x, y]) > 0 || !isNear(draft, triangles, surface)) {
     const rows = [
       face,
       ...leftEdge.slice(1, last).map((id, i) => coneRow(draft, id, rightEdge[i + 1], null)),
@@ -67,6 +68,23 @@ function zippedWhole(
   const [right, left] = top ? [side, face] : [face, side];
   zipSides(right, left, (...ids) => triangles.push(...ids));
   return triangles;
+}
+
+/** Whether triangles keep within what the steps along arcs allow them. */
+function isNear(draft: PitchDraft, triangles: readonly number[], surface: SurfaceDistance): boolean {
+  const { faceWidth } = draft.sweep;
+  for (let i = 0; i < triangles.length; i += 3) {
+    const [a, b, c] = [0, 1, 2].map((k) => placeOf(draft, triangles[i + k]));
+    for (const [u, v, w] of FEW_SAMPLES) {
+      const x = u * a[0] + v * b[0] + w * c[0];
+      const y = u * a[1] + v * b[1] + w * c[1];
+      const z = u * a[2] + v * b[2] + w * c[2];
+      const radius = Math.sqrt(x * x + y * y);
+      const allowed = (radius * draft.steps.arc(radius) ** 2) / 8;
+      if (surface(radius, 0, Math.min(z, faceWidth - z)) > allowed) return false;
+    }
+  }
+  return true;
 }
 
 /** Polar angle of a vertex, counted on from that of another. */
