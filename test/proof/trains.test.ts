@@ -114,6 +114,11 @@ describe('refusals', () => {
     ['pair', { pinion: { teeth: 30, text: RAISED }, wheel: { teeth: 30, crank: CRANK } }],
     ['gear', { gear: { teeth: 17, bore: { shape: 'round', diameter: 5 }, screw: { size: 'M3' } } }],
     ['gear', { gear: { teeth: 45, internal: true, flange: { diameter: 70, thickness: 3 } } }],
+    // As wide as can be, but for rounding, and too thick.
+    [
+      'gear',
+      { gear: { teeth: 45, internal: true, rim: 3, flange: { diameter: 90.65, thickness: 7, at: 'top' } } },
+    ],
     [
       'pair',
       {

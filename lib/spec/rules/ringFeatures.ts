@@ -51,9 +51,16 @@ function flangeProblems(
   const left = faceWidth - wall - (at === 'top' ? diameter / 2 - waist : 0);
   if (left < LEAST_FLANGE) {
     const most = 2 * (waist + faceWidth - wall - LEAST_FLANGE);
-    return atMost(path('diameter'), diameter, most, 'the cone under it must fit the face width', least);
+    const wide = atMost(path('diameter'), diameter, most, 'the cone under it must fit the face width', least);
+    if (wide.length) return wide;
   }
-  const thick = atMost(path('thickness'), thickness, left, 'the rest of the face width', LEAST_FLANGE);
+  const thick = atMost(
+    path('thickness'),
+    thickness,
+    Math.max(left, LEAST_FLANGE),
+    'the rest of the face width',
+    LEAST_FLANGE,
+  );
   if (thick.length || !mount) return thick;
   return atLeast(path('thickness'), thickness, headHeight(mount) + floor, 'the heads and four layers');
 }
