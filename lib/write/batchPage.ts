@@ -52,8 +52,8 @@ tbody th { font-weight: 600; }
 td.figure { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
 td.refused { color: var(--bad); min-width: 14rem; }
 button { font: inherit; font-weight: 600; color: inherit; background: none; border: 0; padding: .3rem 0; cursor: pointer; text-decoration: underline dotted; }
-[aria-sort=ascending] button::after { content: ' ↑'; }
-[aria-sort=descending] button::after { content: ' ↓'; }
+[aria-sort=ascending] button::after { content: ' ↑'; content: ' ↑' / ''; }
+[aria-sort=descending] button::after { content: ' ↓'; content: ' ↓' / ''; }
 a { color: inherit; }
 img { display: block; width: 10rem; aspect-ratio: 4 / 3; object-fit: contain; background: #fff; border: 1px solid var(--line); }
 `;
@@ -68,6 +68,7 @@ export function* batchPage(name: string, rows: readonly BatchRow[]): Generator<s
   const of = (status: BatchRow['status']) => rows.filter((row) => row.status === status).length;
   yield [
     pageHead(`${name}: variants`, POLICY, STYLE),
+    '<main>',
     `<h1>${title}</h1>`,
     `<p>${rows.length} variants: ${of('made')} made, ${of('refused')} refused, ${of('missing')} not made yet. Lengths in mm.</p>`,
     '<div tabindex="0" role="region" aria-label="Variants"><table>',
@@ -75,7 +76,7 @@ export function* batchPage(name: string, rows: readonly BatchRow[]): Generator<s
     '<tbody>\n',
   ].join('\n');
   for (const row of rows) yield `${rowOf(row)}\n`;
-  yield `</tbody>\n</table></div>\n<script>${SCRIPT}</script>\n</body>\n</html>\n`;
+  yield `</tbody>\n</table></div>\n</main>\n<script>${SCRIPT}</script>\n</body>\n</html>\n`;
 }
 
 const HEAD = [

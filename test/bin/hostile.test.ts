@@ -23,69 +23,73 @@ const bomb = (line: (i: number, tenfold: string) => string) =>
     ),
   );
 
+const axesOfPrototypes = ['__proto__.module', 'constructor.prototype.gap', 'fit.__proto__.gap'];
 const axes = ['module', 'faceWidth', 'fit.gap', 'sun.teeth', 'planets.teeth'];
 
-/** What it is, the file, and the parameters that the messages must name. */
-const corpus: [string, string | Uint8Array, RegExp][] = [
-  ['aliases that multiply', `${spinner}${bomb((i, ten) => `x${i}: &a${i} ${ten}\n`)}`, /^file$/],
+/** Names are cut short where they are shown. */
+const shown = `${'k'.repeat(79)}…`;
+
+/** What it is, the file, and the parameters that the messages must name, one a line. */
+const corpus: [string, string | Uint8Array, string[]][] = [
+  ['aliases that multiply', `${spinner}${bomb((i, ten) => `x${i}: &a${i} ${ten}\n`)}`, ['file']],
   [
     'the same in the form of JSON',
     `{${bomb((i, ten) => `"x${i}": &a${i} ${ten},`)}"kind": "planetary"}`,
-    /^file$/,
+    ['file'],
   ],
-  ['a megabyte of keys', `${spinner}${repeated(75_000, (i) => `k${i}: 1\n`)}`, /^(file|k\d+)$/],
+  ['a megabyte of keys', `${spinner}${repeated(75_000, (i) => `k${i}: 1\n`)}`, ['file']],
   [
     'keys of prototypes at several depths',
     `${spinner}__proto__: { module: 9 }\nconstructor: { prototype: { polluted: 1 } }\nfit: { __proto__: { gap: 9 } }
 ring: { rim: 5, prototype: { rim: 1 } }\n`,
-    /^(__proto__|constructor|fit\.__proto__|ring\.prototype)$/,
+    ['__proto__', 'constructor', 'fit.__proto__', 'ring.prototype'],
   ],
   [
-    'numbers at the limits of doubles',
+    'numbers at the limits of doubles and beyond',
     spinner
       .replace('1.5', '1.7976931348623157e308')
       .replace('faceWidth: 5', 'faceWidth: 5e-324')
       .replace('teeth: 18 }', 'teeth: 9007199254740993 }')
+      .replace('planets: { teeth: 18', `planets: { teeth: 1${'0'.repeat(400)}`)
       .replace('0.03', '-0.0'),
-    /^(module|faceWidth|sun\.teeth|tolerance)$/,
-  ],
-  [
-    'numbers beyond them',
-    spinner.replace('1.5', `1${'0'.repeat(400)}`).replace('0.03', '-.inf'),
-    /^(module|tolerance)$/,
+    ['module', 'faceWidth', 'sun.teeth', 'planets.teeth', 'tolerance'],
   ],
   [
     'thirty thousand mappings in each other',
     `${spinner}fit: ${'{a: '.repeat(30_000)}1${'}'.repeat(30_000)}\n`,
-    /^file$/,
+    ['file'],
   ],
-  ['ten thousand lists in each other by indents', `${spinner}fit:\n  ${'- '.repeat(10_000)}1\n`, /^file$/],
-  ['a huge name', spinner.replace('name: spinner', `name: ${'x'.repeat(900_000)}`), /^name$/],
-  ['a huge word for a number', spinner.replace('1.5', `"${'9'.repeat(900_000)}"`), /^module$/],
-  ['a huge key', `${spinner}${'k'.repeat(900)}: 1\n? ${'k'.repeat(900_000)}\n: 1\n`, /^(file|k+…?)$/],
-  ['NUL bytes', `${spinner.replace('1.5', '1\0.5')}`, /^file$/],
+  [
+    'a huge name, and a huge word for a number',
+    spinner
+      .replace('name: spinner', `name: ${'x'.repeat(450_000)}`)
+      .replace('1.5', `"${'9'.repeat(450_000)}"`),
+    ['name', 'module'],
+  ],
+  ['a huge key', `${spinner}${'k'.repeat(900)}: 1\n? ${'k'.repeat(900_000)}\n: 1\n`, [shown, shown]],
+  ['NUL bytes', `${spinner.replace('1.5', '1\0.5')}`, ['file']],
   [
     'bytes that are no UTF-8',
     Uint8Array.from([...Buffer.from(spinner), 0xc0, 0xaf, 0xed, 0xa0, 0x80]),
-    /^file$/,
+    ['file'],
   ],
-  ['keys twice, one of them in quotes', `${spinner}"module": 2\n'kind': gear\n`, /^file$/],
+  ['keys twice, one of them in quotes', `${spinner}"module": 2\n'kind': gear\n`, ['file', 'file']],
   [
     'the wrong type everywhere',
     'name: [1]\nkind: { a: 1 }\nmodule: true\nfaceWidth: 2024-01-01\nhelix: 3\nbevel: null\nsun: [18]\nplanets: "3"\ntolerance: {}\nvariants: 7\n',
-    /^(name|kind|module|faceWidth|helix|bevel|sun|planets|tolerance|variants)$/,
+    ['name', 'kind', 'module', 'faceWidth', 'helix', 'bevel', 'sun', 'planets', 'tolerance', 'variants'],
   ],
 ];
 const batches: typeof corpus = [
   [
     'ten thousand million variants',
     `${spinner}variants: { ${axes.map((path) => `${path}: [${Array.from({ length: 100 }, (_, i) => i + 1)}]`).join(', ')} }\n`,
-    /^variants$/,
+    ['variants'],
   ],
   [
     'variants of prototypes',
-    `${spinner}variants: { __proto__.module: [1, 2], constructor.prototype.gap: [1], fit.__proto__.gap: [0.2] }\n`,
-    /^variants\b/,
+    `${spinner}variants: { ${axesOfPrototypes.map((path) => `${path}: [1, 2]`).join(', ')} }\n`,
+    axesOfPrototypes.map((path) => `variants.${path}`),
   ],
 ];
 
@@ -110,11 +114,11 @@ async function tried(verb: string, [what, content, names]: (typeof corpus)[numbe
       ),
   );
   const lines = stderr.trimEnd().split('\n');
-  const strange = lines.filter((line) => !names.test(/^cogweave: ([^:]+): \S/.exec(line)?.[1] ?? ''));
+  const named = lines.map((line) => /^cogweave: ([^:]+): \S/.exec(line)?.[1] ?? line);
   const faults = [
     status !== 2 && `exit ${status}`,
     stdout !== '' && `prints ${stdout.slice(0, 100)}`,
-    strange.length && `says ${strange[0].slice(0, 200)}`,
+    named.sort().join() !== [...names].sort().join() && `says ${stderr.slice(0, 500)}`,
     /^\s+at |\.js:\d|internal|heap/m.test(stderr) && 'shows its inside',
     stderr.length > 8000 && `says ${stderr.length} characters`,
     readdirSync(folder).length > 1 && 'writes files',

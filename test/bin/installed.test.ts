@@ -51,6 +51,17 @@ export const all = [places, said, refusal, later, proved, now, wrong, inspectSet
 const typedNames =
   'type Additions, buildSet, type Geom3, inspectSet, type Part, type Proved, proveSet, Refusal, resolveSpec, type Spec, toGeom3';
 
+/** Two small gears of the invented exhibit table. */
+const idlers = `name: idler
+kind: gear
+module: 1.5
+faceWidth: 6
+helix: { form: spur }
+gear: { teeth: 8 }
+tolerance: 0.05
+variants: { fit.gap: [0.2, 0.25] }
+`;
+
 let user: Installed;
 beforeAll(() => {
   user = install({
@@ -64,6 +75,7 @@ import { createHash } from 'node:crypto';${body}`,
     'typed.mts': `import { ${typedNames} } from 'cogweave';${typed}`,
     'typed.cts': `import { ${typedNames} } from 'cogweave';${typed}`,
     'spinner.yaml': spinner,
+    'idlers.yaml': idlers,
   });
 });
 
@@ -148,5 +160,20 @@ describe('the packed package', () => {
     const made = await output(user.folder, command, 'make', 'spinner.yaml', '--out', 'out');
     expect(made.stdout).toContain('wrote out/spinner.3mf');
     expect(existsSync(join(user.folder, 'out', 'spinner.stl'))).toBe(true);
+    // Its workers find their own file in the package.
+    const words = [
+      'idlers.yaml',
+      '--jobs',
+      '2',
+      '--out',
+      'many',
+      '--format',
+      'stl',
+      '--picture-size',
+      '32x24',
+    ];
+    const batch = await output(user.folder, command, 'batch', ...words, '--json');
+    expect(JSON.parse(batch.stdout)).toMatchObject({ made: 2, kept: 0, refused: 0 });
+    expect(existsSync(join(user.folder, 'many', 'idler_gap-0.25.stl'))).toBe(true);
   });
 });

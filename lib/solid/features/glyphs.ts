@@ -1,4 +1,5 @@
-import modeling from '@jscad/modeling';
+// The whole of @jscad/modeling would take a good part of the time in which the command starts.
+import text from '@jscad/modeling/src/text/index.js';
 import { type Point, signedArea } from '../stack/contour.js';
 import { contains } from '../stack/room.js';
 import { strokeOutlines } from './strokeOutlines.js';
@@ -31,7 +32,7 @@ export function strokeWidth(size: number, lineWidth: number): number {
  * @param width of the pen, mm
  */
 export function glyph(letter: string, size: number, width: number): Glyph {
-  const char = modeling.text.vectorChar({ height: CAPITAL * size }, letter);
+  const char = text.vectorChar({ height: CAPITAL * size }, letter);
   const outlines = strokeOutlines(char.segments as unknown as Point[][], width);
   const pieces = outlines.filter((o) => signedArea(o) > 0).map((outer): GlyphPiece => ({ outer, holes: [] }));
   for (const hole of outlines)
