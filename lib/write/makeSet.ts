@@ -2,18 +2,10 @@ import type { Check } from '../proof/check.js';
 import { proveSet } from '../proof/proveSet.js';
 import type { Sheet } from '../proof/sheetTypes.js';
 import type { Additions } from '../solid/additions.js';
-import type { Part } from '../solid/mesh.js';
 import type { Spec } from '../spec/types.js';
 import { blockingChecks } from './blocking.js';
-import { subjectOf } from './drawing/subjectOf.js';
-import { drawSet } from './drawing.js';
 import type { OutputFile } from './files.js';
-import { formats as allFormats, type Format } from './formats.js';
-import { renderPicture } from './picture.js';
-import { liveOf } from './sheetPage/live/liveOf.js';
-import { sheetPage } from './sheetPage.js';
-import { stlChunks } from './stl.js';
-import { threemfChunks } from './threemf.js';
+import type { Format } from './formats.js';
 
 /** What is to be written, where, and what stops it; with `join` or `cut`, what a script adds to the parts. */
 export interface MakeOptions extends Additions {
@@ -49,6 +41,7 @@ export interface Made {
  */
 export async function makeSet(spec: Spec, options: MakeOptions): Promise<Made> {
   const { checkFolder, writeFiles } = await import('./files.js');
+  const { resultsOf } = await import('./results.js');
   await checkFolder(options.folder);
   const { folder, force = false, strict = false, join, cut, signal } = options;
   const { sheet, parts } = await proveSet(spec, { force, join, cut });
@@ -58,37 +51,4 @@ export async function makeSet(spec: Spec, options: MakeOptions): Promise<Made> {
   const results = resultsOf(spec, sheet, parts, options).map(through);
   const files = await writeFiles(folder, results, signal?.());
   return { files, sheet, blocking };
-}
-
-function resultsOf(
-  spec: Spec,
-  sheet: Sheet,
-  parts: readonly Part[],
-  { formats = allFormats, picture }: MakeOptions,
-): OutputFile[] {
-  const drawing = drawSet(spec, parts);
-  const file = (ending: string, chunks: () => Iterable<Uint8Array>) => ({
-    name: `${spec.name}.${ending}`,
-    chunks,
-  });
-  const text = (ending: string, content: string) => file(ending, () => [new TextEncoder().encode(content)]);
-  const bodies = {
-    stl: file('stl', () => stlChunks(parts)),
-    '3mf': file('3mf', () => threemfOf(spec, parts)),
-  };
-  return [
-    ...formats.map((format) => bodies[format]),
-    text('svg', drawing),
-    text('sheet.json', `${JSON.stringify(sheet, null, 2)}\n`),
-    text('sheet.html', sheetPage(sheet, drawing, liveOf(sheet, subjectOf(spec, parts)))),
-    ...(picture && parts.length ? [file('png', () => [renderPicture(parts, picture)])] : []),
-  ];
-}
-
-/** Pixels of the picture that stands for the file, either way. */
-const THUMBNAIL = 256;
-
-function threemfOf(spec: Spec, parts: readonly Part[]): Iterable<Uint8Array> {
-  const thumbnail = renderPicture(parts, { width: THUMBNAIL, height: THUMBNAIL });
-  return threemfChunks(parts, { title: spec.name, thumbnail });
 }

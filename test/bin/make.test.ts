@@ -148,7 +148,7 @@ describe('schema and help', () => {
   it('prints the JSON Schema', async () => {
     const { stdout, status } = await run('.', 'schema');
     expect(status).toBe(0);
-    expect(JSON.parse(stdout).properties.module).toMatchObject({
+    expect(JSON.parse(stdout).oneOf[0].properties.module).toMatchObject({
       type: 'number',
       minimum: 0.2,
       maximum: 20,
