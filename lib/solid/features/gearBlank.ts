@@ -7,7 +7,7 @@ import { type Feature, together } from '../stack/stack.js';
 import { holeLevels, holeShape, throughFeature } from './axisHole.js';
 import type { FeatureContext } from './context.js';
 import { inFrame } from './frame.js';
-import { knobOn } from './knobOn.js';
+import { knobFace, knobOn } from './knobOn.js';
 import { lettering } from './lettering.js';
 import { flatPit } from './pit.js';
 
@@ -25,7 +25,7 @@ export function gearBlank(gear: GearFeatures & { bore: Bore }, context: FeatureC
     text ? lettering(text, z, { inner, outer }, context) : noFeature;
   if (!knob) return { feature: together<'bottom' | 'top'>([middle, letters(faceWidth, rootRadius, opened)]) };
 
-  const onKnob = opened === 0 ? letters(top, knob.diameter / 2 - 1, 0) : noFeature;
+  const onKnob = opened === 0 ? letters(top, knobFace(knob), 0) : noFeature;
   const around = opened === 0 ? noFeature : letters(faceWidth, rootRadius, knob.diameter / 2);
   const inTop: Feature = together<'bottom' | 'top'>([middle, onKnob]);
   const standing = knobOn(knob, faceWidth, inTop.holes.top ?? [], tolerance);

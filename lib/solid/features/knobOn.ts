@@ -9,6 +9,15 @@ import { wavyOutline } from './wavyOutline.js';
 const CHAMFER = 1;
 const CHAMFER_SHARE = 0.25;
 
+function chamferOf({ diameter, height }: { diameter: number; height: number }): number {
+  return Math.min(CHAMFER, CHAMFER_SHARE * height, diameter / 16);
+}
+
+/** Radius of the largest circle in a knob's top face, inside its hollows and its edge, mm. */
+export function knobFace(knob: Knob): number {
+  return (knob.diameter / 2) * (1 - (knob.grips ? FLUTE_SHARE : 0)) - chamferOf(knob);
+}
+
 /**
  * A knob that stands on the top face, its upper edge taken off at 45°.
  * @param z height of the face it stands on, mm
@@ -20,7 +29,7 @@ export function knobOn(
   holes: readonly Contour[],
   tolerance: number,
 ): Feature {
-  const chamfer = Math.min(CHAMFER, CHAMFER_SHARE * height, diameter / 16);
+  const chamfer = chamferOf({ diameter, height });
   const outline = (inset: number) =>
     wavyOutline(diameter / 2, grips, (FLUTE_SHARE * diameter) / 2, tolerance, inset);
   const full = outline(0);

@@ -4,10 +4,12 @@ import { primitives } from '@jscad/modeling';
 import type { ManifoldToplevel } from 'manifold-3d';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { edgeDefects } from '../../../lib/proof/mesh/edges.js';
+import { selfIntersections } from '../../../lib/proof/mesh/selfIntersection.js';
 import { proveSet } from '../../../lib/proof/proveSet.js';
 import type { Sheet } from '../../../lib/proof/sheetTypes.js';
 import { buildSet } from '../../../lib/solid/buildSet.js';
 import type { Part } from '../../../lib/solid/mesh.js';
+import { Refusal } from '../../../lib/spec/refusal.js';
 import type { TrainSpec } from '../../../lib/spec/types.js';
 import { kernelBody, startKernel } from '../../outside/kernel.js';
 import { gearOf, pairOf, rackOf } from '../../trains.js';
@@ -104,6 +106,24 @@ it('a knob stands on the pinion alone; sizes come out as asked after compensatio
   const { printing } = proveSet(files[1][1]).sheet;
   expect(printing.sizes.find(({ feature }) => feature === 'screw hole')).toMatchObject({ expected: 4.5 });
 });
+
+it('letters on a knob stay inside its hollows', () => {
+  const knob = { diameter: 38, height: 10, grips: 8 };
+  const wide = (size: number) => gearOf({ teeth: 40, knob, text: { content: 'gap 0.25', size } }, coarse);
+  const largest = refusalOf(() => buildSet(wide(8))).nearest[0] as number;
+  const { mesh } = buildSet(wide(largest))[0];
+  expect(edgeDefects(mesh)).toMatchObject({ watertight: true, shells: 1, genus: 0 });
+  expect(selfIntersections(mesh)).toEqual([]);
+});
+
+function refusalOf(make: () => unknown): Refusal {
+  try {
+    make();
+  } catch (error) {
+    if (error instanceof Refusal) return error;
+  }
+  throw new Error('nothing was refused');
+}
 
 it('a label says the gap on the print, not the drawn one', () => {
   const label = (content: string, growth: number) =>
