@@ -21,6 +21,8 @@ thead th { border-bottom: 2px solid var(--line); white-space: nowrap; }
 tbody th { font-weight: 500; white-space: nowrap; }
 td.figure { font-variant-numeric: tabular-nums; white-space: nowrap; }
 td:last-child { min-width: 9rem; }
+/* On a phone the words are read by scrolling the table, not as a column of single words. */
+@media (max-width: 40rem) { .scroll td:last-child:not(.figure) { min-width: 70vw; } }
 .figure:last-child { min-width: 0; }
 figure { margin: 1rem 0; }
 figure > div { background: #fff; border: 1px solid var(--line); }
