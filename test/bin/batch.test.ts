@@ -19,10 +19,10 @@ import { command, folderWith, run } from './command.js';
 const idler = `name: idler
 kind: gear
 module: 1.5
-faceWidth: 6
+faceWidth: 3
 helix: { form: spur }
 gear: { teeth: 8 }
-tolerance: 0.05
+tolerance: 0.2
 `;
 const file = `${idler}variants: { module: [1.25, 1.5], fit.gap: [0.2, 0.25] }\n`;
 const two = `${idler}variants: { fit.gap: [0.2, 0.25] }\n`;
