@@ -20,7 +20,8 @@ export function partRecords(parts: readonly Part[], { bodies }: BodyFindings): P
   });
 }
 
-function boundsOf(parts: readonly Part[]): PartRecord['bounds'] {
+/** Box around all of some parts, mm. */
+export function boundsOf(parts: readonly Part[]): PartRecord['bounds'] {
   const boxes = parts.map(({ mesh }) => meshBounds(mesh));
   const corner = (key: 'min' | 'max', pick: (...values: number[]) => number) =>
     [0, 1, 2].map((axis) => pick(...boxes.map((box) => box[key][axis]))) as [number, number, number];

@@ -1,4 +1,5 @@
 import { compensationOf } from '../fit/compensation.js';
+import { boundsOf } from '../proof/partRecords.js';
 import type { Part } from '../solid/mesh.js';
 import { firstOfEachKind, kindOf } from '../solid/partKinds.js';
 import type { Spec } from '../spec/types.js';
@@ -165,22 +166,4 @@ function titleOf(subject: Subject, kinds: readonly string[], scale: number): Tit
       ['Drawn by', `cogweave ${version}`],
     ],
   };
-}
-
-interface Bounds {
-  min: [number, number, number];
-  max: [number, number, number];
-}
-
-function boundsOf(parts: readonly Part[]): Bounds {
-  const [min, max]: [Bounds['min'], Bounds['max']] = [
-    [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY],
-    [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY],
-  ];
-  for (const { mesh } of parts)
-    mesh.positions.forEach((value, i) => {
-      if (value < min[i % 3]) min[i % 3] = value;
-      if (value > max[i % 3]) max[i % 3] = value;
-    });
-  return { min, max };
 }

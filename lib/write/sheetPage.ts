@@ -2,7 +2,7 @@ import type { Sheet } from '../proof/sheetTypes.js';
 import { escapeText } from './escape.js';
 import { checksSection, verdict } from './sheetPage/checks.js';
 import { gearsSection, meshesSection } from './sheetPage/gears.js';
-import { list, pageHead, section } from './sheetPage/html.js';
+import { list, pageFoot, pageHead, parameters, section } from './sheetPage/html.js';
 import type { LiveData } from './sheetPage/live/liveData.js';
 import { LIVE_STYLE, liveSection, SCRIPT_SOURCE } from './sheetPage/live/liveSection.js';
 import { playSection } from './sheetPage/play.js';
@@ -44,11 +44,9 @@ export function sheetPage(sheet: Sheet, drawing: string, live: LiveData | null =
     printingSection(sheet.printing),
     sheet.mounting ? section('Mounting in a panel', list(sheet.mounting.says)) : '',
     partsSection(sheet.parts),
-    section('Parameters', parameters(sheet)),
+    section('Parameters', parameters('The parameter file with every default filled in', sheet.resolved)),
     '</main>',
-    `<footer><p>Lengths in mm, angles in degrees. Made by cogweave ${escapeText(sheet.cogweave)}.</p></footer>`,
-    '</body>',
-    '</html>\n',
+    pageFoot(sheet.cogweave),
   ]
     .filter(Boolean)
     .join('\n');
@@ -60,10 +58,4 @@ function figureOf(drawing: string): string {
     'Drawing',
     `<figure>\n<div>${drawing.trim()}</div>\n<figcaption>${caption}</figcaption>\n</figure>`,
   );
-}
-
-/** The whole parameter file with its defaults, so that the page alone is enough to make the set again. */
-function parameters({ resolved }: Sheet): string {
-  const lines = JSON.stringify(resolved, null, 2).split('\n').map(escapeText);
-  return `<details>\n<summary>The parameter file with every default filled in</summary>\n<pre>${lines.join('\n')}</pre>\n</details>`;
 }

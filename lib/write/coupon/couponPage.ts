@@ -2,7 +2,7 @@ import type { CouponSheet, StationRecord } from '../../proof/coupon/couponSheet.
 import { escapeText } from '../escape.js';
 import { figure } from '../figure.js';
 import { checksSection, verdict } from '../sheetPage/checks.js';
-import { list, pageHead, paragraph, section, table } from '../sheetPage/html.js';
+import { list, pageFoot, pageHead, paragraph, parameters, section, table } from '../sheetPage/html.js';
 import { STYLE } from '../sheetPage/style.js';
 import { partsSection } from '../sheetPage/train.js';
 
@@ -31,11 +31,9 @@ export function couponPage(sheet: CouponSheet, drawing: string): string {
     checksSection(sheet.checks),
     section('Adjustments', list(sheet.adjustments)),
     partsSection(sheet.parts),
-    section('Parameters', parameters(sheet)),
+    section('Parameters', parameters('What all stations share', sheet.resolved)),
     '</main>',
-    `<footer><p>Lengths in mm, angles in degrees. Made by cogweave ${escapeText(sheet.cogweave)}.</p></footer>`,
-    '</body>',
-    '</html>\n',
+    pageFoot(sheet.cogweave),
   ]
     .filter(Boolean)
     .join('\n');
@@ -79,9 +77,4 @@ function gaugeSection({ printing }: CouponSheet): string {
   const heads = ['Size', 'Drawn', 'Expected on the print', 'What calipers read'];
   const words = `Drawn for walls that stand out by ${figure(printing.growth)} mm and a shrinkage of ${figure(printing.shrinkage)} %. Close the jaws above the bevelled edges.`;
   return section('Gauge', paragraph(words), table('Sizes for calipers, mm', heads, rows));
-}
-
-function parameters({ resolved }: CouponSheet): string {
-  const lines = JSON.stringify(resolved, null, 2).split('\n').map(escapeText);
-  return `<details>\n<summary>What all stations share</summary>\n<pre>${lines.join('\n')}</pre>\n</details>`;
 }

@@ -30,6 +30,17 @@ export function pageHead(title: string, policy: string, style: string): string {
   ].join('\n');
 }
 
+/** The end of a page that `pageHead` has begun. */
+export function pageFoot(version: string): string {
+  return `<footer><p>Lengths in mm, angles in degrees. Made by cogweave ${escapeText(version)}.</p></footer>\n</body>\n</html>\n`;
+}
+
+/** A whole parameter file, folded away under a summary, so that the page alone is enough to make the same again. */
+export function parameters(summary: string, resolved: object): string {
+  const lines = JSON.stringify(resolved, null, 2).split('\n').map(escapeText);
+  return `<details>\n<summary>${escapeText(summary)}</summary>\n<pre>${lines.join('\n')}</pre>\n</details>`;
+}
+
 /** A part of the page under its heading; nothing when it has no content. */
 export function section(heading: string, ...content: string[]): string {
   const body = content.filter(Boolean).join('\n');

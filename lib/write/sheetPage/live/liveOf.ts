@@ -1,3 +1,4 @@
+import { boundsOf } from '../../../proof/partRecords.js';
 import type { Sheet } from '../../../proof/sheetTypes.js';
 import type { Mesh } from '../../../solid/mesh.js';
 import { partColour } from '../../../solid/partColour.js';
@@ -23,10 +24,10 @@ export function liveOf(sheet: Sheet, subject: Subject): LiveData | null {
   const { parts, gears, mates } = subject;
   if (parts.length === 0 || modes.length === 0) return null;
   const all = parts.map(({ mesh }) => mesh);
-  const [x, y, z] = ([0, 1, 2] as const).map((axis) => rangeOf(all, axis));
+  const { min, max } = boundsOf(parts);
   // Teeth begin where the highest toothed part does: others may reach down to the bed by a hub or a skirt.
   const toothed = parts.filter(({ name }) => gears.some(({ part }) => part === name));
-  const bottom = Math.max(...toothed.map(({ mesh }) => rangeOf([mesh], 2)[0]));
+  const bottom = Math.max(...toothed.map((part) => boundsOf([part]).min[2]));
   const level = bottom + LEVEL * subject.faceWidth;
   const shapes: LiveShape[] = [];
   const packed = new Map<Mesh, number>();
@@ -48,7 +49,7 @@ export function liveOf(sheet: Sheet, subject: Subject): LiveData | null {
       angle,
     };
   });
-  const middle = [(x[0] + x[1]) / 2, (y[0] + y[1]) / 2, (z[0] + z[1]) / 2] as const;
+  const middle = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2] as const;
   return {
     bodies: [...bodies].sort((a, b) => order(a) - order(b)),
     shapes,
@@ -64,10 +65,10 @@ export function liveOf(sheet: Sheet, subject: Subject): LiveData | null {
         curve: rollingCurve,
       };
     }),
-    reach: Math.max(x[1] - x[0], y[1] - y[0]) / 2,
+    reach: Math.max(max[0] - min[0], max[1] - min[1]) / 2,
     middle: [middle[0], middle[1]],
     ball: farthest(all, middle),
-    heights: z,
+    heights: [min[2], max[2]],
     level,
     phaseAtRest: phaseAt(sheet, level - bottom),
   };
@@ -101,14 +102,4 @@ function farthest(meshes: readonly Mesh[], [x, y, z]: readonly [number, number, 
     for (let i = 0; i < p.length; i += 3)
       most = Math.max(most, (p[i] - x) ** 2 + (p[i + 1] - y) ** 2 + (p[i + 2] - z) ** 2);
   return Math.sqrt(most);
-}
-
-function rangeOf(meshes: readonly Mesh[], axis: 0 | 1 | 2): [number, number] {
-  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const { positions } of meshes)
-    for (let i = axis; i < positions.length; i += 3) {
-      least = Math.min(least, positions[i]);
-      most = Math.max(most, positions[i]);
-    }
-  return [least, most];
 }
