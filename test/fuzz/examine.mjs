@@ -12,9 +12,10 @@ const ROUNDS = 8;
  * @param text the same as it is read
  * @param kernel manifold-3d, started; `gaps`: whether it measures gaps too
  * @param quick build nothing unless gaps are measured: numbers and outlines only, for the file and for offers
+ * @param turn chooses which offer is built besides the nearest; all are worked out by numbers and outlines
  * @returns { outcome: 'made' | 'refused', faults, … }; faults is a list of sentences, empty when all is well
  */
-export function examine(data, text, kernel, gaps, quick) {
+export function examine(data, text, kernel, gaps, quick, turn) {
   const faults = [];
   let spec;
   try {
@@ -30,13 +31,14 @@ export function examine(data, text, kernel, gaps, quick) {
     const failing = sheet.checks.filter(({ holds, level }) => !holds && level === 'must');
     if (failing.length) {
       // Sets alone are searched for what would work; the other kinds say what helps in words.
-      if (planetary) faults.push(...badHelp(data, failing, quick));
+      if (planetary) faults.push(...badHelp(data, failing, quick, turn));
       return { outcome: 'refused', by: failing.map(({ id }) => id).join(' '), faults };
     }
     return { outcome: 'made', faults: badBodies(spec, sheet, parts, kernel, gaps && planetary) };
   } catch (error) {
     if (!(error instanceof Refusal)) return { outcome: 'crashed', faults: [`proving threw ${error.stack}`] };
-    if (planetary) faults.push(...error.problems.flatMap((problem) => badProblem(data, problem, quick)));
+    if (planetary)
+      faults.push(...error.problems.flatMap((problem) => badProblem(data, problem, quick, turn)));
     return { outcome: 'refused', by: error.parameter, faults };
   }
 }
@@ -102,19 +104,26 @@ function badProblem(data, { parameter, value, rule, nearest }, quick) {
   const said = `${parameter}: ${JSON.stringify(value)}: ${rule}`;
   const offers = nearest.length ? nearest.map((offer) => [[parameter, offer]]) : offersOf(rule);
   if (!offers.length) return [`no offer: ${said}`];
-  return offers
-    .filter((offer) => !makes(data, offer, quick))
-    .map((offer) => `offer does not work: ${JSON.stringify(offer)}: ${said}`);
+  return badAmong(data, offers, quick, turn).map(
+    (offer) => `offer does not work: ${JSON.stringify(offer)}: ${said}`,
+  );
 }
 
 /** Failing checks say what would work; the first of those offers, and all that claim so, make a set. */
-function badHelp(data, failing, quick) {
+function badHelp(data, failing, quick, turn) {
   const said = failing.map(({ id, says }) => `${id}: ${says}`).join(' | ');
   const offers = failing.flatMap(({ says }) => offersOf(says));
   if (!offers.length) return [`no offer: ${said}`];
-  return offers
-    .filter((offer) => !makes(data, offer, quick))
-    .map((offer) => `offer does not work: ${JSON.stringify(offer)}: ${said}`);
+  return badAmong(data, offers, quick, turn).map(
+    (offer) => `offer does not work: ${JSON.stringify(offer)}: ${said}`,
+  );
+}
+
+/** Offers that do not make a set. Several checks may offer the same: each is tried once, two of them to the end. */
+function badAmong(data, offers, quick, turn) {
+  const one = [...new Map(offers.map((offer) => [JSON.stringify(offer), offer])).values()];
+  const other = 1 + (turn % Math.max(1, one.length - 1));
+  return one.filter((offer, i) => !makes(data, offer, quick || (i !== 0 && i !== other)));
 }
 
 /** Whether the file with changes is made. */

@@ -52,6 +52,7 @@ function resultOf(index) {
       kernel,
       index % (values.quick ? QUICK_EVERY : GAPS_EVERY) === 0,
       values.quick,
+      index,
     );
   } catch (error) {
     result = { outcome: 'crashed', faults: [`examining threw ${error.stack}`] };
