@@ -13,10 +13,11 @@ import { itemNumbers } from './drawing/itemNumbers.js';
 import { layoutFor, MARGIN, PAPER, scaleText } from './drawing/layout.js';
 import { type Placing, toPage } from './drawing/placing.js';
 import { axialPlane, levelPlane } from './drawing/section.js';
+import { sectionHeight } from './drawing/sectionHeight.js';
 import { THIN } from './drawing/styles.js';
 import type { Mates, Subject } from './drawing/subject.js';
 import { subjectOf } from './drawing/subjectOf.js';
-import { group, num, rectangle } from './drawing/svg.js';
+import { group, rectangle } from './drawing/svg.js';
 import { ROW, table } from './drawing/table.js';
 import { TITLE_WIDTH, type Title, titleBlock, titleHeight } from './drawing/titleBlock.js';
 import { upperView } from './drawing/upperView.js';
@@ -53,7 +54,7 @@ function drawSubject(subject: Subject, spec: Spec): string {
   const gearData = gearRows(subject, spec.rack, spec.pressureAngle, item);
   const meshData = meshRows(subject);
   const left = ROW * (gearData.length + (subject.meshes.length ? meshData.length : 0));
-  const height = sectionHeight(subject);
+  const { level: height } = sectionHeight(subject);
   // An outline may leave the mesh by what no printed line shows.
   const across = cutParts(parts, levelPlane(height), CHORD);
   const axial = cutParts(parts, axialPlane(0), CHORD);
@@ -103,15 +104,6 @@ function drawSubject(subject: Subject, spec: Spec): string {
   ]
     .filter(Boolean)
     .join('\n');
-}
-
-/** Between the bevel at the lower ends of the teeth and their middle, where a herringbone turns. */
-function sectionHeight({ gears, parts }: Subject): number {
-  const toothed = parts.filter(({ name }) => gears.some(({ part }) => part === name));
-  const boxes = (toothed.length ? toothed : parts).map((part) => boundsOf([part]));
-  const low = Math.max(...boxes.map(({ min }) => min[2]));
-  const high = Math.min(...boxes.map(({ max }) => max[2]));
-  return Number(num(low + 0.3 * (high - low)));
 }
 
 /** The narrowest of the meshes, enlarged. */

@@ -5,13 +5,12 @@ import { partColour } from '../../../solid/partColour.js';
 import { kindOf } from '../../../solid/partKinds.js';
 import { radians } from '../../../tooth/gear.js';
 import { type Loop, levelPlane, meshSection } from '../../drawing/section.js';
+import { sectionHeight } from '../../drawing/sectionHeight.js';
 import type { Subject } from '../../drawing/subject.js';
 import type { LiveBody, LiveData, LiveMates, LiveShape } from './liveData.js';
 import { modesOf } from './motions.js';
 import { packShape } from './packShape.js';
 
-/** Where the section lies, as a share of the face width: clear of the bevels and of a herringbone's middle. */
-const LEVEL = 0.3;
 /** How far the outlines shown may leave the mesh, mm: the gap is read off them. */
 const OUTLINE = 0.0005;
 
@@ -25,10 +24,7 @@ export function liveOf(sheet: Sheet, subject: Subject): LiveData | null {
   if (parts.length === 0 || modes.length === 0) return null;
   const all = parts.map(({ mesh }) => mesh);
   const { min, max } = boundsOf(parts);
-  // Teeth begin where the highest toothed part does: others may reach down to the bed by a hub or a skirt.
-  const toothed = parts.filter(({ name }) => gears.some(({ part }) => part === name));
-  const bottom = Math.max(...toothed.map((part) => boundsOf([part]).min[2]));
-  const level = bottom + LEVEL * subject.faceWidth;
+  const { bottom, level } = sectionHeight(subject);
   const shapes: LiveShape[] = [];
   const packed = new Map<Mesh, number>();
   const bodies = parts.map(({ name, mesh }): LiveBody => {
