@@ -2,22 +2,11 @@
 
 import { specJsonSchema } from 'cogweave';
 import fc from 'fast-check';
+import { bore, common, number, option, rarely, whole } from './arbitraries.mjs';
+import { gear, pair, rack } from './trainFiles.mjs';
 
-const number = (min, max, digits = 3) =>
-  fc.double({ min, max, noNaN: true }).map((value) => Number(value.toFixed(digits)));
-const whole = (min, max) => fc.integer({ min, max });
-const option = (arbitrary) => fc.option(arbitrary, { nil: undefined, freq: 2 });
-const rarely = (arbitrary) => fc.option(arbitrary, { nil: undefined, freq: 1 });
-
-const bore = fc.oneof(
-  fc.constant('none'),
-  fc.record({ shape: fc.constant('round'), diameter: number(0.5, 12) }),
-  fc.record({ shape: fc.constantFrom('hexagon', 'square'), acrossFlats: number(0.5, 12) }),
-  fc.record({ shape: fc.constant('D'), diameter: number(0.5, 12), acrossFlat: number(0.25, 12) }),
-);
-
-/** Sets that somebody could ask for; small and coarse, so that many can be made. */
-const plausible = fc
+/** Sets that somebody could ask for. */
+const planetary = fc
   .record({
     sun: whole(6, 24),
     planet: whole(6, 20),
@@ -28,45 +17,10 @@ const plausible = fc
     ),
     fits: fc.boolean(),
     rest: fc.record({
-      module: number(0.5, 3, 2),
-      pressureAngle: option(fc.oneof(fc.constant(20), number(14, 30, 1))),
-      rack: option(
-        fc.oneof(
-          fc.constantFrom('A', 'B', 'C', 'D'),
-          fc.record({
-            addendum: number(0.5, 1.5, 2),
-            dedendum: number(0.5, 2, 2),
-            fillet: number(0, 0.5, 2),
-          }),
-        ),
-      ),
-      helix: option(
-        fc.oneof(
-          fc.constant({ form: 'spur' }),
-          fc.record({
-            form: fc.constantFrom('helical', 'herringbone'),
-            angle: number(1, 45, 1),
-            hand: fc.constantFrom('left', 'right'),
-          }),
-        ),
-      ),
-      faceWidth: number(1.5, 6, 1),
-      bevel: rarely(fc.record({ size: number(0, 1, 2), angle: option(number(30, 60, 0)) })),
+      ...common,
       profileShift: option(fc.constantFrom('none', 'solve')),
       shiftBalance: rarely(fc.constantFrom('sliding', 'root', 'none')),
-      fit: option(
-        fc.record({ gap: number(0.05, 0.6, 2), gapShare: option(fc.constantFrom(0, 0.5, 1, 0.3)) }),
-      ),
-      printer: rarely(
-        fc.record({
-          nozzle: option(fc.constantFrom(0.2, 0.4, 0.6)),
-          growth: option(number(-0.1, 0.15, 3)),
-          bed: rarely(fc.record({ width: number(20, 300, 0), depth: number(20, 300, 0) })),
-        }),
-      ),
-      filament: rarely(fc.record({ shrinkage: number(0, 2, 2) })),
       opening: rarely(fc.record({ max: number(0, 12, 1), edge: option(number(0, 60, 0)) })),
-      tolerance: fc.constantFrom(0.03, 0.05, 0.1),
     }),
     sunShift: rarely(number(-0.6, 0.9, 2)),
     planetShift: rarely(number(-0.6, 0.9, 2)),
@@ -92,6 +46,14 @@ const plausible = fc
       ring: extraRing === undefined ? undefined : { teeth: ring },
     };
   });
+
+/** Files that somebody could ask for. */
+const plausible = fc.oneof(
+  { arbitrary: planetary, weight: 10 },
+  { arbitrary: pair, weight: 5 },
+  { arbitrary: rack, weight: 3 },
+  { arbitrary: gear, weight: 2 },
+);
 
 /** Numbers at the ends of what doubles hold, and what is no number. */
 const strange = fc.oneof(
@@ -154,7 +116,7 @@ const paths = (node, prefix = []) =>
     .flatMap(([key, below]) => [[...prefix, key], ...paths(below, [...prefix, key])]);
 const known = paths(specJsonSchema()).filter(([first]) => first !== 'variants');
 
-/** A plausible set with a few values replaced by strange ones. */
+/** A plausible file with a few values replaced by strange ones. */
 const spoilt = fc
   .tuple(
     plausible,

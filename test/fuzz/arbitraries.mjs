@@ -1,0 +1,53 @@
+// Values that files of every kind are drawn from.
+import fc from 'fast-check';
+
+export const number = (min, max, digits = 3) =>
+  fc.double({ min, max, noNaN: true }).map((value) => Number(value.toFixed(digits)));
+export const whole = (min, max) => fc.integer({ min, max });
+export const option = (arbitrary) => fc.option(arbitrary, { nil: undefined, freq: 2 });
+export const rarely = (arbitrary) => fc.option(arbitrary, { nil: undefined, freq: 1 });
+
+export const bore = fc.oneof(
+  fc.constant('none'),
+  fc.record({ shape: fc.constant('round'), diameter: number(0.5, 12) }),
+  fc.record({ shape: fc.constantFrom('hexagon', 'square'), acrossFlats: number(0.5, 12) }),
+  fc.record({ shape: fc.constant('D'), diameter: number(0.5, 12), acrossFlat: number(0.25, 12) }),
+);
+
+/** What plausible files of every kind hold; small and coarse, so that many can be made. */
+export const common = {
+  module: number(0.5, 3, 2),
+  pressureAngle: option(fc.oneof(fc.constant(20), number(14, 30, 1))),
+  rack: option(
+    fc.oneof(
+      fc.constantFrom('A', 'B', 'C', 'D'),
+      fc.record({
+        addendum: number(0.5, 1.5, 2),
+        dedendum: number(0.5, 2, 2),
+        fillet: number(0, 0.5, 2),
+      }),
+    ),
+  ),
+  helix: option(
+    fc.oneof(
+      fc.constant({ form: 'spur' }),
+      fc.record({
+        form: fc.constantFrom('helical', 'herringbone'),
+        angle: number(1, 45, 1),
+        hand: fc.constantFrom('left', 'right'),
+      }),
+    ),
+  ),
+  faceWidth: number(1.5, 6, 1),
+  bevel: rarely(fc.record({ size: number(0, 1, 2), angle: option(number(30, 60, 0)) })),
+  fit: option(fc.record({ gap: number(0.05, 0.6, 2), gapShare: option(fc.constantFrom(0, 0.5, 1, 0.3)) })),
+  printer: rarely(
+    fc.record({
+      nozzle: option(fc.constantFrom(0.2, 0.4, 0.6)),
+      growth: option(number(-0.1, 0.15, 3)),
+      bed: rarely(fc.record({ width: number(20, 300, 0), depth: number(20, 300, 0) })),
+    }),
+  ),
+  filament: rarely(fc.record({ shrinkage: number(0, 2, 2) })),
+  tolerance: fc.constantFrom(0.03, 0.05, 0.1),
+};
