@@ -7,7 +7,7 @@ import { stackMesh } from './stack/stackMesh.js';
 import { adaptivePitch } from './sweep/adaptivePitch.js';
 import type { Sweep } from './sweep/helix.js';
 import type { PitchMesh } from './sweep/pitchMesh.js';
-import { NEXT } from './sweep/pitchVertices.js';
+import { NEXT } from './sweep/places.js';
 
 /** However coarse the tolerance, chords stay this share of the module from the surface: coarser teeth cut into themselves. */
 const COARSEST = 0.04;

@@ -81,3 +81,21 @@ export function pointOnTrochoid(root: RackRoot, t: number): [number, number] {
   const sin = Math.sin(turn);
   return [x * cos - y * sin, x * sin + y * cos];
 }
+
+/**
+ * The same point with the direction of the curve's normal there: x, y, mm, then a unit vector.
+ * The normal is the line from the pitch point to the point of contact, which in the rack's frame leans by
+ * tan t · cos β from the radial direction.
+ */
+export function normalOnTrochoid(root: RackRoot, t: number): [number, number, number, number] {
+  const slope = Math.tan(t) * root.cosHelix;
+  const along = (root.centreAlong + root.radius * Math.sin(t)) / root.cosHelix;
+  const out = root.centreOut - root.radius * Math.cos(t);
+  const turn = (along + out * slope) / root.referenceRadius;
+  const x = root.referenceRadius + out;
+  const y = -out * slope;
+  const cos = Math.cos(turn);
+  const sin = Math.sin(turn);
+  const scale = 1 / Math.sqrt(1 + slope * slope);
+  return [x * cos - y * sin, x * sin + y * cos, (cos + slope * sin) * scale, (sin - slope * cos) * scale];
+}

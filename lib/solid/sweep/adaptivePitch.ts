@@ -1,8 +1,8 @@
 import type { ToothProfile } from '../../tooth/profile.js';
-import { type Sweep, untwist } from './helix.js';
+import { deviations, type Measured } from './deviations.js';
+import type { Sweep } from './helix.js';
 import { type PitchMesh, pitchMesh } from './pitchMesh.js';
-import { type Patch, placeOf } from './pitchVertices.js';
-import { FEW_SAMPLES, SAMPLES, type Share } from './samples.js';
+import { DENSE, FEW } from './samples.js';
 import { type Allowance, stepsFor } from './steps.js';
 
 /** A flank may spend half the tolerance, so that two mating flanks together stay within it. */
@@ -25,13 +25,15 @@ export function adaptivePitch(profile: ToothProfile, sweep: Sweep, tolerance: nu
   // What once was too coarse is never tried again, so that the rounds cannot run in a circle.
   const ceiling: Allowance = { flank: Infinity, land: Infinity, root: Infinity };
   let best: PitchMesh | null = null;
+  let looked: Measured | undefined;
   for (let round = 0; round < MOST_ROUNDS && !(best && round >= THRIFTY_ROUNDS); round++) {
     const mesh = pitchMesh(profile, sweep, stepsFor(profile, spent));
     const better = !best || mesh.triangles.length < best.triangles.length;
-    let measured = deviations(mesh, profile, sweep, FEW_SAMPLES);
+    looked = deviations(mesh, profile, sweep, FEW, looked);
+    let measured = looked.worst;
     const isWithin = () => KINDS.every((kind) => measured[kind] <= allowed[kind]);
     if (better && isWithin()) {
-      measured = deviations(mesh, profile, sweep, SAMPLES);
+      measured = deviations(mesh, profile, sweep, DENSE).worst;
       if (isWithin()) best = mesh;
     }
     for (const kind of KINDS) {
@@ -42,41 +44,4 @@ export function adaptivePitch(profile: ToothProfile, sweep: Sweep, tolerance: nu
   }
   if (!best) throw new Error('the toothed surface does not come within tolerance');
   return best;
-}
-
-/** Largest distance from its exact surface of each kind of patch, sampled on every triangle, mm. */
-export function deviations(
-  mesh: PitchMesh,
-  profile: ToothProfile,
-  sweep: Sweep,
-  samples: readonly Share[] = SAMPLES,
-): Allowance {
-  const worst: Allowance = { flank: 0, land: 0, root: 0 };
-  for (const patch of mesh.patches)
-    worst[patch.kind] = Math.max(worst[patch.kind], deviation(mesh, patch, profile, sweep, samples));
-  return worst;
-}
-
-function deviation(
-  mesh: PitchMesh,
-  patch: Patch,
-  profile: ToothProfile,
-  sweep: Sweep,
-  samples: readonly Share[],
-): number {
-  const angleOf = untwist(profile, sweep);
-  let worst = patch.folded;
-  for (let t = patch.from; t < patch.from + patch.alike; t++) {
-    const a = placeOf(mesh, mesh.triangles[3 * t]);
-    const b = placeOf(mesh, mesh.triangles[3 * t + 1]);
-    const c = placeOf(mesh, mesh.triangles[3 * t + 2]);
-    for (const [u, v, w] of samples) {
-      const x = u * a[0] + v * b[0] + w * c[0];
-      const y = u * a[1] + v * b[1] + w * c[1];
-      const z = u * a[2] + v * b[2] + w * c[2];
-      const off = patch.surface(Math.sqrt(x * x + y * y), angleOf(x, y, z), Math.min(z, sweep.faceWidth - z));
-      if (off > worst) worst = off;
-    }
-  }
-  return worst;
 }

@@ -1,7 +1,8 @@
 import type { SurfaceDistance } from './exactSurface.js';
 import { foldedBy } from './folded.js';
-import { addPatch, idsOf, type PitchDraft, placeOf } from './pitchVertices.js';
-import { FEW_SAMPLES } from './samples.js';
+import { addPatch, idsOf, type PitchDraft } from './pitchVertices.js';
+import { placeOf, readCorners } from './places.js';
+import { FEW } from './samples.js';
 import { type RimVertex, zipPatch, zipSides } from './zip.js';
 
 /**
@@ -34,7 +35,7 @@ export function conePatch(
   const tip = coneRow(draft, leftEdge[last], rightEdge[last], arc);
   const around = [...leftEdge.slice(1, last), ...idsOf(tip), ...rightEdge.slice(1, last).toReversed()];
   let triangles = zippedWhole(draft, face, around, top);
-  if (foldedBy(draft, triangles, ([x, y]) => [x, y]) > 0 || !isNear(draft, triangles, surface)) {
+  if (foldedBy(draft, triangles, fromAbove) > 0 || !isNear(draft, triangles, surface)) {
     const rows = [
       face,
       ...leftEdge.slice(1, last).map((id, i) => coneRow(draft, id, rightEdge[i + 1], null)),
@@ -72,20 +73,27 @@ function zippedWhole(
 
 /** Whether triangles keep within what the steps along arcs allow them. */
 function isNear(draft: PitchDraft, triangles: readonly number[], surface: SurfaceDistance): boolean {
-  const { faceWidth } = draft.sweep;
-  for (let i = 0; i < triangles.length; i += 3) {
-    const [a, b, c] = [0, 1, 2].map((k) => placeOf(draft, triangles[i + k]));
-    for (const [u, v, w] of FEW_SAMPLES) {
-      const x = u * a[0] + v * b[0] + w * c[0];
-      const y = u * a[1] + v * b[1] + w * c[1];
-      const z = u * a[2] + v * b[2] + w * c[2];
+  const { sweep, steps } = draft;
+  const corners = new Float64Array(9);
+  for (let t = 0; t < triangles.length; t += 3) {
+    readCorners(draft, triangles, t, corners);
+    for (let i = 0; i < FEW.shares.length; i += 3) {
+      const u = FEW.shares[i];
+      const v = FEW.shares[i + 1];
+      const w = FEW.shares[i + 2];
+      const x = u * corners[0] + v * corners[3] + w * corners[6];
+      const y = u * corners[1] + v * corners[4] + w * corners[7];
+      const z = u * corners[2] + v * corners[5] + w * corners[8];
       const radius = Math.sqrt(x * x + y * y);
-      const allowed = (radius * draft.steps.arc(radius) ** 2) / 8;
-      if (surface(radius, 0, Math.min(z, faceWidth - z)) > allowed) return false;
+      const allowed = (radius * steps.arc(radius) ** 2) / 8;
+      if (surface(radius, 0, Math.min(z, sweep.faceWidth - z)) > allowed) return false;
     }
   }
   return true;
 }
+
+/** x and y are there already. */
+function fromAbove(): void {}
 
 /** Polar angle of a vertex, counted on from that of another. */
 function seenFrom(draft: PitchDraft, id: number, { id: from, ruling }: RimVertex): number {

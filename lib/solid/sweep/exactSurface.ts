@@ -1,6 +1,7 @@
 import type { ToothProfile } from '../../tooth/profile.js';
+import { normalOnTrochoid, pointOnTrochoid } from '../../tooth/rackRoot.js';
 import { rollAt } from '../../tooth/rollAt.js';
-import { pointOn, type Segment, type Trochoid } from '../../tooth/segments.js';
+import type { Segment, Trochoid } from '../../tooth/segments.js';
 import { faceRadius, type Sweep } from './helix.js';
 
 /**
@@ -34,10 +35,8 @@ export function sweptSurface(profile: ToothProfile, segment: Segment): SurfaceDi
         const y = radius * Math.sin(angle) - segment.centre[1];
         return Math.abs(Math.sqrt(x * x + y * y) - segment.radius);
       };
-    case 'trochoid': {
-      const distance = trochoidDistance(segment);
-      return (radius, angle) => distance(radius * Math.cos(angle), radius * Math.sin(angle));
-    }
+    case 'trochoid':
+      return trochoidDistance(segment);
   }
 }
 
@@ -59,20 +58,19 @@ function coneSurface(profile: ToothProfile, sweep: Sweep, outward: 1 | -1): Surf
   return (radius, _, z) => Math.abs(radius - radiusAtFace - slope * z) * sine;
 }
 
-/** Points that a root curve is searched on before its exact nearest point is taken. */
+/** Steps that a root curve is divided in to find the point near which its foot is sought: a power of two. */
 const FINE = 128;
-/** Step to a neighbouring point that gives the tangent, in points. */
-const TANGENT = 1e-3;
 
 /** A division is tried again and again on the same curves, so their points are kept as long as the curves are. */
-const known = new WeakMap<Trochoid, [number, number][]>();
+const known = new WeakMap<Trochoid, Float64Array>();
 
-function finePoints(segment: Trochoid): [number, number][] {
+/** x and y of the points, in the frame of `pointOnTrochoid`. */
+function finePoints(segment: Trochoid): Float64Array {
   const found = known.get(segment);
   if (found) return found;
-  const points = Array.from({ length: FINE + 1 }, (_, i) =>
-    pointOn(segment, segment.from + ((segment.to - segment.from) * i) / FINE),
-  );
+  const points = new Float64Array(2 * (FINE + 1));
+  for (let i = 0; i <= FINE; i++)
+    points.set(pointOnTrochoid(segment.root, segment.from + ((segment.to - segment.from) * i) / FINE), 2 * i);
   known.set(segment, points);
   return points;
 }
@@ -81,28 +79,38 @@ function finePoints(segment: Trochoid): [number, number][] {
  * Distance to a generated root curve: the nearest of many points on it, then the foot on the curve itself.
  * Halving strides find the nearest point because distance has one minimum along so short and round a curve.
  */
-function trochoidDistance(segment: Trochoid): (x: number, y: number) => number {
-  const parameter = (i: number) => segment.from + ((segment.to - segment.from) * i) / FINE;
+function trochoidDistance(segment: Trochoid): SurfaceDistance {
+  const { root, from, to, middle, mirrored } = segment;
   const points = finePoints(segment);
-  const toPoint = (i: number, x: number, y: number) => (points[i][0] - x) ** 2 + (points[i][1] - y) ** 2;
-  return (x, y) => {
+  return (radius, angle) => {
+    // Turned, and mirrored, into the frame of the space's middle.
+    const x = radius * Math.cos(angle - middle);
+    const y = (mirrored ? -radius : radius) * Math.sin(angle - middle);
+    const toPoint = (i: number) => (points[2 * i] - x) ** 2 + (points[2 * i + 1] - y) ** 2;
     let nearest = 0;
-    for (let i = 16; i <= FINE; i += 16) if (toPoint(i, x, y) < toPoint(nearest, x, y)) nearest = i;
+    let least = toPoint(0);
+    const look = (i: number) => {
+      const square = toPoint(i);
+      if (square >= least) return false;
+      least = square;
+      nearest = i;
+      return true;
+    };
+    for (let i = 16; i <= FINE; i += 16) look(i);
     for (let stride = 8; stride >= 1; stride >>= 1) {
-      const [before, after] = [nearest - stride, nearest + stride];
-      if (before >= 0 && toPoint(before, x, y) < toPoint(nearest, x, y)) nearest = before;
-      else if (after <= FINE && toPoint(after, x, y) < toPoint(nearest, x, y)) nearest = after;
+      const middlePoint = nearest;
+      if (middlePoint >= stride && look(middlePoint - stride)) continue;
+      if (middlePoint + stride <= FINE) look(middlePoint + stride);
     }
-    const [ax, ay] = points[Math.max(0, nearest - 1)];
-    const [bx, by] = points[Math.min(FINE, nearest + 1)];
-    const [dx, dy] = [bx - ax, by - ay];
-    const along = ((x - points[nearest][0]) * dx + (y - points[nearest][1]) * dy) / (dx * dx + dy * dy);
-    const span = Math.min(FINE, nearest + 1) - Math.max(0, nearest - 1);
-    const at = Math.min(FINE, Math.max(0, nearest + along * span));
-    const [px, py] = pointOn(segment, parameter(at));
+    const before = Math.max(0, nearest - 1);
+    const after = Math.min(FINE, nearest + 1);
+    const dx = points[2 * after] - points[2 * before];
+    const dy = points[2 * after + 1] - points[2 * before + 1];
+    const along = ((x - points[2 * nearest]) * dx + (y - points[2 * nearest + 1]) * dy) / (dx * dx + dy * dy);
+    const at = Math.min(FINE, Math.max(0, nearest + along * (after - before)));
+    const [px, py, nx, ny] = normalOnTrochoid(root, from + ((to - from) * at) / FINE);
     if (at === 0 || at === FINE) return Math.hypot(x - px, y - py);
-    // The foot is found only nearly, so what is left along the tangent is taken off.
-    const [qx, qy] = pointOn(segment, parameter(at + TANGENT));
-    return Math.abs((x - px) * (qy - py) - (y - py) * (qx - px)) / Math.hypot(qx - px, qy - py);
+    // The foot is found only nearly, so what is left along the tangent is not counted.
+    return Math.abs((x - px) * nx + (y - py) * ny);
   };
 }

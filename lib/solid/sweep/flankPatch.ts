@@ -77,7 +77,7 @@ export function flankPatch(
   ];
   addZipped(draft, 'flank', sweptSurface(draft.profile, flank), side === 'up' ? rim : rim.toReversed());
   const patch = draft.patches[draft.patches.length - 1];
-  patch.folded = foldedBy(draft, draft.triangles.slice(3 * patch.from), ([x, y, z]) => [Math.hypot(x, y), z]);
+  patch.folded = foldedBy(draft, draft.triangles.slice(3 * patch.from), unrolled);
 
   const along = (interior: RimVertex[], cutEdge: RimVertex[]) => {
     const ids = [...idsOf(interior), cutEdge[0].id];
@@ -89,4 +89,12 @@ export function flankPatch(
     cutBottom: idsOf(cutBottom),
     cutTop: idsOf(cutTop),
   };
+}
+
+/** Radius and height in place of x, y, z. */
+function unrolled(corners: Float64Array, at: number): void {
+  const x = corners[at];
+  const y = corners[at + 1];
+  corners[at] = Math.sqrt(x * x + y * y);
+  corners[at + 1] = corners[at + 2];
 }

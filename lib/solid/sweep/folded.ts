@@ -1,26 +1,33 @@
-import { type PitchDraft, placeOf } from './pitchVertices.js';
+import type { PitchDraft } from './pitchVertices.js';
+import { placeOf, readCorners } from './places.js';
 
 /**
  * How far triangles of a patch stand out over its edge, mm: 0 where all lie the same way up, else the most that one on
  * its back reaches beyond the edge it lies on. A triangle can be near the exact surface and yet beyond the patch's rim.
  * @param triangles vertex ids, three a triangle
- * @param flat a picture of the patch in a plane that keeps its triangles the right way up
+ * @param flat puts in place of the x, y, z at `at` their picture in a plane that keeps the triangles the right way up: x and y
  */
 export function foldedBy(
   draft: PitchDraft,
   triangles: readonly number[],
-  flat: (place: [number, number, number]) => [number, number],
+  flat: (corners: Float64Array, at: number) => void,
 ): number {
-  const areas: number[] = [];
-  for (let i = 0; i < triangles.length; i += 3) {
-    const [a, b, c] = [0, 1, 2].map((k) => flat(placeOf(draft, triangles[i + k])));
-    areas.push((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]));
+  const corners = new Float64Array(9);
+  const areas = new Float64Array(triangles.length / 3);
+  let sum = 0;
+  for (let i = 0; i < areas.length; i++) {
+    readCorners(draft, triangles, 3 * i, corners);
+    for (let at = 0; at < 9; at += 3) flat(corners, at);
+    areas[i] =
+      (corners[3] - corners[0]) * (corners[7] - corners[1]) -
+      (corners[4] - corners[1]) * (corners[6] - corners[0]);
+    sum += areas[i];
   }
-  const way = Math.sign(areas.reduce((sum, area) => sum + area, 0));
-  return areas.reduce(
-    (most, area, i) => (area * way < 0 ? Math.max(most, leastHeight(draft, triangles, 3 * i)) : most),
-    0,
-  );
+  const way = Math.sign(sum);
+  let most = 0;
+  for (let i = 0; i < areas.length; i++)
+    if (areas[i] * way < 0) most = Math.max(most, leastHeight(draft, triangles, 3 * i));
+  return most;
 }
 
 function leastHeight(draft: PitchDraft, triangles: readonly number[], at: number): number {

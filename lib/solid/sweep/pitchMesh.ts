@@ -6,7 +6,8 @@ import { bevelSurface, lipSurface } from './exactSurface.js';
 import { flankPatch } from './flankPatch.js';
 import type { Sweep } from './helix.js';
 import { landPatch } from './landPatch.js';
-import { addColumn, levelsAt, NEXT, type PitchDraft, startPitch } from './pitchVertices.js';
+import { addColumn, levelsAt, type PitchDraft, startPitch } from './pitchVertices.js';
+import { NEXT } from './places.js';
 import { rootPatch } from './rootPatch.js';
 import type { Steps } from './steps.js';
 

@@ -4,9 +4,6 @@ import { bevelHeight, lipHeight, type Sweep, twistRate } from './helix.js';
 import type { Steps } from './steps.js';
 import { type RimVertex, zipPatch } from './zip.js';
 
-/** Ids from here on mean the vertex `id − NEXT` of the following pitch. */
-export const NEXT = 1 << 24;
-
 /** A run of triangles of one pitch: which exact surface it stands for, and which of the step sizes governs it. */
 export interface Patch {
   kind: 'flank' | 'land' | 'root';
@@ -94,22 +91,6 @@ export function addColumn(
   heights: readonly number[] = levelsAt(draft, Math.hypot(...point)),
 ): number[] {
   return heights.map((z) => addVertex(draft, point, z));
-}
-
-/** Place of a vertex, one of the following pitch included, mm. */
-export function placeOf(
-  { positions, profile }: Pick<PitchDraft, 'positions' | 'profile'>,
-  id: number,
-): [number, number, number] {
-  const own = id >= NEXT ? id - NEXT : id;
-  const x = positions[3 * own];
-  const y = positions[3 * own + 1];
-  const z = positions[3 * own + 2];
-  if (id === own) return [x, y, z];
-  const pitch = (2 * Math.PI) / profile.gear.teeth;
-  const cos = Math.cos(pitch);
-  const sin = Math.sin(pitch);
-  return [x * cos - y * sin, x * sin + y * cos, z];
 }
 
 /**

@@ -1,6 +1,7 @@
 import { pointOn, type Segment } from '../../tooth/segments.js';
 import { type SurfaceDistance, sweptSurface } from './exactSurface.js';
-import { addColumn, addPatch, type PitchDraft, placeOf } from './pitchVertices.js';
+import { addColumn, addPatch, type PitchDraft } from './pitchVertices.js';
+import { placeOf } from './places.js';
 
 /**
  * A surface that is not developable, or not well so: a grid of columns between `first` and `last`, each quad split
