@@ -1,8 +1,8 @@
 import type { CarrierSizes, Plate } from '../carrier/carrierSizes.js';
 import type { Station } from '../carrier/pinShape.js';
-import type { Contact, Feature, Motion, Reading } from './contact.js';
+import type { Contact, Feature, ReadGap } from './contact.js';
 import { faceRadiusOf, type LooseGear, type LooseSet } from './looseSet.js';
-import { moved, opposite, slopesAlong, type Vector } from './pointMotion.js';
+import { type Vector, writeSlopes } from './pointMotion.js';
 
 /** Name of the part. */
 export const CARRIER = 'carrier';
@@ -43,13 +43,15 @@ function facing(
   normal: Vector,
 ): Contact {
   const height = z - faceWidth / 2;
-  const arm: Vector = [x - gear.centre[0], y - gear.centre[1], height];
-  const own: Vector = [x, y, height];
-  const slopes = [slopesAlong(normal, arm), opposite(slopesAlong(normal, own))] as const;
-  const read = (a: Motion, b: Motion): Reading => {
-    const [da, db] = [moved(a, arm), moved(b, own)];
-    const apart = normal.reduce((sum, part, axis) => sum + part * (da[axis] - db[axis]), 0);
-    return { gap: gap + apart, slopes };
+  const [nx, ny, nz] = normal;
+  const slopes = new Float64Array(12);
+  writeSlopes(slopes, 0, nx, ny, nz, x - gear.centre[0], y - gear.centre[1], height);
+  writeSlopes(slopes, 6, -nx, -ny, -nz, x, y, height);
+  const read: ReadGap = (motions, first, second, into) => {
+    let now = gap;
+    for (let k = 0; k < 6; k++) now += slopes[k] * motions[first + k] + slopes[6 + k] * motions[second + k];
+    into?.set(slopes);
+    return now;
   };
   return { between: [gear.name, CARRIER], feature, z, smooth: true, read };
 }

@@ -4,21 +4,10 @@
  */
 export type Motion = readonly [number, number, number, number, number, number];
 
-/** The motion of a part that is held. */
-export const AT_REST: Motion = [0, 0, 0, 0, 0, 0];
-
 /** What keeps parts from moving. A new feature (a lip, a pin) adds its own word and its own contacts. */
 export type Feature = 'flanks' | 'tips' | 'neighbours' | 'lips' | 'pins' | 'plates' | 'posts';
 
-/** How far two parts are from touching at one contact, and how that changes with their motions. */
-export interface Reading {
-  /** mm; 0 or less where they touch. */
-  gap: number;
-  /** Change of the gap for each number of the first and of the second part's motion. */
-  slopes: readonly [Motion, Motion];
-}
-
-/** One place at which two parts would touch. */
+/** How far two parts are from touching at one place, and how that changes with their motions. */
 export interface Contact {
   /** Names of the two parts. */
   between: readonly [string, string];
@@ -27,5 +16,16 @@ export interface Contact {
   z: number;
   /** True where the gap bends gently with motion; false where it has corners, so that every slope found is kept. */
   smooth: boolean;
-  read(first: Motion, second: Motion): Reading;
+  read: ReadGap;
 }
+
+/**
+ * The gap of a contact once its parts have moved, mm; 0 or less where they touch. This is the hot path: gaps are read a
+ * million times for a set, so nothing is made on the way.
+ * @param motions the numbers of many parts' motions, one after the other
+ * @param first where the six numbers of the first part begin
+ * @param second where those of the second part begin
+ * @param slopes takes the change of the gap for each number of the first, then of the second part's motion [not worked
+ * out]
+ */
+export type ReadGap = (motions: Float64Array, first: number, second: number, slopes?: Float64Array) => number;

@@ -1,8 +1,9 @@
 import { involute } from '../../tooth/involute.js';
 import { pathOfContact } from '../../train/contactRatio.js';
 import type { PairSizes } from '../../train/pair.js';
-import type { Contact, Motion, Reading } from './contact.js';
+import type { Contact, ReadGap } from './contact.js';
 import { type LooseGear, type LooseSet, rotationAt, type Slice, tipRadiusAt, twistAt } from './looseSet.js';
+import { turnAt, writeSliceSlopes } from './sliceMotion.js';
 
 /**
  * Where the flanks of two gears in mesh would touch in one slice: every point of both lines of action, within the
@@ -80,46 +81,35 @@ function flankContact(
   const lineY = ends[1].centre[1] - ends[0].centre[1];
   const nominal = involute(pair.workingPressureAngle);
   const height = slice.z - set.faceWidth / 2;
-  const twists = [twistAt(set, first, slice), twistAt(set, second, slice)];
-  const turn = (motion: Motion, gear: LooseGear, twist: number) =>
-    motion[5] - twist * (motion[2] + motion[3] * (y - gear.centre[1]) - motion[4] * (x - gear.centre[0]));
-  const closing = [side * pair.baseRadius1, inward * side * pair.baseRadius2];
+  const twistA = twistAt(set, first, slice);
+  const twistB = twistAt(set, second, slice);
+  const closingA = side * pair.baseRadius1;
+  const closingB = inward * side * pair.baseRadius2;
+  // The place from either axis.
+  const [xA, yA] = [x - first.centre[0], y - first.centre[1]];
+  const [xB, yB] = [x - second.centre[0], y - second.centre[1]];
 
-  const read = (a: Motion, b: Motion): Reading => {
-    const [from, to] = pair.internal ? [b, a] : [a, b];
-    const dx = lineX + to[0] - from[0] + (to[4] - from[4]) * height;
-    const dy = lineY + to[1] - from[1] - (to[3] - from[3]) * height;
-    const distance = Math.hypot(dx, dy);
+  const read: ReadGap = (motions, a, b, slopes) => {
+    const from = pair.internal ? b : a;
+    const to = pair.internal ? a : b;
+    const dx = lineX + motions[to] - motions[from] + (motions[to + 4] - motions[from + 4]) * height;
+    const dy = lineY + motions[to + 1] - motions[from + 1] - (motions[to + 3] - motions[from + 3]) * height;
+    const distance = Math.sqrt(dx * dx + dy * dy);
     const angle = Math.acos(Math.min(1, bases / distance));
     const delta = Math.atan2(lineX * dy - lineY * dx, lineX * dx + lineY * dy);
     const turned =
-      closing[0] * (turn(a, first, twists[0]) - delta) + closing[1] * (turn(b, second, twists[1]) - delta);
+      closingA * (turnAt(motions, a, twistA, xA, yA) - delta) +
+      closingB * (turnAt(motions, b, twistB, xB, yB) - delta);
     const gap = set.gap + cosine * (inward * bases * (involute(angle) - nominal) - turned);
-    const [ex, ey] = [dx / distance, dy / distance];
-    const radial = cosine * inward * Math.sin(angle);
-    const tangential = (cosine * (closing[0] + closing[1])) / distance;
-    const slopeX = radial * ex - tangential * ey;
-    const slopeY = radial * ey + tangential * ex;
-    const slopes = (gear: LooseGear, sign: 1 | -1, twist: number, close: number): Motion => {
-      const perTurn = -cosine * close;
-      const perRise = -twist * perTurn;
-      return [
-        sign * slopeX,
-        sign * slopeY,
-        perRise,
-        -sign * slopeY * height + perRise * (y - gear.centre[1]),
-        sign * slopeX * height - perRise * (x - gear.centre[0]),
-        perTurn,
-      ];
-    };
+    if (!slopes) return gap;
+    const radial = (cosine * inward * Math.sin(angle)) / distance;
+    const tangential = (cosine * (closingA + closingB)) / distance / distance;
     const sign = pair.internal ? 1 : -1;
-    return {
-      gap,
-      slopes: [
-        slopes(first, sign, twists[0], closing[0]),
-        slopes(second, sign === 1 ? -1 : 1, twists[1], closing[1]),
-      ],
-    };
+    const slopeX = sign * (radial * dx - tangential * dy);
+    const slopeY = sign * (radial * dy + tangential * dx);
+    writeSliceSlopes(slopes, 0, slopeX, slopeY, -cosine * closingA, twistA, height, xA, yA);
+    writeSliceSlopes(slopes, 6, -slopeX, -slopeY, -cosine * closingB, twistB, height, xB, yB);
+    return gap;
   };
   return { between: [first.name, second.name], feature: 'flanks', z: slice.z, smooth: true, read };
 }

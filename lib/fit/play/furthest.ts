@@ -1,4 +1,5 @@
-import { AT_REST, type Contact, type Feature, type Motion, type Reading } from './contact.js';
+import { type Acting, actingOn, gapOf, slopesOf } from './acting.js';
+import type { Contact, Feature, Motion } from './contact.js';
 import { maximise } from './linearProgram.js';
 
 /** The largest motion in one direction. */
@@ -39,64 +40,58 @@ export function furthest(
   gauge: readonly (readonly [string, number])[] = [],
 ): Furthest {
   const place = new Map<string, number>(loose.map((name, i) => [name, 6 * i]));
-  const fixed = new Set(gauge.map(([name, number]) => place.get(name)! + number));
   const size = 6 * loose.length;
-  const objective = new Float64Array(size);
-  for (const name of loose) objective.set(direction[name] ?? AT_REST, place.get(name));
-  const acting = contacts.filter(({ between }) => between.some((name) => place.has(name)));
-  const smooth = acting.filter((contact) => contact.smooth);
-  const weights = objective.map((weight, i) => (fixed.has(i) ? 0 : weight));
+  const weights = new Float64Array(size);
+  for (const name of loose) weights.set(direction[name] ?? [], place.get(name));
+  const fixed = gauge.map(([name, number]) => place.get(name)! + number);
+  for (const at of fixed) weights[at] = 0;
+  const acting = actingOn(contacts, place);
+  const smooth = acting.filter(({ contact }) => contact.smooth);
   let working = loose.length === 1 ? smooth : smooth.filter((_, i) => i % EVERY === 0);
+  const known = new Set(working);
   const cuts: Cut[] = [];
-  let point = new Float64Array(size);
+  // Six zeros at the end are the motion of all parts that are held.
+  const point = new Float64Array(size + 6);
   let value = 0;
-  let holding: Contact[] = [];
+  let holding: Acting[] = [];
   for (let step = 0; step < STEPS; step++) {
-    const lines = [...working.map((contact) => cutAt(contact, place, point, fixed)), ...cuts];
-    const rows = new Float64Array(lines.length * size);
-    lines.forEach(({ row }, i) => {
-      rows.set(row, i * size);
-    });
-    const best = maximise(
-      weights,
-      rows,
-      lines.map(({ bound }) => bound),
-    );
+    const { rows, bounds } = programAt(point, working, cuts, fixed);
+    const best = maximise(weights, rows, bounds);
     if (!(best.value < FREE)) {
       if (working.length === smooth.length)
         return { value: Number.POSITIVE_INFINITY, motions: {}, heldBy: [] };
       working = smooth;
+      for (const one of smooth) known.add(one);
       continue;
     }
     const change = largestChange(point, best.point);
     value = best.value;
-    holding = best.heldBy.map((i) => lines[i].contact);
-    point = Float64Array.from(best.point);
-    const more = overlapping(acting, working, place, point);
+    holding = best.heldBy.map((i) => (i < working.length ? working[i] : cuts[i - working.length].by));
+    point.set(best.point);
+    const more = overlapping(acting, known, point);
     if (change < ARRIVED && more.length === 0) break;
-    working = [...working, ...more.filter((contact) => contact.smooth)];
-    for (const contact of more)
-      if (!contact.smooth) cuts.push(cutAt(contact, place, touching(contact, place, point), fixed));
+    working = [...working, ...more.filter(({ contact }) => contact.smooth)];
+    for (const one of more) {
+      if (one.contact.smooth) known.add(one);
+      else cuts.push(cutAt(one, touching(one, point), fixed));
+    }
   }
-  const share = withinGaps(acting, place, point);
+  const share = withinGaps(acting, point);
+  const made = scaled(point, share, point);
   return {
     value: value * share,
-    motions: Object.fromEntries(
-      loose.map((name) => [name, motionAt(scaled(point, share), place.get(name)!)]),
-    ),
-    heldBy: [...new Set(holding.map(({ feature }) => feature))].sort(),
+    motions: Object.fromEntries(loose.map((name) => [name, motionAt(made, place.get(name)!)])),
+    heldBy: [...new Set(holding.map(({ contact }) => contact.feature))].sort(),
   };
 }
 
 /** The largest share of a motion, to a five-hundredth, up to which no contact is run into. */
-function withinGaps(
-  contacts: readonly Contact[],
-  place: ReadonlyMap<string, number>,
-  point: Float64Array,
-): number {
+function withinGaps(acting: readonly Acting[], point: Float64Array): number {
+  const part = new Float64Array(point.length);
   const clear = (share: number) => {
-    const part = scaled(point, share);
-    return contacts.every((contact) => readAt(contact, place, part).gap >= -2 * ARRIVED);
+    scaled(point, share, part);
+    for (const one of acting) if (gapOf(one, part) < -2 * ARRIVED) return false;
+    return true;
   };
   if (clear(1)) return 1;
   let [low, high] = [0, 1];
@@ -108,73 +103,92 @@ function withinGaps(
   return low;
 }
 
+/** Where on the way from rest to a point a contact is first touched, to a thousandth: there its slope is the true one. */
+function touching(one: Acting, point: Float64Array): Float64Array {
+  const part = new Float64Array(point.length);
+  let [low, high] = [0, 1];
+  while (high - low > 1e-3) {
+    const middle = (low + high) / 2;
+    if (gapOf(one, scaled(point, middle, part)) < 0) high = middle;
+    else low = middle;
+  }
+  return scaled(point, low, part);
+}
+
+function scaled(point: Float64Array, share: number, into: Float64Array): Float64Array {
+  for (let i = 0; i < point.length; i++) into[i] = point[i] * share;
+  return into;
+}
+
 /** One contact about a point: gap(x) + slopes · (motion − x) ≥ 0, written as row · motion ≤ bound. */
 interface Cut {
-  contact: Contact;
+  by: Acting;
   row: Float64Array;
   bound: number;
 }
 
-/** Where on the way from rest to a point a contact is first touched, to a thousandth: there its slope is the true one. */
-function touching(contact: Contact, place: ReadonlyMap<string, number>, point: Float64Array): Float64Array {
-  let [low, high] = [0, 1];
-  while (high - low > 1e-3) {
-    const middle = (low + high) / 2;
-    if (readAt(contact, place, scaled(point, middle)).gap < 0) high = middle;
-    else low = middle;
-  }
-  return scaled(point, low);
+function cutAt(by: Acting, point: Float64Array, fixed: readonly number[]): Cut {
+  const row = new Float64Array(point.length - 6);
+  return { by, bound: writeCut(by, point, fixed, row, 0, new Float64Array(12)), row };
 }
 
-function scaled(point: Float64Array, share: number): Float64Array {
-  return point.map((number) => number * share);
-}
-
-function cutAt(
-  contact: Contact,
-  place: ReadonlyMap<string, number>,
+/** The program about a point: rows of the working contacts, then those of the cuts found earlier. */
+function programAt(
   point: Float64Array,
-  fixed: ReadonlySet<number>,
-): Cut {
-  const { gap, slopes } = readAt(contact, place, point);
-  const row = new Float64Array(point.length);
-  let bound = gap;
-  contact.between.forEach((name, end) => {
-    const start = place.get(name);
-    if (start === undefined) return;
-    for (let k = 0; k < 6; k++) {
-      bound -= slopes[end][k] * point[start + k];
-      if (!fixed.has(start + k)) row[start + k] = -slopes[end][k];
-    }
+  working: readonly Acting[],
+  cuts: readonly Cut[],
+  fixed: readonly number[],
+): { rows: Float64Array; bounds: Float64Array } {
+  const size = point.length - 6;
+  const rows = new Float64Array((working.length + cuts.length) * size);
+  const bounds = new Float64Array(working.length + cuts.length);
+  const slopes = new Float64Array(12);
+  working.forEach((one, i) => {
+    bounds[i] = writeCut(one, point, fixed, rows, i * size, slopes);
   });
+  cuts.forEach(({ row, bound }, i) => {
+    rows.set(row, (working.length + i) * size);
+    bounds[working.length + i] = bound;
+  });
+  return { rows, bounds };
+}
+
+/** Writes the row of a cut, all zeros before, from `at` on. @param slopes room for twelve @returns its bound */
+function writeCut(
+  one: Acting,
+  point: Float64Array,
+  fixed: readonly number[],
+  rows: Float64Array,
+  at: number,
+  slopes: Float64Array,
+): number {
+  const size = point.length - 6;
+  let bound = slopesOf(one, point, slopes);
+  for (let end = 0; end < 2; end++) {
+    const start = end === 0 ? one.first : one.second;
+    if (start === size) continue;
+    for (let k = 0; k < 6; k++) {
+      bound -= slopes[6 * end + k] * point[start + k];
+      rows[at + start + k] = -slopes[6 * end + k];
+    }
+  }
+  for (const number of fixed) rows[at + number] = 0;
   // Standing still is always allowed; only rounding and curvature could say otherwise.
-  return { contact, row, bound: Math.max(0, bound) };
+  return Math.max(0, bound);
 }
 
 /** Contacts that the motion runs into though the program did not know, the worst of each pair of parts and feature. */
-function overlapping(
-  contacts: readonly Contact[],
-  working: readonly Contact[],
-  place: ReadonlyMap<string, number>,
-  point: Float64Array,
-): Contact[] {
-  const within = new Set(working);
-  const worst = new Map<string, { contact: Contact; gap: number }>();
-  for (const contact of contacts) {
-    if (within.has(contact)) continue;
-    const { gap } = readAt(contact, place, point);
-    const key = `${contact.between} ${contact.feature} ${Math.round(contact.z)}`;
-    if (gap < -ARRIVED && gap < (worst.get(key)?.gap ?? 0)) worst.set(key, { contact, gap });
+function overlapping(acting: readonly Acting[], known: ReadonlySet<Acting>, point: Float64Array): Acting[] {
+  const worst = new Map<string, { one: Acting; gap: number }>();
+  for (const one of acting) {
+    if (known.has(one)) continue;
+    const gap = gapOf(one, point);
+    if (gap >= -ARRIVED) continue;
+    const { between, feature, z } = one.contact;
+    const key = `${between} ${feature} ${Math.round(z)}`;
+    if (gap < (worst.get(key)?.gap ?? 0)) worst.set(key, { one, gap });
   }
-  return [...worst.values()].map(({ contact }) => contact);
-}
-
-function readAt(contact: Contact, place: ReadonlyMap<string, number>, point: Float64Array): Reading {
-  const [first, second] = contact.between.map((name) => {
-    const start = place.get(name);
-    return start === undefined ? AT_REST : motionAt(point, start);
-  });
-  return contact.read(first, second);
+  return [...worst.values()].map(({ one }) => one);
 }
 
 function motionAt(point: Float64Array, start: number): Motion {
@@ -182,6 +196,9 @@ function motionAt(point: Float64Array, start: number): Motion {
 }
 
 /** A radian counts as ten millimetres: about what it moves a tooth by. */
-function largestChange(a: Float64Array, b: Float64Array): number {
-  return a.reduce((most, from, i) => Math.max(most, Math.abs(from - b[i]) * (i % 6 < 3 ? 1 : 10)), 0);
+function largestChange(point: Float64Array, next: Float64Array): number {
+  let most = 0;
+  for (let i = 0; i < next.length; i++)
+    most = Math.max(most, Math.abs(point[i] - next[i]) * (i % 6 < 3 ? 1 : 10));
+  return most;
 }

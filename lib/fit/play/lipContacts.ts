@@ -1,4 +1,4 @@
-import type { Contact, Motion, Reading } from './contact.js';
+import type { Contact, Motion, ReadGap } from './contact.js';
 import {
   faceRadiusOf,
   type LooseGear,
@@ -7,7 +7,7 @@ import {
   type Slice,
   tipRadiusAt,
 } from './looseSet.js';
-import { moved, opposite, slopesAlong, type Vector } from './pointMotion.js';
+import { movedX, movedY, movedZ, writeSlopes } from './pointMotion.js';
 import { tipHalfAngle } from './tipContacts.js';
 
 /** Teeth to each side of the line of centres that are looked at. */
@@ -83,32 +83,36 @@ function lipContact(
   const outside = mate.profile.gear.internal ? -1 : 1;
   const atFace = faceRadiusOf(mate);
   const bevel = planet.bevelSize * Math.tan(set.bevelAngle);
-  const at = (fromFace: number, turn: number) => {
-    const slice = sliceAt(set, fromFace, up);
-    const [x, y] = nearestPoint(set, planet, mate, slice, tooth, turn);
-    const z = slice.z - set.faceWidth / 2;
-    const arm: Vector = [x, y, z];
-    const away: Vector = [planet.centre[0] + x - mate.centre[0], planet.centre[1] + y - mate.centre[1], z];
-    return { arm, away };
-  };
-  const read = (a: Motion, b: Motion): Reading => {
-    const standing = at(height, a[5]);
-    const sunk = riseOf(standing, a, b, up);
+  const [toMateX, toMateY] = [mate.centre[0] - planet.centre[0], mate.centre[1] - planet.centre[1]];
+  const standing = sliceAt(set, height, up);
+  const read: ReadGap = (motions, a, b, slopes) => {
+    const turn = motions[a + 5];
+    let slice = standing;
+    let [x, y] = nearestPoint(set, planet, mate, slice, tooth, turn);
+    const rise = () => up * (movedZ(motions, a, x, y) - movedZ(motions, b, x - toMateX, y - toMateY));
+    const sunk = rise();
     // What has sunk below the end face lies beside the lip no more: its edge then meets the tooth higher up.
     const met = !endless && height + sunk < 0 ? Math.min(set.faceWidth / 2, -sunk) : height;
-    const { arm, away } = met === height ? standing : at(met, a[5]);
-    const [da, db] = [moved(a, arm), moved(b, away)];
-    const px = away[0] + da[0] - db[0];
-    const py = away[1] + da[1] - db[1];
-    const radius = Math.hypot(px, py);
-    const rise = met + up * (da[2] - db[2]);
+    if (met !== height) {
+      slice = sliceAt(set, met, up);
+      [x, y] = nearestPoint(set, planet, mate, slice, tooth, turn);
+    }
+    const z = slice.z - set.faceWidth / 2;
+    // The same place from the mate's axis.
+    const [xB, yB] = [x - toMateX, y - toMateY];
+    const px = xB + movedX(motions, a, y, z) - movedX(motions, b, yB, z);
+    const py = yB + movedY(motions, a, x, z) - movedY(motions, b, xB, z);
+    const radius = Math.sqrt(px * px + py * py);
     // Outside a sun's cone, which narrows away from the end face; inside a ring's, which widens. Above the bevel the
     // tips are a cylinder.
-    const [sine, cosine] = met > bevel ? [1, 0] : [Math.sin(set.bevelAngle), Math.cos(set.bevelAngle)];
-    const gap = outside * (radius - atFace) * sine + rise * cosine;
-    const outward = (outside * sine) / radius;
-    const normal: Vector = [outward * px, outward * py, up * cosine];
-    return { gap, slopes: [slopesAlong(normal, arm), opposite(slopesAlong(normal, away))] };
+    const sine = met > bevel ? 1 : Math.sin(set.bevelAngle);
+    const cosine = met > bevel ? 0 : Math.cos(set.bevelAngle);
+    if (slopes) {
+      const outward = (outside * sine) / radius;
+      writeSlopes(slopes, 0, outward * px, outward * py, up * cosine, x, y, z);
+      writeSlopes(slopes, 6, -outward * px, -outward * py, -up * cosine, xB, yB, z);
+    }
+    return outside * (radius - atFace) * sine + (met + rise()) * cosine;
   };
   const z = up === 1 ? height : set.faceWidth - height;
   return { between: [planet.name, mate.name], feature: 'lips', z, smooth: true, read };
@@ -124,9 +128,4 @@ export function passesLips(
   if (!mate.lips) return false;
   const rise = (gear: LooseGear) => motions[gear.name]?.[2] ?? 0;
   return Math.abs(rise(planet) - rise(mate)) > planet.bevelSize * Math.tan(set.bevelAngle);
-}
-
-/** How far a place of the planet rises from the end face of its mate, mm. */
-function riseOf({ arm, away }: { arm: Vector; away: Vector }, a: Motion, b: Motion, up: 1 | -1): number {
-  return up * (moved(a, arm)[2] - moved(b, away)[2]);
 }

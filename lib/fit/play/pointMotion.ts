@@ -1,23 +1,39 @@
-import type { Motion } from './contact.js';
-
 /** x, y, z, mm. */
 export type Vector = readonly [number, number, number];
 
-/** How far a point moves with its part, mm. @param arm from the part's centre to the point */
-export function moved(motion: Motion, [x, y, z]: Vector): [number, number, number] {
-  return [
-    motion[0] + motion[4] * z - motion[5] * y,
-    motion[1] + motion[5] * x - motion[3] * z,
-    motion[2] + motion[3] * y - motion[4] * x,
-  ];
+/** How far a point moves along x with its part, mm. @param at where the part's motion begins @param y, z from its centre */
+export function movedX(motions: Float64Array, at: number, y: number, z: number): number {
+  return motions[at] + motions[at + 4] * z - motions[at + 5] * y;
 }
 
-/** How much a point moves along a direction for each number of its part's motion. @param arm as for `moved` */
-export function slopesAlong([nx, ny, nz]: Vector, [x, y, z]: Vector): Motion {
-  return [nx, ny, nz, y * nz - z * ny, z * nx - x * nz, x * ny - y * nx];
+/** As `movedX`, along y. */
+export function movedY(motions: Float64Array, at: number, x: number, z: number): number {
+  return motions[at + 1] + motions[at + 5] * x - motions[at + 3] * z;
 }
 
-/** The same along the opposite direction. */
-export function opposite(slopes: Motion): Motion {
-  return slopes.map((slope) => -slope) as unknown as Motion;
+/** As `movedX`, along z. */
+export function movedZ(motions: Float64Array, at: number, x: number, y: number): number {
+  return motions[at + 2] + motions[at + 3] * y - motions[at + 4] * x;
+}
+
+/**
+ * Writes how much a point moves along a direction for each number of its part's motion.
+ * @param nx, ny, nz the direction @param x, y, z the point from the part's centre, mm @param at where to write six numbers
+ */
+export function writeSlopes(
+  into: Float64Array,
+  at: number,
+  nx: number,
+  ny: number,
+  nz: number,
+  x: number,
+  y: number,
+  z: number,
+): void {
+  into[at] = nx;
+  into[at + 1] = ny;
+  into[at + 2] = nz;
+  into[at + 3] = y * nz - z * ny;
+  into[at + 4] = z * nx - x * nz;
+  into[at + 5] = x * ny - y * nx;
 }

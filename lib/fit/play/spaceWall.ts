@@ -16,16 +16,6 @@ export interface SpaceWall {
   deepest: number;
 }
 
-/** How far a point is from a wall, and which way is away from it. */
-export interface WallDistance {
-  /** mm, negative inside the tooth. */
-  distance: number;
-  normalX: number;
-  normalY: number;
-  /** True when the wall's end at the tip is nearest: the point stands over or behind the tip. */
-  pastTip: boolean;
-}
-
 /** Both sides of a tooth. @param sagitta largest distance of a line from the curve, mm, > 0 */
 export function toothWalls({ segments, gear }: ToothProfile, sagitta: number): [SpaceWall, SpaceWall] {
   const wall = (numbers: readonly number[]): SpaceWall => {
@@ -44,36 +34,45 @@ export function toothWalls({ segments, gear }: ToothProfile, sagitta: number): [
   return [wall([1, 2]), wall([4, 5])];
 }
 
-/** Distance from a point to a wall; the sign is that of the nearest line, and + past the ends. */
-export function wallDistance(wall: SpaceWall, x: number, y: number): WallDistance {
-  const { points, empty, tipFirst, deepest } = wall;
+/**
+ * Distance from a point to a wall, mm, negative inside the tooth; the sign is that of the nearest line, and + past the
+ * ends.
+ * @param normal takes x and y of the way that leads away from the wall [not worked out]
+ */
+export function wallDistance(wall: SpaceWall, x: number, y: number, normal?: Float64Array): number {
+  const { points, empty, deepest } = wall;
   const i = nearestLine(points, x, y);
   const ux = points[i + 2] - points[i];
   const uy = points[i + 3] - points[i + 1];
-  const length = ux * ux + uy * uy;
   const t = along(points, i, x, y);
   const dx = x - points[i] - t * ux;
   const dy = y - points[i + 1] - t * uy;
   const square = dx * dx + dy * dy;
   // Past an end of the wall there is no tooth: the land begins there, which is another contact's business.
-  const before = t === 0 && i === 0;
-  const after = t === 1 && i + 4 === points.length;
-  const outside = before || after || front(points, i, t, dx, dy) * empty >= 0;
+  const outside = pastEnd(points, i, t) !== 0 || front(points, i, t, dx, dy) * empty >= 0;
   const side = outside || square > deepest * deepest ? 1 : -1;
-  const [awayX, awayY] =
-    square > 1e-18
-      ? [dx, dy]
-      : [
-          ((outside ? 1 : -1) * empty * uy) / Math.sqrt(length),
-          ((outside ? -1 : 1) * empty * ux) / Math.sqrt(length),
-        ];
-  const scale = side / Math.hypot(awayX, awayY);
-  return {
-    distance: side * Math.sqrt(square),
-    normalX: awayX * scale,
-    normalY: awayY * scale,
-    pastTip: tipFirst ? before : after,
-  };
+  if (normal) {
+    // On the wall itself the way away is across the line.
+    const on = square <= 1e-18;
+    const awayX = on ? (outside ? 1 : -1) * empty * uy : dx;
+    const awayY = on ? (outside ? -1 : 1) * empty * ux : dy;
+    const scale = side / Math.sqrt(awayX * awayX + awayY * awayY);
+    normal[0] = awayX * scale;
+    normal[1] = awayY * scale;
+  }
+  return side * Math.sqrt(square);
+}
+
+/** True when a wall's end at the tip is what is nearest to a point: the point stands over or behind the tip. */
+export function isPastTip({ points, tipFirst }: SpaceWall, x: number, y: number): boolean {
+  const i = nearestLine(points, x, y);
+  return pastEnd(points, i, along(points, i, x, y)) === (tipFirst ? -1 : 1);
+}
+
+/** −1 before the first point of a wall, 1 after its last, 0 beside it. @param t share of line i that is nearest */
+function pastEnd(points: Float64Array, i: number, t: number): -1 | 0 | 1 {
+  if (t === 0 && i === 0) return -1;
+  return t === 1 && i + 4 === points.length ? 1 : 0;
 }
 
 /** Offset into `points` of the line nearest to a point; this is the hot path. */

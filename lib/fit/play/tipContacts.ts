@@ -1,6 +1,7 @@
-import type { Contact, Motion, Reading } from './contact.js';
+import type { Contact, ReadGap } from './contact.js';
 import { type LooseGear, type LooseSet, rotationAt, type Slice, tipRadiusAt, twistAt } from './looseSet.js';
-import { type SpaceWall, toothWalls, wallDistance } from './spaceWall.js';
+import { turnAt, writeSliceSlopes } from './sliceMotion.js';
+import { isPastTip, type SpaceWall, toothWalls, wallDistance } from './spaceWall.js';
 
 /** Teeth to each side of the line of centres whose tips are looked at. */
 const BESIDE = 1;
@@ -9,11 +10,13 @@ const REACH_GAPS = 3;
 /** Lines of a wall stay this share of the gap from the curve. */
 const CHORD_SHARE = 0.01;
 
-/** How far a point of one gear is from the other gear, in the other's place: mm, and the way that leads away. */
-type Away = (
-  x: number,
-  y: number,
-) => { distance: number; normalX: number; normalY: number; pastTip: boolean };
+/** A place of the mate that a tip may meet, its distances in the mate's own place. */
+interface Place {
+  /** How far a point is from it, mm. @param normal takes x and y of the way that leads away [not worked out] */
+  distance(x: number, y: number, normal?: Float64Array): number;
+  /** True where the point stands over or behind a tip of the mate. */
+  isPastTip(x: number, y: number): boolean;
+}
 
 /**
  * Where the tips of one gear would touch the roots of its mate in one slice: the point of each tip land nearest to
@@ -37,14 +40,14 @@ export function tipContacts(
   const nearest = Math.round((towards - tooth) / pitch);
   const radius = tipRadiusAt(set, tips, slice);
   const contacts: Contact[] = [];
-  const add = (angle: number, away: Away, smooth: boolean) => {
+  const reach = REACH_GAPS * set.gap + gear.module / 2;
+  const add = (angle: number, place: Place, smooth: boolean) => {
     const [x, y] = [radius * Math.cos(angle), radius * Math.sin(angle)];
-    const contact = tipContact(set, tips, roots, slice, x, y, away, smooth);
-    const reach = REACH_GAPS * set.gap + gear.module / 2;
-    const { gap } = contact.read(STILL, STILL);
-    const { pastTip } = away(tips.centre[0] + x - roots.centre[0], tips.centre[1] + y - roots.centre[1]);
+    const [atX, atY] = [tips.centre[0] + x - roots.centre[0], tips.centre[1] + y - roots.centre[1]];
+    const gap = place.distance(atX, atY);
     // Below 0 the corner stands in another tooth space and sees this wall through its tooth; so may one past the tip.
-    if (gap >= 0 && gap < reach && !pastTip) contacts.push(contact);
+    if (gap >= 0 && gap < reach && !place.isPastTip(atX, atY))
+      contacts.push(tipContact(set, tips, roots, slice, x, y, place, smooth));
   };
   for (let k = nearest - BESIDE; k <= nearest + BESIDE; k++) {
     const centre = tooth + k * pitch;
@@ -55,8 +58,6 @@ export function tipContacts(
   }
   return contacts;
 }
-
-const STILL: Motion = [0, 0, 0, 0, 0, 0];
 
 /** The walls that tips of other gears meet on a gear. */
 export function wallsOf(set: LooseSet, gear: LooseGear): readonly SpaceWall[] {
@@ -71,16 +72,18 @@ export function tipHalfAngle(set: LooseSet, gear: LooseGear, slice: Slice): numb
   return Math.abs(flank.start + flank.turn * (roll - Math.atan(roll)));
 }
 
-function toRootCircle({ profile }: LooseGear): Away {
+function toRootCircle({ profile }: LooseGear): Place {
   const sign = profile.gear.internal ? -1 : 1;
-  return (x, y) => {
-    const radius = Math.hypot(x, y);
-    return {
-      distance: sign * (radius - profile.rootRadius),
-      normalX: (sign * x) / radius,
-      normalY: (sign * y) / radius,
-      pastTip: false,
-    };
+  return {
+    distance(x, y, normal) {
+      const radius = Math.sqrt(x * x + y * y);
+      if (normal) {
+        normal[0] = (sign * x) / radius;
+        normal[1] = (sign * y) / radius;
+      }
+      return sign * (radius - profile.rootRadius);
+    },
+    isPastTip: () => false,
   };
 }
 
@@ -93,7 +96,7 @@ function toWall(
   tips: LooseGear,
   radius: number,
   corner: number,
-): Away {
+): Place {
   const pitch = (2 * Math.PI) / roots.profile.gear.teeth;
   const tooth = rotationAt(set, roots, slice);
   const middle = Math.floor(wall.points.length / 4);
@@ -102,19 +105,20 @@ function toWall(
   const y = tips.centre[1] + radius * Math.sin(corner) - roots.centre[1];
   const turn = tooth + pitch * Math.round((Math.atan2(y, x) - tooth - wallAngle) / pitch);
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-  return (px, py) => {
-    const { distance, normalX, normalY, pastTip } = wallDistance(
-      wall,
-      px * cos + py * sin,
-      py * cos - px * sin,
-    );
-    return {
-      pastTip,
-      distance,
-      normalX: normalX * cos - normalY * sin,
-      normalY: normalX * sin + normalY * cos,
-    };
+  return {
+    distance(px, py, normal) {
+      const distance = wallDistance(wall, px * cos + py * sin, py * cos - px * sin, normal);
+      if (normal) turnBy(normal, cos, sin);
+      return distance;
+    },
+    isPastTip: (px, py) => isPastTip(wall, px * cos + py * sin, py * cos - px * sin),
   };
+}
+
+function turnBy(vector: Float64Array, cos: number, sin: number): void {
+  const [x, y] = vector;
+  vector[0] = x * cos - y * sin;
+  vector[1] = x * sin + y * cos;
 }
 
 /**
@@ -128,47 +132,32 @@ function tipContact(
   slice: Slice,
   x: number,
   y: number,
-  away: Away,
+  place: Place,
   smooth: boolean,
 ): Contact {
   const height = slice.z - set.faceWidth / 2;
   const atX = tips.centre[0] + x - roots.centre[0];
   const atY = tips.centre[1] + y - roots.centre[1];
-  const twists = [twistAt(set, tips, slice), twistAt(set, roots, slice)];
-  const turnOf = (motion: Motion, twist: number, px: number, py: number) =>
-    motion[5] - twist * (motion[2] + motion[3] * py - motion[4] * px);
-  const read = (a: Motion, b: Motion): Reading => {
-    const turnA = turnOf(a, twists[0], x, y);
-    const turnB = turnOf(b, twists[1], atX, atY);
-    const dx = atX + a[0] - b[0] + (a[4] - b[4]) * height - turnA * y;
-    const dy = atY + a[1] - b[1] - (a[3] - b[3]) * height + turnA * x;
+  const twistA = twistAt(set, tips, slice);
+  const twistB = twistAt(set, roots, slice);
+  const normal = new Float64Array(2);
+  const read: ReadGap = (motions, a, b, slopes) => {
+    const turnA = turnAt(motions, a, twistA, x, y);
+    const turnB = turnAt(motions, b, twistB, atX, atY);
+    const dx = atX + motions[a] - motions[b] + (motions[a + 4] - motions[b + 4]) * height - turnA * y;
+    const dy = atY + motions[a + 1] - motions[b + 1] - (motions[a + 3] - motions[b + 3]) * height + turnA * x;
     // Seen from the mate, which has turned on itself.
     const [cos, sin] = [Math.cos(turnB), Math.sin(turnB)];
-    const { distance, normalX, normalY } = away(dx * cos + dy * sin, dy * cos - dx * sin);
-    const [nx, ny] = [normalX * cos - normalY * sin, normalX * sin + normalY * cos];
-    return {
-      gap: distance,
-      slopes: [
-        slopes(nx, ny, ny * x - nx * y, twists[0], height, x, y),
-        slopes(-nx, -ny, nx * dy - ny * dx, twists[1], height, atX, atY),
-      ],
-    };
+    const [seenX, seenY] = [dx * cos + dy * sin, dy * cos - dx * sin];
+    if (!slopes) return place.distance(seenX, seenY);
+    const gap = place.distance(seenX, seenY, normal);
+    turnBy(normal, cos, sin);
+    const [nx, ny] = normal;
+    writeSliceSlopes(slopes, 0, nx, ny, ny * x - nx * y, twistA, height, x, y);
+    writeSliceSlopes(slopes, 6, -nx, -ny, nx * dy - ny * dx, twistB, height, atX, atY);
+    return gap;
   };
   return { between: [tips.name, roots.name], feature: 'tips', z: slice.z, smooth, read };
-}
-
-/** Slopes for one part from those for its shift in the slice and its turn. */
-function slopes(
-  nx: number,
-  ny: number,
-  perTurn: number,
-  twist: number,
-  height: number,
-  x: number,
-  y: number,
-): Motion {
-  const perRise = -twist * perTurn;
-  return [nx, ny, perRise, -ny * height + perRise * y, nx * height - perRise * x, perTurn];
 }
 
 /** Where the tip circles of two planets would touch in one slice; a little early when no two tips face each other. */
@@ -177,15 +166,15 @@ export function neighbourContact(set: LooseSet, first: LooseGear, second: LooseG
   const reach = tipRadiusAt(set, first, slice) + tipRadiusAt(set, second, slice);
   const apartX = second.centre[0] - first.centre[0];
   const apartY = second.centre[1] - first.centre[1];
-  const read = (a: Motion, b: Motion): Reading => {
-    const dx = apartX + b[0] - a[0] + (b[4] - a[4]) * height;
-    const dy = apartY + b[1] - a[1] - (b[3] - a[3]) * height;
-    const distance = Math.hypot(dx, dy);
-    const [x, y] = [dx / distance, dy / distance];
-    return {
-      gap: distance - reach,
-      slopes: [slopes(-x, -y, 0, 0, height, 0, 0), slopes(x, y, 0, 0, height, 0, 0)],
-    };
+  const read: ReadGap = (motions, a, b, slopes) => {
+    const dx = apartX + motions[b] - motions[a] + (motions[b + 4] - motions[a + 4]) * height;
+    const dy = apartY + motions[b + 1] - motions[a + 1] - (motions[b + 3] - motions[a + 3]) * height;
+    const distance = Math.sqrt(dx * dx + dy * dy);
+    if (slopes) {
+      writeSliceSlopes(slopes, 0, -dx / distance, -dy / distance, 0, 0, height, 0, 0);
+      writeSliceSlopes(slopes, 6, dx / distance, dy / distance, 0, 0, height, 0, 0);
+    }
+    return distance - reach;
   };
   return { between: [first.name, second.name], feature: 'neighbours', z: slice.z, smooth: true, read };
 }
