@@ -39,17 +39,32 @@ function ends(segment: Segment, count: number, at: (share: number) => number): n
   return values;
 }
 
-/** Any smooth curve: the turning of short chords stands in for curvature. */
-function numerically(segment: Segment, step: number): number[] {
-  const FINE = 200;
-  const parameter = (i: number) => segment.from + ((segment.to - segment.from) * i) / FINE;
-  const points = Array.from({ length: FINE + 1 }, (_, i) => pointOn(segment, parameter(i)));
-  const measure = [0];
-  for (let i = 1; i <= FINE; i++) {
-    const length = distance(points[i - 1], points[i]);
-    const turning = Math.max(turningAt(points, i - 1), turningAt(points, i));
-    measure.push(measure[i - 1] + Math.sqrt(turning * length));
+/** Steps in which the turning of a curve is added up. */
+const FINE = 200;
+
+/** A curve is divided again and again, more or less finely, so its measure is kept as long as the curve is. */
+const known = new WeakMap<Segment, Float64Array>();
+
+/** ∫ √curvature ds up to each of the fine steps of any smooth curve: the turning of short chords stands in for curvature. */
+function fineMeasure(segment: Segment): Float64Array {
+  const found = known.get(segment);
+  if (found) return found;
+  const points = new Float64Array(2 * (FINE + 1));
+  for (let i = 0; i <= FINE; i++)
+    points.set(pointOn(segment, segment.from + ((segment.to - segment.from) * i) / FINE), 2 * i);
+  const measure = new Float64Array(FINE + 1);
+  for (let i = 1, before = turningAt(points, 0); i <= FINE; i++) {
+    const length = Math.hypot(points[2 * i] - points[2 * i - 2], points[2 * i + 1] - points[2 * i - 1]);
+    const turning = turningAt(points, i);
+    measure[i] = measure[i - 1] + Math.sqrt(Math.max(before, turning) * length);
+    before = turning;
   }
+  known.set(segment, measure);
+  return measure;
+}
+
+function numerically(segment: Segment, step: number): number[] {
+  const measure = fineMeasure(segment);
   const total = measure[FINE];
   const count = Math.max(1, Math.ceil(total / step - 1e-9));
   let i = 1;
@@ -57,19 +72,16 @@ function numerically(segment: Segment, step: number): number[] {
     const wanted = total * share;
     while (measure[i] < wanted) i++;
     const within = (wanted - measure[i - 1]) / (measure[i] - measure[i - 1]);
-    return parameter(i - 1 + within);
+    return segment.from + ((segment.to - segment.from) * (i - 1 + within)) / FINE;
   });
 }
 
 /** Angle between the chords before and after point i, scaled to one chord's length; ends take their neighbour's. */
-function turningAt(points: [number, number][], i: number): number {
-  const at = Math.min(Math.max(i, 1), points.length - 2);
-  const [a, b, c] = [points[at - 1], points[at], points[at + 1]];
-  const cross = (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]);
-  const dot = (b[0] - a[0]) * (c[0] - b[0]) + (b[1] - a[1]) * (c[1] - b[1]);
-  return Math.abs(Math.atan2(cross, dot));
-}
-
-function distance(a: [number, number], b: [number, number]): number {
-  return Math.hypot(b[0] - a[0], b[1] - a[1]);
+function turningAt(points: Float64Array, i: number): number {
+  const at = 2 * Math.min(Math.max(i, 1), FINE - 1);
+  const ux = points[at] - points[at - 2];
+  const uy = points[at + 1] - points[at - 1];
+  const vx = points[at + 2] - points[at];
+  const vy = points[at + 3] - points[at + 1];
+  return Math.abs(Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy));
 }
