@@ -100,7 +100,7 @@ function takenOut({ rule }) {
 }
 
 /** A set whose teeth cannot be drawn: the refusal offers something, and all of it works. */
-function badProblem(data, { parameter, value, rule, nearest }, quick) {
+function badProblem(data, { parameter, value, rule, nearest }, quick, turn) {
   const said = `${parameter}: ${JSON.stringify(value)}: ${rule}`;
   const offers = nearest.length ? nearest.map((offer) => [[parameter, offer]]) : offersOf(rule);
   if (!offers.length) return [`no offer: ${said}`];

@@ -176,6 +176,15 @@ describe('refusals', () => {
     expect(many).toMatchObject({ parameter: 'planets.teeth', nearest: [300] });
   });
 
+  it('offers a bar that is too long the largest module it fits with, though the lean of its teeth stays', () => {
+    const long = { kind: 'rack', module: 1.5, faceWidth: 300, pinion: { teeth: 396 } };
+    const { parameter, nearest } = soleProblem(long);
+    expect(parameter).toBe('module');
+    const module = nearest[0] as number;
+    expect(() => resolveSpec({ ...long, module })).not.toThrow();
+    expect(() => resolveSpec({ ...long, module: module + 0.001 })).toThrow('2000 mm long');
+  });
+
   it('refuses gears with hardly any body inside their teeth', () => {
     const rack = { addendum: 1, dedendum: 1.9, fillet: 0 };
     const file = { ...spinner(), rack, sun: { teeth: 5, profileShift: -1 }, helix: { form: 'spur' } };

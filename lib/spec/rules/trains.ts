@@ -90,8 +90,9 @@ export const trainSize: Rule<'pair' | 'rack' | 'gear'> = {
     if (size <= LARGEST_PART) return [];
     const parameter = moduleParameter(file);
     const value = file[parameter]!;
-    // Everything but walls and a given length grows with the module, so this share of it fits.
-    const nearest = [Math.floor((1000 * value * LARGEST_PART) / size) / 1000];
+    // Everything but walls, a given length and the lean of a bar's teeth grows with the module, so this share of it fits.
+    const lean = spec.kind === 'rack' && size === spec.bar.length ? barLean(spec) : 0;
+    const nearest = [Math.floor((1000 * value * (LARGEST_PART - lean)) / (size - lean)) / 1000];
     const rule = `makes a part more than ${LARGEST_PART} mm long`;
     return [{ parameter, value, rule, nearest }];
   },
