@@ -33,11 +33,14 @@ export function fillPlane(loops: readonly (readonly number[])[], positions: Arra
 
 function cut(loops: readonly (readonly number[])[], positions: ArrayLike<number>, view: number): number[] {
   const ids = loops.flat();
-  const flat: number[] = [];
-  const [cos, sin] = [Math.cos(view), Math.sin(view)];
-  for (const id of ids) {
-    const [x, y] = [positions[3 * id], positions[3 * id + 1]];
-    flat.push(x * cos - y * sin, x * sin + y * cos);
+  const flat = new Array<number>(2 * ids.length);
+  const cos = Math.cos(view);
+  const sin = Math.sin(view);
+  for (let i = 0; i < ids.length; i++) {
+    const x = positions[3 * ids[i]];
+    const y = positions[3 * ids[i] + 1];
+    flat[2 * i] = x * cos - y * sin;
+    flat[2 * i + 1] = x * sin + y * cos;
   }
   const holes: number[] = [];
   let count = 0;
@@ -71,14 +74,19 @@ const COVER = 1e-9;
 function flattest(triangles: readonly number[], p: ArrayLike<number>): number {
   let least = Number.POSITIVE_INFINITY;
   for (let i = 0; i < triangles.length; i += 3) {
-    let longest = 0;
-    for (let k = 0; k < 3; k++) {
-      const [a, b] = [triangles[i + k], triangles[i + ((k + 1) % 3)]];
-      longest = Math.max(longest, Math.hypot(p[3 * b] - p[3 * a], p[3 * b + 1] - p[3 * a + 1]));
-    }
+    const a = 3 * triangles[i];
+    const b = 3 * triangles[i + 1];
+    const c = 3 * triangles[i + 2];
+    const longest = Math.sqrt(Math.max(squareOf(p, a, b), squareOf(p, b, c), squareOf(p, c, a)));
     least = Math.min(least, Math.abs(twiceAreaAt(triangles, i, p)) / longest);
   }
   return least;
+}
+
+function squareOf(p: ArrayLike<number>, a: number, b: number): number {
+  const x = p[b] - p[a];
+  const y = p[b + 1] - p[a + 1];
+  return x * x + y * y;
 }
 
 /** The library keeps one winding for all its triangles; which one is seen from the sum of their areas. */

@@ -1,6 +1,6 @@
-import { fillPlane } from '../cap.js';
 import type { Mesh } from '../mesh.js';
 import type { Contour } from './contour.js';
+import { fillFaces } from './fillFaces.js';
 import type { Face, Stack, Wall } from './stack.js';
 import { zippedWall } from './zippedWall.js';
 
@@ -53,14 +53,9 @@ export function stackMesh({ walls, faces }: Stack, start?: OpenSurface): Mesh {
     const [lower, upper] = from.z < to.z ? [from, to] : [to, from];
     add(wallTriangles(lower, upper, idsOf.get(lower)!, idsOf.get(upper)!), solid === 'outside');
   }
-  for (const { outer, holes, looks } of faces)
-    add(
-      fillPlane(
-        [outer, ...holes].map((contour) => idsOf.get(contour)!),
-        positions,
-      ),
-      looks === 'down',
-    );
+  fillFaces(faces, (contour) => idsOf.get(contour)!, positions).forEach((ids, i) => {
+    add(ids, faces[i].looks === 'down');
+  });
   return { positions, triangles: start ? joined(start.triangles, triangles) : Uint32Array.from(triangles) };
 }
 
