@@ -3,8 +3,8 @@ import { planetPlaces } from '../train/assembly.js';
 import { nearestSets } from '../train/nearestSets.js';
 import { opening } from '../train/opening.js';
 import { unshiftedSets } from '../train/unshiftedSet.js';
-import { unshifted, withCounts } from './nearest/changes.js';
 import { firstOf } from './nearest/nearestWorking.js';
+import { unshifted, withCounts } from './nearest/setChanges.js';
 import { worksWith } from './nearest/works.js';
 
 /** How many sets are named. */

@@ -3,8 +3,9 @@ import { assemblyStep, departure, planetPlaces } from '../train/assembly.js';
 import type { SetCounts } from '../train/nearestSets.js';
 import { nearestShiftedSets } from '../train/nearestShiftedSets.js';
 import { shiftForm, shiftWishes, solveFor } from '../train/shifts/specShifts.js';
-import { type Change, countsOf, setChanges, solved, withCounts } from './nearest/changes.js';
+import type { Change } from './nearest/changes.js';
 import { firstOf } from './nearest/nearestWorking.js';
+import { countsOf, setChanges, solved, withCounts } from './nearest/setChanges.js';
 import { worksWith } from './nearest/works.js';
 
 /** How many sets a refusal offers. */

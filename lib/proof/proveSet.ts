@@ -72,9 +72,10 @@ export type SomeAdditions = Required<Pick<Additions, 'join'>> | Required<Pick<Ad
 export type NoAdditions = { [K in keyof Additions]?: undefined };
 
 function proveWith(spec: Spec, force: boolean, change?: Change): Proved {
-  if (spec.kind !== 'planetary') return proveTrain(spec, { force, change });
   try {
-    return provePlanetary(spec, force, change);
+    return spec.kind === 'planetary'
+      ? provePlanetary(spec, force, change)
+      : proveTrain(spec, { force, change });
   } catch (error) {
     throw error instanceof Refusal ? helpedRefusal(spec, error) : error;
   }

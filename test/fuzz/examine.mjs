@@ -24,33 +24,35 @@ export function examine(data, text, kernel, gaps, quick, turn) {
     if (!(error instanceof Refusal)) return { outcome: 'crashed', faults: [`reading threw ${error.stack}`] };
     return { outcome: 'refused', by: 'file', faults: badOffers(data, error.problems) };
   }
-  const planetary = spec.kind === 'planetary';
-  if (quick && !gaps && (!planetary || works(spec))) return { outcome: 'works', faults };
+  if (quick && !gaps && works(spec)) return { outcome: 'works', faults };
   try {
     const { sheet, parts } = proveSet(spec);
     const failing = sheet.checks.filter(({ holds, level }) => !holds && level === 'must');
     if (failing.length) {
-      // Sets alone are searched for what would work; the other kinds say what helps in words.
-      if (planetary) faults.push(...badHelp(data, failing, quick, turn));
+      faults.push(...badHelp(data, failing, quick, turn));
       return { outcome: 'refused', by: failing.map(({ id }) => id).join(' '), faults };
     }
-    return { outcome: 'made', faults: badBodies(spec, sheet, parts, kernel, gaps && planetary) };
+    return { outcome: 'made', faults: badBodies(spec, sheet, parts, kernel, gaps) };
   } catch (error) {
     if (!(error instanceof Refusal)) return { outcome: 'crashed', faults: [`proving threw ${error.stack}`] };
-    if (planetary)
-      faults.push(...error.problems.flatMap((problem) => badProblem(data, problem, quick, turn)));
+    faults.push(...badProblems(data, error.problems, quick, turn));
     return { outcome: 'refused', by: error.parameter, faults };
   }
 }
 
 /** Sets of millions of triangles are looked at more coarsely, or a night would not do. */
 function light(spec) {
-  if (spec.kind !== 'planetary') return resolveSpec({ ...spec, tolerance: 0.2 });
-  const { module, faceWidth, sun, planets, ring } = spec;
-  const teeth = sun.teeth + planets.count * planets.teeth + ring.teeth;
+  const { module, faceWidth } = spec;
   const heavy =
-    (teeth * Math.max(1, faceWidth / 10) * Math.sqrt(module)) / Math.sqrt(spec.tolerance / 0.02) > 500;
+    (teethOf(spec) * Math.max(1, faceWidth / 10) * Math.sqrt(module)) / Math.sqrt(spec.tolerance / 0.02) >
+    500;
   return heavy ? resolveSpec({ ...spec, tolerance: 0.2 }) : spec;
+}
+
+/** All the teeth that are made. */
+function teethOf({ planets, ...spec }) {
+  const parts = [spec.sun, spec.ring, spec.pinion, spec.wheel, spec.bar, spec.gear];
+  return parts.reduce((sum, part) => sum + (part?.teeth ?? 0), planets ? planets.count * planets.teeth : 0);
 }
 
 /** Problems of the file: each names a parameter, each offer removes its problem, all first offers together make a file. */
@@ -99,10 +101,19 @@ function takenOut({ rule }) {
   return /^unknown key|must be left out|is no key/.test(rule);
 }
 
-/** A set whose teeth cannot be drawn: the refusal offers something, and all of it works. */
-function badProblem(data, { parameter, value, rule, nearest }, quick, turn) {
-  const said = `${parameter}: ${JSON.stringify(value)}: ${rule}`;
-  const offers = nearest.length ? nearest.map((offer) => [[parameter, offer]]) : offersOf(rule);
+/** Teeth that cannot be drawn: the refusal offers something, and all of it works. */
+function badProblems(data, problems, quick, turn) {
+  const said = problems
+    .map(({ parameter, value, rule }) => `${parameter}: ${JSON.stringify(value)}: ${rule}`)
+    .join(' | ');
+  // Of several problems the first offers go together.
+  const together = problems.map(({ parameter, nearest: [offer] }) => [parameter, offer]);
+  const own = problems[0].nearest.map((offer) => [[problems[0].parameter, offer]]);
+  const filled = problems.length > 1 ? [together] : own;
+  const offers = [
+    ...(problems.every(({ nearest }) => nearest.length) ? filled : []),
+    ...problems.flatMap(({ rule }) => offersOf(rule)),
+  ];
   if (!offers.length) return [`no offer: ${said}`];
   return badAmong(data, offers, quick, turn).map(
     (offer) => `offer does not work: ${JSON.stringify(offer)}: ${said}`,
@@ -162,16 +173,17 @@ function badBodies(spec, sheet, parts, kernel, gaps) {
 }
 
 function badGaps(spec, sheet, parts, bodies) {
+  if (!sheet.meshes.length) return [];
   const faults = [];
   const drawn = sheet.meshes[0].gap.drawn;
   const allowed = Math.max(0.03 * drawn, spec.tolerance) + 1e-4;
-  const at = (name) => parts.findIndex((part) => part.name === name);
-  const planets = parts.map(({ name }, i) => (name.startsWith('planet') ? i : -1)).filter((i) => i >= 0);
-  for (const mate of [at('sun'), at('ring')])
-    for (const planet of planets) {
-      const gap = bodies[mate].minGap(bodies[planet], 3 * drawn + 0.1);
+  const named = (kind) => parts.flatMap(({ name }, i) => (name.startsWith(kind) ? [i] : []));
+  const mates = spec.kind === 'planetary' ? ['sun', 'ring'] : ['wheel', 'bar'];
+  for (const one of named(spec.kind === 'planetary' ? 'planet' : 'pinion'))
+    for (const mate of mates.flatMap(named)) {
+      const gap = bodies[mate].minGap(bodies[one], 3 * drawn + 0.1);
       if (Math.abs(gap - drawn) > allowed)
-        faults.push(`${parts[mate].name} to ${parts[planet].name}: gap ${gap} of ${drawn}`);
+        faults.push(`${parts[mate].name} to ${parts[one].name}: gap ${gap} of ${drawn}`);
     }
   return faults;
 }

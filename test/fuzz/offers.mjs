@@ -18,13 +18,19 @@ export function offersOf(says) {
       ]);
   if (/profileShift: solve would make it work/.test(says)) offers.push(shifts('solve'));
   if (/planets\.spacing: nearest would/.test(says)) offers.push([['planets.spacing', 'nearest']]);
-  for (const [, list] of says.matchAll(/Nearest that works: (.*)\.$/g))
-    for (const one of list.split('; ')) offers.push(one.split(', ').map(oneChange));
+  for (const [, list] of says.matchAll(/Nearest that works: (.*)\.$/g)) offers.push(...changesIn(list));
+  for (const [, list] of says.matchAll(/; (\S+ [^;]*(?:; [^;]*)*) would do too/g))
+    offers.push(...changesIn(list));
   for (const [, value] of says.matchAll(new RegExp(`module ${number} or less`, 'g')))
     offers.push([['module', Number(value)]]);
   for (const [, list] of says.matchAll(/planets\.count ([\d or]+) with the same teeth/g))
     for (const count of list.split(' or ')) offers.push([['planets.count', Number(count)]]);
   return offers;
+}
+
+/** `fit.gap 0.2; module 1.8, rack B` */
+function changesIn(list) {
+  return list.split('; ').map((one) => one.split(', ').map(oneChange));
 }
 
 function oneChange(text) {

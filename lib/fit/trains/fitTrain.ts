@@ -62,12 +62,7 @@ export function fitDrawn(asked: FittedTrain): FittedTrain {
 }
 
 function placedGear({ mesh, bar }: Train, one: TrainGear, index: number): PlacedGear {
-  const profile = toothProfile(one.gear, {
-    relief: one.relief,
-    tipRadius: one.radii.tip,
-    rootRadius: one.radii.root,
-    activeRadius: one.radii.active,
-  });
+  const profile = profileOf(one);
   const half = Math.PI / one.gear.teeth;
   if (index === 0) {
     // Over a bar with an even number of teeth a tooth of the pinion points down, into the space in the bar's middle.
@@ -78,6 +73,18 @@ function placedGear({ mesh, bar }: Train, one: TrainGear, index: number): Placed
   return one.gear.internal
     ? { ...one, profile, centre: [-distance, 0], rotation: half }
     : { ...one, profile, centre: [distance, 0], rotation: Math.PI + half };
+}
+
+/** @throws Refusal that names the part as the file does: every gear with teeth inside is a ring elsewhere */
+function profileOf({ part, gear, relief, radii }: TrainGear): ToothProfile {
+  const { tip, root, active } = radii;
+  try {
+    return toothProfile(gear, { relief, tipRadius: tip, rootRadius: root, activeRadius: active });
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    const { parameter, value, rule, nearest } = error;
+    refuse(parameter.replace(/^ring\b/, part), value, rule.replace('the ring', `the ${part}`), nearest);
+  }
 }
 
 function placedBar({ spec, mesh }: Train, one: TrainBar): PlacedBar {

@@ -49,6 +49,8 @@ function rimOf(spec: Spec): number {
 
 /** Everything but the rim grows with the module; the offer has two decimals, rounded to the safe side. */
 function advice(spec: Spec, [x, y, z]: readonly number[]): string {
+  // For the other kinds `onItsBed` tries what finds room where that stops the job.
+  const estimates = spec.kind === 'planetary' || !namesPrinter(spec);
   const { module, printer } = spec;
   const rim = rimOf(spec);
   const { width, depth, height } = printer.bed;
@@ -58,7 +60,7 @@ function advice(spec: Spec, [x, y, z]: readonly number[]): string {
     const fits = Math.floor((100 * module * (across - 2 * rim)) / (Math.max(x, y) - 2 * rim)) / 100;
     ways.push(
       `an outer diameter of ${across} mm would fit` +
-        (fits >= 0.2 ? `: with this rim, module ${fits} or less` : ''),
+        (fits >= 0.2 && estimates ? `: with this rim, module ${fits} or less` : ''),
     );
   }
   if (z > height) ways.push(`a height of ${height} mm would fit: a smaller faceWidth`);

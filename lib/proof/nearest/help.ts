@@ -1,29 +1,72 @@
 import { Refusal } from '../../spec/refusal.js';
-import type { PlanetarySpec } from '../../spec/types.js';
+import type { Spec } from '../../spec/types.js';
 import type { Check } from '../check.js';
-import { nearestSentence } from './nearestWorking.js';
+import type { Change } from './changes.js';
+import { nearestSentence, nearestWorking, type Search, sayChanges } from './nearestWorking.js';
+import { works, worksWith } from './works.js';
 
-/** A refusal of teeth that cannot be drawn, with what would work where it offers nothing itself. */
-export function helpedRefusal(spec: PlanetarySpec, refusal: Refusal): Refusal {
-  const [{ parameter, rule, nearest, value }, ...rest] = refusal.problems;
-  const help = nearest.length ? '' : nearestSentence(spec);
-  return help ? new Refusal([{ parameter, value, rule: joined(rule, help), nearest }, ...rest]) : refusal;
+/**
+ * A refusal of teeth that cannot be drawn, with values that have been tried: of the parameter itself where one works,
+ * else of another one that does, with the others beside.
+ */
+export function helpedRefusal(spec: Spec, refusal: Refusal): Refusal {
+  // Teeth that can be drawn are not what it is about.
+  if (works(spec) || offersWork(spec, refusal)) return refusal;
+  const [{ parameter, rule, value }, ...rest] = refusal.problems;
+  const found = nearestWorking(spec, { first: parameter });
+  const own = found.find(isOf(parameter)) ?? found.find((change) => isOf(Object.keys(change)[0])(change));
+  if (!own) {
+    const help = nearestSentence(found);
+    return help
+      ? new Refusal([{ parameter, value, rule: joined(rule, help), nearest: [] }, ...rest])
+      : refusal;
+  }
+  const [[path, offer]] = Object.entries(own);
+  const others = sayChanges(found.filter((change) => change !== own));
+  return new Refusal([
+    {
+      parameter: path,
+      value: path === parameter ? value : valueAt(spec, path),
+      rule: others ? `${rule}; ${others} would do too` : rule,
+      nearest: [offer],
+    },
+    ...rest,
+  ]);
+}
+
+/** Whether a refusal offers something, and all that it puts first works together. */
+function offersWork(spec: Spec, { problems }: Refusal): boolean {
+  const offers = problems.map(({ parameter, nearest: [offer] }) => [parameter, offer]);
+  if (offers.some(([, offer]) => offer === undefined)) return false;
+  return worksWith(spec, Object.fromEntries(offers));
+}
+
+/** Whether a change gives another value to one parameter alone. */
+function isOf(path: string) {
+  return (change: Change) => Object.keys(change).length === 1 && change[path] !== undefined;
+}
+
+function valueAt(spec: Spec, path: string): unknown {
+  return path
+    .split('.')
+    .reduce<unknown>((group, key) => (group as Record<string, unknown> | undefined)?.[key], spec);
 }
 
 /**
  * Checks, of which the first that stops the job says what would work; it is the same for the others.
  * @param stops whether a check stops the job
  */
-export function helpedChecks(
-  spec: PlanetarySpec,
+export function helpedChecks<S extends Spec>(
+  spec: S,
   checks: readonly Check[],
   stops: (check: Check) => boolean,
+  search: Search<S> = {},
 ): Check[] {
   const first = checks.findIndex(stops);
   if (first < 0) return [...checks];
   // Sets that a check names itself have been tried too.
   const named = checks.some(({ holds, says }) => !holds && says.includes('Nearest sets that '));
-  const help = nearestSentence(spec, !named);
+  const help = nearestSentence(nearestWorking(spec, { counts: !named, ...search }));
   return checks.map((check, i) =>
     i === first && help ? { ...check, says: joined(check.says, help) } : check,
   );

@@ -1,49 +1,84 @@
-import type { PlanetarySpec } from '../../spec/types.js';
-import { type Change, changed, setChanges, singleChanges, standardForm } from './changes.js';
+import type { Spec } from '../../spec/types.js';
+import { type Change, changed, type Ways } from './changes.js';
+import { setWays } from './setChanges.js';
+import { trainWays } from './trainChanges.js';
 import { worksWith } from './works.js';
 
 /** How many ways are offered. */
 const OFFERED = 4;
-/** Of these, sets with other tooth counts. */
-const SETS_OFFERED = 2;
+/** Of these, changes of tooth counts, in sets. */
+const COUNTS_OFFERED = 2;
+
+/** What is looked for, and how. */
+export interface Search<S extends Spec> {
+  /** Whether other tooth counts of a set are looked for [true]. */
+  counts?: boolean;
+  /** What may be changed [anything that teeth depend on]. */
+  ways?: Ways;
+  /** A parameter that is looked at before the others [none]. */
+  first?: string;
+  /** What a change must keep besides what `works` asks [nothing]. */
+  more?: (other: S) => boolean;
+}
 
 /**
- * The nearest changes that make a set which cannot be made work: of one parameter where that is enough, of the tooth
- * counts, and where neither helps, of the tooth form and the gap as well. Each one has been tried (`works`).
- * @param sets whether other tooth counts are looked for [true]
+ * The nearest changes that make what cannot be made work: of one parameter where that is enough, of the tooth counts,
+ * and where neither helps, of the tooth form and the gap as well. Each one has been tried (`works`).
  * @returns at most four, changes of one parameter first; in theory empty
  */
-export function nearestWorking(spec: PlanetarySpec, sets = true): Change[] {
-  const single = singleChanges(spec, (change) => worksWith(spec, change));
-  const others = sets ? firstOf(setChanges(spec), SETS_OFFERED, (change) => worksWith(spec, change)) : [];
-  const found = [...single.slice(0, OFFERED - others.length), ...others];
-  return found.length || !sets ? found : withStandardForm(spec);
+export function nearestWorking<S extends Spec>(
+  spec: S,
+  { counts = true, first, more, ways = waysOf(spec) }: Search<S> = {},
+): Change[] {
+  const isWorking = (change: Change) => worksWith(spec, change, more);
+  const set = spec.kind === 'planetary';
+  // The counts of a set hang together, so some are named in any case; those of a pair where nothing else helps.
+  const sets = set && counts ? firstOf(ways.counts(spec), COUNTS_OFFERED, isWorking) : [];
+  const found = [...singleChanges(ways, OFFERED - sets.length, isWorking, first), ...sets];
+  if (found.length || (set && !counts)) return found;
+  const others = set ? [] : firstOf(ways.counts(spec), COUNTS_OFFERED, isWorking);
+  return others.length ? others : withLosses(spec, ways, isWorking);
 }
 
-/** One sentence for a message: `Nearest that works: fit.gap 0.2; module 1.8`. Empty where nothing was found. */
-export function nearestSentence(spec: PlanetarySpec, sets = true): string {
-  const found = nearestWorking(spec, sets).map((change) => Object.entries(change).map(sayOne).join(', '));
-  return found.length ? `Nearest that works: ${found.join('; ')}.` : '';
+function waysOf(spec: Spec): Ways {
+  return spec.kind === 'planetary' ? setWays(spec) : trainWays(spec);
 }
 
-/** The least loss of what was asked first: the gap alone, the tooth form alone, both. */
-function withStandardForm(spec: PlanetarySpec): Change[] {
-  const { 'fit.gap': gap, ...form } = standardForm(spec);
-  const room = { 'planets.spacing': 'equal', ...(spec.opening ? { opening: undefined } : {}) };
-  for (const base of [
-    { 'fit.gap': gap },
-    form,
-    { ...form, 'fit.gap': gap },
-    { ...form, 'fit.gap': gap, ...room },
-  ]) {
+function singleChanges(
+  { single }: Ways,
+  most: number,
+  isWorking: (change: Change) => boolean,
+  first?: string,
+): Change[] {
+  const ahead = single.filter(({ path }) => path === first);
+  const found: Change[] = [];
+  for (const { find } of [...ahead, ...single.filter(({ path }) => path !== first)]) {
+    if (found.length === most) break;
+    const change = find(isWorking);
+    if (change) found.push(change);
+  }
+  return found;
+}
+
+/** The least loss of what was asked first. */
+function withLosses(spec: Spec, { counts, bases }: Ways, isWorking: (change: Change) => boolean): Change[] {
+  for (const base of bases) {
     const other = changed(spec, base);
     if (!other) continue;
-    const [first] = firstOf([{}, ...setChanges(other)], 1, (change) =>
-      worksWith(spec, { ...base, ...change }),
-    );
+    const [first] = firstOf([{}, ...counts(other)], 1, (change) => isWorking({ ...base, ...change }));
     if (first) return [{ ...base, ...first }];
   }
   return [];
+}
+
+/** Changes as one sentence for a message: `Nearest that works: fit.gap 0.2; module 1.8.` Empty where there are none. */
+export function nearestSentence(changes: readonly Change[]): string {
+  return changes.length ? `Nearest that works: ${sayChanges(changes)}.` : '';
+}
+
+/** The same without a beginning: `fit.gap 0.2; module 1.8`. */
+export function sayChanges(changes: readonly Change[]): string {
+  return changes.map((change) => Object.entries(change).map(sayOne).join(', ')).join('; ');
 }
 
 /** The first items that something holds for. */

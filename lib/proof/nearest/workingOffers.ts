@@ -3,7 +3,7 @@ import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
 import { isMapping, type Plain } from '../../spec/plainData.js';
 import { type Problem, Refusal } from '../../spec/refusal.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
-import type { PlanetarySpec, Spec } from '../../spec/types.js';
+import type { Spec } from '../../spec/types.js';
 import { nearestThat } from './nearestThat.js';
 import { works } from './works.js';
 
@@ -11,7 +11,7 @@ import { works } from './works.js';
 const MOST_TRIED = 3;
 
 /**
- * `resolveSpec`, whose refusals offer values that have been tried on the whole set.
+ * `resolveSpec`, whose refusals offer values that have been tried on all of it.
  * @throws Refusal as there
  */
 export function resolveTried(object: unknown, fallbackName?: string): Spec {
@@ -57,8 +57,7 @@ function movedOn({ parameter, value, nearest: [offer] }: Problem, file: Plain): 
 
 function isWorking(file: Plain): boolean {
   try {
-    const spec = resolveSpec(file);
-    return spec.kind !== 'planetary' || works(spec as PlanetarySpec);
+    return works(resolveSpec(file));
   } catch (error) {
     if (error instanceof Refusal) return false;
     throw error;

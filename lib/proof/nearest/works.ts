@@ -1,63 +1,27 @@
-import { drawnSet } from '../../fit/compensation.js';
-import { fitSet } from '../../fit/fitSet.js';
-import { setNumbers } from '../../fit/setNumbers.js';
 import { Refusal } from '../../spec/refusal.js';
-import type { PlanetarySpec } from '../../spec/types.js';
-import { allowsEqualSpacing, leastClearance, planetPlaces } from '../../train/assembly.js';
-import { opening } from '../../train/opening.js';
-import { contactRatio } from '../checks/contactRatio.js';
-import { involuteInterference } from '../checks/involuteInterference.js';
-import { thinnestTip } from '../checks/tipThickness.js';
-import { trochoidInterference } from '../checks/trochoidInterference.js';
-import type { ToothFindings } from '../findings.js';
+import type { Spec } from '../../spec/types.js';
 import { type Change, changed } from './changes.js';
-
-/** Centre distances that differ by less are one, mm, as the check `coaxial` has it. */
-const ONE_DISTANCE = 1e-4;
+import { setWorks } from './setWorks.js';
+import { trainWorks } from './trainWorks.js';
 
 /**
- * Whether a set keeps every `must` that can be worked out from its numbers and outlines, cheapest first: what the checks
- * ask before anything is rolled or built. Some milliseconds.
+ * Whether what a file asks for keeps every `must` that can be worked out from its numbers and outlines. Some
+ * milliseconds.
  */
-export function works(spec: PlanetarySpec): boolean {
+export function works(spec: Spec): boolean {
   try {
-    return assembles(spec) && runs(spec);
+    return spec.kind === 'planetary' ? setWorks(spec) : trainWorks(spec);
   } catch (error) {
     if (error instanceof Refusal) return false;
     throw error;
   }
 }
 
-/** Whether a file with values changed can be read, and works. */
-export function worksWith(spec: PlanetarySpec, change: Change): boolean {
+/**
+ * Whether a file with values changed can be read, and works.
+ * @param more what else it must keep [nothing]
+ */
+export function worksWith<S extends Spec>(spec: S, change: Change, more?: (other: S) => boolean): boolean {
   const other = changed(spec, change);
-  return other !== undefined && works(other);
-}
-
-function assembles({ sun, ring, planets }: PlanetarySpec): boolean {
-  return planets.spacing === 'nearest' || allowsEqualSpacing(sun.teeth, ring.teeth, planets.count);
-}
-
-function runs(spec: PlanetarySpec): boolean {
-  const plan = setNumbers(spec);
-  const { inner, outer, radii } = plan;
-  if (Math.abs(inner.centreDistance - outer.centreDistance) > ONE_DISTANCE) return false;
-  const places = planetPlaces(spec.sun.teeth, spec.ring.teeth, spec.planets.count);
-  if (!(leastClearance(places, inner.centreDistance, radii.planet.tip) >= spec.fit.gap)) return false;
-  if (!(thinnestTip(plan).thickness > 0)) return false;
-  const sizes = {
-    centreDistance: inner.centreDistance,
-    planetTipRadius: radii.planet.tip,
-    ringTipRadius: radii.ring.tip,
-    sunTipRadius: radii.sun.tip,
-  };
-  const { max, edge } = spec.opening ?? {};
-  if (max !== undefined && opening(places, sizes, edge).drop > max) return false;
-  const set = fitSet(spec, radii);
-  drawnSet(spec, set);
-  const teeth = { ...plan, inner: set.inner, outer: set.outer, set } as ToothFindings;
-  return [involuteInterference, trochoidInterference, contactRatio].every((check) => {
-    const { holds, level } = check(teeth);
-    return holds || level !== 'must';
-  });
+  return other !== undefined && works(other) && (!more || more(other));
 }

@@ -11,6 +11,8 @@ import { measureBodies, type ToothedBody, toothedGear } from '../bodies.js';
 import { type BodyPair, changedPairs } from '../bodyPairs.js';
 import type { Check } from '../check.js';
 import { type TriangleTree, triangleTree } from '../mesh/triangleTree.js';
+import { helpedChecks } from '../nearest/help.js';
+import { onItsBed } from '../nearest/onItsBed.js';
 import { smallParts } from '../safety/smallParts.js';
 import type { TrainSheet } from '../sheetTypes.js';
 import { barDeviation } from './barDeviation.js';
@@ -34,14 +36,15 @@ export function proveTrain(
   const numbers = trainNumbers(spec);
   const plan: TrainFindings = { numbers, drawnNumbers: drawnTrain(numbers) };
   const checks = trainPlanChecks(numbers, plan.drawnNumbers);
-  const proceed = () => force || !checks.some(({ level, holds }: Check) => level === 'must' && !holds);
-  if (!proceed()) return { sheet: trainSheet(plan, checks), parts: [] };
+  const proceed = () => force || !checks.some(mustFail);
+  const helped = () => helpedChecks(spec, checks, mustFail);
+  if (!proceed()) return { sheet: trainSheet(plan, helped()), parts: [] };
 
   const asked = fitTrain(numbers);
   const drawn = fitDrawn(asked);
   const teeth: TrainTeeth = { ...plan, asked, drawn, rolling: rollTrain(drawn) };
   checks.push(...trainToothChecks(teeth));
-  if (!proceed()) return { sheet: trainSheet(teeth, checks), parts: [] };
+  if (!proceed()) return { sheet: trainSheet(teeth, helped()), parts: [] };
 
   const swept = buildFittedTrain(drawn);
   const parts = change(swept, { planets: new Map(), scale: compensationOf(spec).scale });
@@ -67,7 +70,11 @@ export function proveTrain(
     smallParts: smallParts(parts),
   };
   checks.push(...trainBodyChecks(all));
-  return { sheet: trainSheet(all, checks), parts };
+  return { sheet: trainSheet(all, onItsBed(spec, checks, mustFail)), parts };
+}
+
+function mustFail({ level, holds }: Check): boolean {
+  return level === 'must' && !holds;
 }
 
 function treesOf(parts: readonly Part[]): ReadonlyMap<string, TriangleTree> {

@@ -29,7 +29,8 @@ export function trainPlanChecks(asked: Train, drawn: Train): Check[] {
   ];
 }
 
-function thinnestTip({ gears, bar }: Train): { part: string; thickness: number } {
+/** The thinnest of the tooth tips of a train as drawn, mm in the normal section. */
+export function thinnestTip({ gears, bar }: Train): { part: string; thickness: number } {
   const tips: { part: string; thickness: number }[] = gears.map(({ part, gear, radii, relief }) => ({
     part,
     thickness: normalTip(gear, radii.tip, relief),

@@ -15,9 +15,14 @@ import type { TrainTeeth } from './trainFindings.js';
 
 /** Checks on the outlines of a train's teeth; one gear by itself has no mate to interfere with. */
 export function trainToothChecks({ asked, rolling }: TrainTeeth): Check[] {
+  return [...outlineChecks(asked), ...(asked.mesh && rolling ? [rollingCheck(asked, rolling)] : [])];
+}
+
+/** Those of them that need nothing rolled. */
+export function outlineChecks(asked: FittedTrain): Check[] {
   const { spec, gears, mesh } = asked;
   const spaces = rootSpaceOf(spacesOf(asked), spec.limits.toothFeature);
-  if (!mesh || !rolling) return [spaces];
+  if (!mesh) return [spaces];
   const contact = {
     where: mesh.between.join(' and '),
     transverse: mesh.transverseContactRatio,
@@ -28,7 +33,6 @@ export function trainToothChecks({ asked, rolling }: TrainTeeth): Check[] {
     interference(asked),
     ...(mesh.pair?.internal ? [trochoidInterferenceOf(mesh.pair, 'pinion', 'wheel')] : []),
     contactRatioOf([contact], spec.limits.contactRatio),
-    rollingCheck(asked, rolling),
   ];
 }
 

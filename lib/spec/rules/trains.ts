@@ -1,5 +1,6 @@
 import { barLean, barPitch, lengthOf, teethIn } from '../bar.js';
-import { ceilThousandth, ROUNDING } from '../nearest.js';
+import { complete } from '../complete.js';
+import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
 import type { Problem } from '../refusal.js';
 import type { CommonSpec, ExternalGear, TrainSpec } from '../types.js';
 import { boreProblems } from './bores.js';
@@ -86,15 +87,19 @@ function lean(spec: CommonSpec): string {
 export const trainSize: Rule<'pair' | 'rack' | 'gear'> = {
   needs: [...toothSizes, 'fit.gap', 'faceWidth', 'pinion', 'wheel', 'gear', 'bar'],
   find(spec, file) {
-    const size = largestOf(spec);
-    if (size <= LARGEST_PART) return [];
+    if (largestOf(spec) <= LARGEST_PART) return [];
     const parameter = moduleParameter(file);
     const value = file[parameter]!;
-    // Everything but walls, a given length and the lean of a bar's teeth grows with the module, so this share of it fits.
-    const lean = spec.kind === 'rack' && size === spec.bar.length ? barLean(spec) : 0;
-    const nearest = [Math.floor((1000 * value * (LARGEST_PART - lean)) / (size - lean)) / 1000];
+    // Bisection: walls and the lean of a bar's teeth do not grow with the module, and the least module always fits.
+    let [fits, misses] = [0.2, value];
+    for (let step = 0; step < 60; step++) {
+      const middle = (fits + misses) / 2;
+      const other = complete({ ...file, [parameter]: middle }, '') as TrainSpec;
+      if (largestOf(other) <= LARGEST_PART) fits = middle;
+      else misses = middle;
+    }
     const rule = `makes a part more than ${LARGEST_PART} mm long`;
-    return [{ parameter, value, rule, nearest }];
+    return [{ parameter, value, rule, nearest: [floorThousandth(fits)] }];
   },
 };
 

@@ -1,0 +1,126 @@
+import { floorThousandth } from '../../spec/nearest.js';
+import type { Spec, TrainSpec } from '../../spec/types.js';
+import { along, alongWhole, type Change, just, type Way, type Ways } from './changes.js';
+
+/** Teeth with which a gear that stands alone, or runs on a bar, works whatever its rack is. */
+const ENOUGH_TEETH = 40;
+/** How many teeth more or less are tried. */
+const WINDOW = 12;
+/** Pairs of tooth counts that are tried. */
+const COUNTS = 200;
+
+/** What may be changed about a pair, a rack and pinion or one gear. */
+export function trainWays(spec: TrainSpec): Ways {
+  const { module, fit, printer, helix, faceWidth } = spec;
+  const slanted = [
+    along('helix.angle', helix.angle, 45),
+    along('faceWidth', faceWidth, Math.min(300, 4 * faceWidth)),
+  ];
+  const unshift = unshifted(spec);
+  const gap = { 'fit.gap': floorThousandth(Math.max(0.02, Math.min(fit.gap, 0.1 * module))) };
+  const form = { rack: 'B', pressureAngle: 20 };
+  const flat = { 'printer.growth': 0 };
+  return {
+    single: [
+      along('fit.gap', fit.gap, 0.02),
+      along('module', module, Math.min(20, 4 * module)),
+      ...gearsOf(spec).flatMap(shiftWays),
+      ...gearsOf(spec).flatMap(teethWays),
+      just('profileShift', solved(spec)),
+      just('centreDistance', freed(spec)),
+      just('profileShift', unshift),
+      ...(helix.form === 'spur' ? [] : slanted),
+      just('printer.growth', printer.growth === 0 ? {} : flat),
+      just('rack', { rack: 'B' }),
+      just('pressureAngle', { pressureAngle: 20 }),
+    ],
+    counts,
+    bases: [
+      gap,
+      form,
+      { ...form, ...gap },
+      { ...unshift, ...gap },
+      { ...form, ...unshift, ...gap },
+      { ...form, ...unshift, ...gap, ...flat },
+    ],
+  };
+}
+
+/** A gear of a file, by its key there. */
+interface Toothed {
+  part: string;
+  internal: boolean;
+  teeth: number;
+  profileShift?: number;
+  mateTeeth?: number;
+}
+
+function gearsOf(spec: TrainSpec): Toothed[] {
+  switch (spec.kind) {
+    case 'pair':
+      return [
+        { part: 'pinion', internal: false, ...spec.pinion },
+        { part: 'wheel', ...spec.wheel },
+      ];
+    case 'rack':
+      return [{ part: 'pinion', internal: false, ...spec.pinion }];
+    case 'gear':
+      return [{ part: 'gear', ...spec.gear }];
+  }
+}
+
+function shiftWays({ part, internal, profileShift }: Toothed): Way[] {
+  if (profileShift === undefined) return [];
+  const ends = internal ? [-3, 4.5] : [-1, 1.5];
+  return [along(`${part}.profileShift`, profileShift, ...ends)];
+}
+
+function teethWays({ part, internal, teeth, mateTeeth }: Toothed): Way[] {
+  const most = Math.min(internal ? 1000 : 400, Math.max(2 * teeth, teeth + ENOUGH_TEETH));
+  const own = alongWhole(`${part}.teeth`, teeth, most, internal ? 10 : 5);
+  return mateTeeth === undefined ? [own] : [own, alongWhole(`${part}.mateTeeth`, mateTeeth, 5, teeth - 1)];
+}
+
+/** Both gears of a pair with other teeth, the fewest more or less first; one gear with enough. */
+function counts(spec: Spec): Change[] {
+  if (spec.kind === 'planetary') return [];
+  if (spec.kind !== 'pair') {
+    const [{ part, teeth }] = gearsOf(spec);
+    return [{ [`${part}.teeth`]: Math.max(teeth, ENOUGH_TEETH) }];
+  }
+  const { pinion, wheel } = spec;
+  const steps = Array.from({ length: 2 * WINDOW + 1 }, (_, i) => i - WINDOW);
+  const both = steps.flatMap((p) => steps.map((w) => ({ p, w, off: Math.abs(p) + Math.abs(w) })));
+  const near = both.sort((a, b) => a.off - b.off).slice(1, COUNTS);
+  const enough = Math.max(pinion.teeth, ENOUGH_TEETH / 2);
+  return [
+    ...near.map(({ p, w }) => withTeeth(spec, pinion.teeth + p, wheel.teeth + w)),
+    withTeeth(spec, enough, Math.max(wheel.teeth, enough + ENOUGH_TEETH)),
+  ];
+}
+
+function withTeeth(spec: TrainSpec, pinion: number, wheel: number): Change {
+  return { 'pinion.teeth': pinion, 'wheel.teeth': wheel, ...freed(spec) };
+}
+
+/** The centre distance that the teeth make; nothing where none is given. */
+function freed(spec: TrainSpec): Change {
+  return spec.kind === 'pair' && spec.centreDistance !== undefined ? { centreDistance: undefined } : {};
+}
+
+/** Shifts of a pair found by cogweave, whatever the file gives. */
+function solved(spec: TrainSpec): Change {
+  if (spec.kind !== 'pair') return {};
+  const given = gearsOf(spec).filter(({ profileShift }) => profileShift !== undefined);
+  if (!given.length) return {};
+  const out = given.map(({ part }) => [`${part}.profileShift`, undefined]);
+  return { profileShift: 'solve', ...Object.fromEntries(out) };
+}
+
+/** No shifts, and the centre distance that goes with none; nothing where there are none. */
+function unshifted(spec: TrainSpec): Change {
+  const gears = gearsOf(spec);
+  if (gears.every(({ profileShift }) => profileShift === 0)) return freed(spec);
+  const none = Object.fromEntries(gears.map(({ part }) => [`${part}.profileShift`, 0]));
+  return { ...(spec.kind === 'pair' ? { profileShift: 'none' } : {}), ...none, ...freed(spec) };
+}
