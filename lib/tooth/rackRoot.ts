@@ -83,19 +83,30 @@ export function pointOnTrochoid(root: RackRoot, t: number): [number, number] {
 }
 
 /**
- * The same point with the direction of the curve's normal there: x, y, mm, then a unit vector.
+ * How far a point is from the curve's tangent where the curve's parameter is `t`, and from the point there, mm.
  * The normal is the line from the pitch point to the point of contact, which in the rack's frame leans by
  * tan t · cos β from the radial direction.
+ * @param x, y in the frame of `pointOnTrochoid`
+ * @param toPoint true for the distance from the point
  */
-export function normalOnTrochoid(root: RackRoot, t: number): [number, number, number, number] {
+export function distanceFromTrochoid(
+  root: RackRoot,
+  t: number,
+  x: number,
+  y: number,
+  toPoint: boolean,
+): number {
   const slope = Math.tan(t) * root.cosHelix;
   const along = (root.centreAlong + root.radius * Math.sin(t)) / root.cosHelix;
   const out = root.centreOut - root.radius * Math.cos(t);
   const turn = (along + out * slope) / root.referenceRadius;
-  const x = root.referenceRadius + out;
-  const y = -out * slope;
+  const u = root.referenceRadius + out;
+  const v = -out * slope;
   const cos = Math.cos(turn);
   const sin = Math.sin(turn);
+  const dx = x - (u * cos - v * sin);
+  const dy = y - (u * sin + v * cos);
+  if (toPoint) return Math.sqrt(dx * dx + dy * dy);
   const scale = 1 / Math.sqrt(1 + slope * slope);
-  return [x * cos - y * sin, x * sin + y * cos, (cos + slope * sin) * scale, (sin - slope * cos) * scale];
+  return Math.abs(dx * ((cos + slope * sin) * scale) + dy * ((sin - slope * cos) * scale));
 }

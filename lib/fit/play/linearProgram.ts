@@ -31,10 +31,13 @@ export function maximise(
   const right = Float64Array.from(bounds);
   const cost = Float64Array.from(objective);
   // Names: 0 … n − 1 the variables, n … n + m − 1 the slacks.
-  const columns = Int32Array.from({ length: n }, (_, j) => j);
-  const basis = Int32Array.from({ length: m }, (_, i) => n + i);
-  const tolerance = ROUNDING * table.reduce((most, entry) => Math.max(most, Math.abs(entry)), 0);
-  const costTolerance = ROUNDING * cost.reduce((most, entry) => Math.max(most, Math.abs(entry)), 0);
+  const columns = new Int32Array(n);
+  for (let j = 0; j < n; j++) columns[j] = j;
+  const basis = new Int32Array(m);
+  for (let i = 0; i < m; i++) basis[i] = n + i;
+  const filled = new Int32Array(n);
+  const tolerance = ROUNDING * largest(table);
+  const costTolerance = ROUNDING * largest(cost);
   let value = 0;
   let free = false;
   for (let pivots = 0; ; pivots++) {
@@ -45,8 +48,10 @@ export function maximise(
       free = true;
       break;
     }
-    value += pivot(table, right, cost, n, row, column);
-    [basis[row], columns[column]] = [columns[column], basis[row]];
+    value += pivot(table, right, cost, filled, row, column);
+    const left = basis[row];
+    basis[row] = columns[column];
+    columns[column] = left;
   }
   const point = new Float64Array(n);
   basis.forEach((name, i) => {
@@ -109,29 +114,44 @@ function leaving(
   return chosen;
 }
 
-/** Exchanges a basic for a non-basic name. Returns what the objective gains. */
+/**
+ * Exchanges a basic for a non-basic name. Returns what the objective gains.
+ * @param filled room for the columns at which the row is not 0: with many parts most are, and nothing changes there
+ */
 function pivot(
   table: Float64Array,
   right: Float64Array,
   cost: Float64Array,
-  n: number,
+  filled: Int32Array,
   row: number,
   column: number,
 ): number {
+  const n = cost.length;
   const at = row * n;
   const inverse = 1 / table[at + column];
-  for (let j = 0; j < n; j++) table[at + j] *= inverse;
+  let count = 0;
+  for (let j = 0; j < n; j++) {
+    if (j === column || table[at + j] === 0) continue;
+    table[at + j] *= inverse;
+    filled[count++] = j;
+  }
   table[at + column] = inverse;
   right[row] *= inverse;
-  for (let i = 0; i < right.length; i++) {
-    const factor = table[i * n + column];
+  for (let i = 0, start = 0; i < right.length; i++, start += n) {
+    const factor = table[start + column];
     if (i === row || factor === 0) continue;
-    for (let j = 0; j < n; j++) table[i * n + j] -= factor * table[at + j];
-    table[i * n + column] = -factor * inverse;
+    for (let k = 0; k < count; k++) table[start + filled[k]] -= factor * table[at + filled[k]];
+    table[start + column] = -factor * inverse;
     right[i] -= factor * right[row];
   }
   const factor = cost[column];
-  for (let j = 0; j < n; j++) cost[j] -= factor * table[at + j];
+  for (let k = 0; k < count; k++) cost[filled[k]] -= factor * table[at + filled[k]];
   cost[column] = -factor * inverse;
   return factor * right[row];
+}
+
+function largest(entries: Float64Array): number {
+  let most = 0;
+  for (let i = 0; i < entries.length; i++) most = Math.max(most, Math.abs(entries[i]));
+  return most;
 }

@@ -2,7 +2,7 @@ import { refuse } from '../../spec/refusal.js';
 import { boxGapSquared, boxGirth } from './boxes.js';
 import { FACET } from './facets.js';
 import { lowerToFacets, type Nearest, nearest, SQUARE } from './triangleDistance.js';
-import type { TriangleTree } from './triangleTree.js';
+import type { DistanceTree } from './triangleTree.js';
 import { windingNumber } from './windingNumber.js';
 
 /** How far two bodies are apart, and where. */
@@ -25,7 +25,7 @@ export interface LeastDistance {
  * @param within the largest distance of interest, mm, 0 or more, Infinity allowed; the smaller, the faster
  * @throws Refusal when `within` is negative or not a number
  */
-export function leastDistance(a: TriangleTree, b: TriangleTree, within: number): LeastDistance | null {
+export function leastDistance(a: DistanceTree, b: DistanceTree, within: number): LeastDistance | null {
   if (!(within >= 0)) refuse('within', within, 'a distance of 0 mm or more', [0]);
   // One part in 2^50 more, so that a distance of exactly `within` counts as found.
   const found = nearest(Math.max(within * within * (1 + 2 ** -50), Number.MIN_VALUE));
@@ -47,7 +47,7 @@ export function leastDistance(a: TriangleTree, b: TriangleTree, within: number):
  * Depth-first over pairs of nodes, the nearer pair first, leaving out pairs whose boxes are not nearer than the
  * least found. Of a pair the larger node is opened, so at most one pair waits for every level of either tree.
  */
-function search(a: TriangleTree, b: TriangleTree, found: Nearest): void {
+function search(a: DistanceTree, b: DistanceTree, found: Nearest): void {
   const waiting: number[] = [];
   const waitingGap: number[] = [];
   let i = 0;
@@ -80,7 +80,7 @@ function search(a: TriangleTree, b: TriangleTree, found: Nearest): void {
   }
 }
 
-function searchLeaves(a: TriangleTree, i: number, b: TriangleTree, j: number, found: Nearest): void {
+function searchLeaves(a: DistanceTree, i: number, b: DistanceTree, j: number, found: Nearest): void {
   const aEnd = FACET * a.leafStart[i - a.firstLeaf + 1];
   const bStart = FACET * b.leafStart[j - b.firstLeaf];
   const bEnd = FACET * b.leafStart[j - b.firstLeaf + 1];
@@ -89,7 +89,7 @@ function searchLeaves(a: TriangleTree, i: number, b: TriangleTree, j: number, fo
 }
 
 /** A corner of `body` that lies inside the solid of `other`, one corner tried for each shell of `body`. */
-function cornerInside(body: TriangleTree, other: TriangleTree): [number, number, number] | null {
+function cornerInside(body: DistanceTree, other: DistanceTree): [number, number, number] | null {
   const [minX, minY, minZ, maxX, maxY, maxZ] = other.boxes;
   for (const [x, y, z] of body.shellPoints) {
     const boxed = x >= minX && x <= maxX && y >= minY && y <= maxY && z >= minZ && z <= maxZ;

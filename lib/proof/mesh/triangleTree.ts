@@ -1,6 +1,6 @@
 import type { Mesh } from '../../solid/mesh.js';
 import { refuse } from '../../spec/refusal.js';
-import { FACET, type Facets, facetsOf } from './facets.js';
+import { FACET, type Facets, facetsOf, NORMAL } from './facets.js';
 import { guardIndices, guardPositions } from './guard.js';
 import { shellPoints } from './shells.js';
 
@@ -21,6 +21,9 @@ export interface TriangleTree {
   /** One corner of every connected piece of the surface, mm. */
   shellPoints: [number, number, number][];
 }
+
+/** What distances are measured with; a body that has moved has no more than that. */
+export type DistanceTree = Omit<TriangleTree, 'mesh' | 'order'>;
 
 /** A leaf holds at most this many triangles, and at least one; 1 and 8 measured slower. */
 const LEAF = 3;
@@ -145,23 +148,29 @@ function medianKey(order: Uint32Array, keys: Float64Array, axis: number, low: nu
 /** Boxes of all nodes around facets that stand in leaf order. */
 export function boxesOf(facets: Facets, leafStart: Uint32Array, firstLeaf: number): Float64Array {
   const boxes = new Float64Array(6 * (2 * firstLeaf + 1));
-  for (let node = 2 * firstLeaf; node >= 0; node--) {
+  for (let node = 2 * firstLeaf; node >= firstLeaf; node--) {
+    const start = FACET * leafStart[node - firstLeaf];
+    const end = FACET * leafStart[node - firstLeaf + 1];
     for (let axis = 0; axis < 3; axis++) {
-      let least = Infinity;
-      let greatest = -Infinity;
-      if (node >= firstLeaf) {
-        const end = FACET * leafStart[node - firstLeaf + 1];
-        for (let at = FACET * leafStart[node - firstLeaf]; at < end; at += FACET) {
-          least = Math.min(least, facets[at + axis], facets[at + 3 + axis], facets[at + 6 + axis]);
-          greatest = Math.max(greatest, facets[at + axis], facets[at + 3 + axis], facets[at + 6 + axis]);
+      let least = facets[start + axis];
+      let greatest = least;
+      for (let at = start + axis; at < end; at += FACET)
+        for (let corner = at; corner < at + NORMAL; corner += 3) {
+          const value = facets[corner];
+          if (value < least) least = value;
+          if (value > greatest) greatest = value;
         }
-      } else {
-        const left = 6 * (2 * node + 1) + axis;
-        least = Math.min(boxes[left], boxes[left + 6]);
-        greatest = Math.max(boxes[left + 3], boxes[left + 9]);
-      }
       boxes[6 * node + axis] = least;
       boxes[6 * node + 3 + axis] = greatest;
+    }
+  }
+  for (let node = firstLeaf - 1; node >= 0; node--) {
+    const to = 6 * node;
+    const left = 6 * (2 * node + 1);
+    for (let least = 0; least < 3; least++) {
+      const greatest = least + 3;
+      boxes[to + least] = Math.min(boxes[left + least], boxes[left + 6 + least]);
+      boxes[to + greatest] = Math.max(boxes[left + greatest], boxes[left + 6 + greatest]);
     }
   }
   return boxes;

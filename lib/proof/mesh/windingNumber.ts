@@ -1,5 +1,5 @@
 import { FACET, NORMAL } from './facets.js';
-import type { TriangleTree } from './triangleTree.js';
+import type { DistanceTree } from './triangleTree.js';
 
 /**
  * How many times the surface of a closed mesh winds around a point: 1 inside a solid, 0 outside, −1 inside a
@@ -8,7 +8,7 @@ import type { TriangleTree } from './triangleTree.js';
  * for both of its triangles, so the crossings always add up. A point on the surface itself may count either way.
  * Cost: the nodes that the ray meets.
  */
-export function windingNumber(tree: TriangleTree, x: number, y: number, z: number): number {
+export function windingNumber(tree: DistanceTree, x: number, y: number, z: number): number {
   const { boxes, firstLeaf, leafStart } = tree;
   const waiting = [0];
   let turns = 0;

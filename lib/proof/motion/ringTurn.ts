@@ -1,9 +1,11 @@
 import type { LooseGear, LooseSet } from '../../fit/play/looseSet.js';
-import { strandsApart } from '../rolling/outlineDistance.js';
-import { type PreparedOutline, preparedOutline, strandsNear } from '../rolling/strandsNear.js';
+import { mayBeNearer, strandsApart } from '../rolling/outlineDistance.js';
+import { type PreparedOutline, preparedOutline, strandsNear, type Zone } from '../rolling/strandsNear.js';
 
 /** Chords of the outlines stay this share of the gap from the curves. */
 const CHORD_SHARE = 0.003;
+/** Only strands nearer than this may meet: rounding, mm. */
+const TOUCH = 1e-9;
 /** Turns are found to this share of what is looked through. */
 const HALVINGS = 14;
 
@@ -51,12 +53,14 @@ interface Turnable {
 function meets(a: Turnable, turnA: number, b: Turnable, turnB: number): boolean {
   const reach = Math.min(reachOf(a), reachOf(b));
   const small = reachOf(a) === reach ? a : b;
-  const near = (x: number, y: number) =>
-    Math.hypot(x - small.gear.centre[0], y - small.gear.centre[1]) < reach;
+  const [cx, cy] = small.gear.centre;
+  const zone: Zone = (x, y) => Math.sqrt((x - cx) ** 2 + (y - cy) ** 2) - reach;
   const placed = ({ gear, outline }: Turnable, turn: number) =>
-    strandsNear(outline, gear.rotation + turn, gear.centre[0], gear.centre[1], near);
+    strandsNear(outline, gear.rotation + turn, gear.centre[0], gear.centre[1], zone);
   const [first, second] = [placed(a, turnA), placed(b, turnB)];
-  return first.some((one) => second.some((other) => strandsApart(one, other, 1e-9) === 0));
+  return first.some((one) =>
+    second.some((other) => mayBeNearer(one, other, TOUCH) && strandsApart(one, other, TOUCH) === 0),
+  );
 }
 
 /** Radius around the axis within which another gear may touch this one; the ring's mates all lie within its root. */

@@ -1,4 +1,4 @@
-import { type Strand, strandsApart } from './outlineDistance.js';
+import { mayBeNearer, type Strand, strandsApart } from './outlineDistance.js';
 
 /** Segments of a tooth by number: see `ToothProfile.segments`. */
 const FLANKS = [2, 4] as const;
@@ -11,7 +11,8 @@ export function nearnesses(
 ): [number, number, number] {
   const least = (chosen: readonly Strand[], bound: number) => {
     let found = bound;
-    for (const p of chosen) for (const m of mate) found = strandsApart(p, m, found);
+    for (const p of chosen)
+      for (const m of mate) if (mayBeNearer(p, m, found)) found = strandsApart(p, m, found);
     return found;
   };
   const [clockwise, counter] = FLANKS.map((flank) =>

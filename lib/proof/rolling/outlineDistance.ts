@@ -13,9 +13,20 @@ export interface Strand {
   leastShortening: number;
   /** Box of each chunk of eight lines: least x, least y, greatest x, greatest y. */
   boxes: Float64Array;
+  /** A circle around its points, mm. */
+  x: number;
+  y: number;
+  radius: number;
 }
 
 const CHUNK = 8;
+
+/** Whether two strands may be nearer to each other than a distance, mm, as far as the circles around them tell. */
+export function mayBeNearer(a: Strand, b: Strand, distance: number): boolean {
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const apart = Math.sqrt(dx * dx + dy * dy) - a.radius - b.radius;
+  return apart * Math.min(a.leastShortening, b.leastShortening) < distance;
+}
 
 /**
  * The least normal distance between two strands, or `bound` when none is less; 0 where they cross.
@@ -84,15 +95,23 @@ function pointToLine(x: number, y: number, ax: number, ay: number, bx: number, b
 export function chunkBoxes(points: Float64Array): Float64Array {
   const lines = points.length / 2 - 1;
   const boxes = new Float64Array(4 * Math.max(0, Math.ceil(lines / CHUNK)));
-  for (let chunk = 0; 4 * chunk < boxes.length; chunk++) {
-    let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
-    for (let i = chunk * CHUNK; i <= Math.min((chunk + 1) * CHUNK, lines); i++) {
-      x0 = Math.min(x0, points[2 * i]);
-      y0 = Math.min(y0, points[2 * i + 1]);
-      x1 = Math.max(x1, points[2 * i]);
-      y1 = Math.max(y1, points[2 * i + 1]);
+  for (let at = 0; at < boxes.length; at += 4) {
+    const first = at * (CHUNK / 2);
+    const last = Math.min(first + 2 * CHUNK, 2 * lines);
+    let x0 = points[first];
+    let y0 = points[first + 1];
+    let x1 = x0;
+    let y1 = y0;
+    for (let i = first + 2; i <= last; i += 2) {
+      x0 = Math.min(x0, points[i]);
+      y0 = Math.min(y0, points[i + 1]);
+      x1 = Math.max(x1, points[i]);
+      y1 = Math.max(y1, points[i + 1]);
     }
-    boxes.set([x0, y0, x1, y1], 4 * chunk);
+    boxes[at] = x0;
+    boxes[at + 1] = y0;
+    boxes[at + 2] = x1;
+    boxes[at + 3] = y1;
   }
   return boxes;
 }

@@ -1,7 +1,7 @@
 import type { FittedSet } from '../../fit/fitSet.js';
 import type { PlanetarySpec } from '../../spec/types.js';
 import { nearnesses } from './nearnesses.js';
-import { preparedOutline, strandsNear } from './strandsNear.js';
+import { preparedOutline, strandsNear, type Zone } from './strandsNear.js';
 
 /** Least gap of one kind of mesh while the set turns through a whole pitch, mm. */
 export interface RollingGap {
@@ -55,17 +55,14 @@ export function rollSet(spec: PlanetarySpec, set: FittedSet): { inner: RollingGa
       const planetTurn = rotation - pitches / planetTeeth;
       const measure = (mate: 'sun' | 'ring', mateTurn: number, into: RollingGap) => {
         const tip = set.profiles[mate].tipRadius;
-        const near = (px: number, py: number) =>
-          mate === 'sun' ? Math.hypot(px, py) < tip + margin : Math.hypot(px, py) > tip - margin;
-        const planetStrands = strandsNear(outlines.planet, planetTurn, x, y, near);
+        const planetZone: Zone =
+          mate === 'sun'
+            ? (px, py) => Math.sqrt(px * px + py * py) - (tip + margin)
+            : (px, py) => tip - margin - Math.sqrt(px * px + py * py);
         const reach = set.profiles.planet.tipRadius + margin;
-        const mateStrands = strandsNear(
-          outlines[mate],
-          mateTurn,
-          0,
-          0,
-          (px, py) => Math.hypot(px - x, py - y) < reach,
-        );
+        const mateZone: Zone = (px, py) => Math.sqrt((px - x) ** 2 + (py - y) ** 2) - reach;
+        const planetStrands = strandsNear(outlines.planet, planetTurn, x, y, planetZone);
+        const mateStrands = strandsNear(outlines[mate], mateTurn, 0, 0, mateZone);
         record(into, nearnesses(planetStrands, mateStrands, margin), i + 1, step);
       };
       measure('sun', pitches / sunTeeth, inner);

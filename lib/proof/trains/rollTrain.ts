@@ -2,7 +2,13 @@ import type { FittedTrain, PlacedBar, PlacedGear } from '../../fit/trains/fitTra
 import { halfThicknessAt, roundPoints } from '../../tooth/bar.js';
 import { nearnesses } from '../rolling/nearnesses.js';
 import type { Strand } from '../rolling/outlineDistance.js';
-import { type PreparedOutline, preparedOutline, strandsNear } from '../rolling/strandsNear.js';
+import {
+  cutIntoRuns,
+  type PreparedOutline,
+  preparedOutline,
+  strandsNear,
+  type Zone,
+} from '../rolling/strandsNear.js';
 
 /** Least gap of a pinion and its mate while they run through a whole pitch, mm. */
 export interface TrainRolling {
@@ -41,8 +47,8 @@ export function rollTrain({ spec, gears, bar }: FittedTrain): TrainRolling | nul
     const turned = pinion.rotation + (2 * Math.PI * phase) / pinion.gear.teeth;
     const reach = pinion.profile.tipRadius + margin;
     const [least, clockwise, counter] = nearnesses(
-      strandsNear(own, turned, 0, 0, (x, y) => mate.near(x, y, margin)),
-      mate.strands(phase, (x, y) => Math.hypot(x, y) < reach),
+      strandsNear(own, turned, 0, 0, mate.zone(margin)),
+      mate.strands(phase, (x, y) => Math.sqrt(x * x + y * y) - reach),
       margin,
     );
     found.curve.push(least);
@@ -54,22 +60,22 @@ export function rollTrain({ spec, gears, bar }: FittedTrain): TrainRolling | nul
 
 /** What a pinion runs with. */
 interface Mate {
-  /** Whether a point comes within a margin of its teeth. */
-  near(x: number, y: number, margin: number): boolean;
-  /** Its outline when the pinion has turned by a share of its pitch, where `near` holds. */
-  strands(phase: number, near: (x: number, y: number) => boolean): Strand[];
+  /** Everything within a margin of its teeth, mm. */
+  zone(margin: number): Zone;
+  /** Its outline within a zone when the pinion has turned by a share of its pitch. */
+  strands(phase: number, zone: Zone): Strand[];
 }
 
 function turningWheel({ profile, gear, centre: [cx, cy], rotation }: PlacedGear, sagitta: number): Mate {
   const outline = preparedOutline(profile, sagitta);
   const way = gear.internal ? 1 : -1;
   return {
-    near: (x, y, margin) => {
-      const radius = Math.hypot(x - cx, y - cy);
-      return gear.internal ? radius > profile.tipRadius - margin : radius < profile.tipRadius + margin;
+    zone: (margin) => (x, y) => {
+      const radius = Math.sqrt((x - cx) ** 2 + (y - cy) ** 2);
+      return gear.internal ? profile.tipRadius - margin - radius : radius - (profile.tipRadius + margin);
     },
-    strands: (phase, near) =>
-      strandsNear(outline, rotation + (way * 2 * Math.PI * phase) / gear.teeth, cx, cy, near),
+    strands: (phase, zone) =>
+      strandsNear(outline, rotation + (way * 2 * Math.PI * phase) / gear.teeth, cx, cy, zone),
   };
 }
 
@@ -78,8 +84,8 @@ function slidingBar(bar: PlacedBar, sagitta: number): Mate {
   const outline = barOutline(bar, sagitta);
   const { datum, profile } = bar;
   return {
-    near: (_, y, margin) => y < datum + profile.tip + margin,
-    strands: (phase, near) => strandsNear(outline, 0, phase * profile.transversePitch, datum, near),
+    zone: (margin) => (_, y) => y - (datum + profile.tip + margin),
+    strands: (phase, zone) => strandsNear(outline, 0, phase * profile.transversePitch, datum, zone),
   };
 }
 
@@ -108,7 +114,7 @@ function barOutline({ profile, firstTooth, teeth }: PlacedBar, sagitta: number):
   add(points[points.length - 2] - transversePitch, away, 6);
   add(points[0] + transversePitch, away, 6);
   const all = Float64Array.from(points);
-  return { points: all, segments: Uint8Array.from(segments), shortening: shortenings(all, helixAngle) };
+  return cutIntoRuns({ points: all, segments: Uint8Array.from(segments) }, shortenings(all, helixAngle));
 }
 
 /** A line's normal (n_x, n_y) becomes (n_x, n_y, −n_x tan β) in space when the line is carried along the slant. */

@@ -1,5 +1,5 @@
 import type { ToothProfile } from '../../tooth/profile.js';
-import { normalOnTrochoid, pointOnTrochoid } from '../../tooth/rackRoot.js';
+import { distanceFromTrochoid, pointOnTrochoid } from '../../tooth/rackRoot.js';
 import { rollAt } from '../../tooth/rollAt.js';
 import type { Segment, Trochoid } from '../../tooth/segments.js';
 import { faceRadius, type Sweep } from './helix.js';
@@ -86,31 +86,46 @@ function trochoidDistance(segment: Trochoid): SurfaceDistance {
     // Turned, and mirrored, into the frame of the space's middle.
     const x = radius * Math.cos(angle - middle);
     const y = (mirrored ? -radius : radius) * Math.sin(angle - middle);
-    const toPoint = (i: number) => (points[2 * i] - x) ** 2 + (points[2 * i + 1] - y) ** 2;
-    let nearest = 0;
-    let least = toPoint(0);
-    const look = (i: number) => {
-      const square = toPoint(i);
-      if (square >= least) return false;
-      least = square;
-      nearest = i;
-      return true;
-    };
-    for (let i = 16; i <= FINE; i += 16) look(i);
-    for (let stride = 8; stride >= 1; stride >>= 1) {
-      const middlePoint = nearest;
-      if (middlePoint >= stride && look(middlePoint - stride)) continue;
-      if (middlePoint + stride <= FINE) look(middlePoint + stride);
-    }
+    const nearest = nearestPoint(points, x, y);
     const before = Math.max(0, nearest - 1);
     const after = Math.min(FINE, nearest + 1);
     const dx = points[2 * after] - points[2 * before];
     const dy = points[2 * after + 1] - points[2 * before + 1];
     const along = ((x - points[2 * nearest]) * dx + (y - points[2 * nearest + 1]) * dy) / (dx * dx + dy * dy);
     const at = Math.min(FINE, Math.max(0, nearest + along * (after - before)));
-    const [px, py, nx, ny] = normalOnTrochoid(root, from + ((to - from) * at) / FINE);
-    if (at === 0 || at === FINE) return Math.hypot(x - px, y - py);
-    // The foot is found only nearly, so what is left along the tangent is not counted.
-    return Math.abs((x - px) * nx + (y - py) * ny);
+    // The foot is found only nearly, so what is left along the tangent is not counted but at the curve's ends.
+    const atEnd = at === 0 || at === FINE;
+    return distanceFromTrochoid(root, from + ((to - from) * at) / FINE, x, y, atEnd);
   };
+}
+
+/** Number of the fine point nearest to (x, y): the best of a few, then halving strides from there. */
+function nearestPoint(points: Float64Array, x: number, y: number): number {
+  let nearest = 0;
+  let least = squareTo(points, 0, x, y);
+  for (let i = 16; i <= FINE; i += 16) {
+    const square = squareTo(points, i, x, y);
+    if (square >= least) continue;
+    least = square;
+    nearest = i;
+  }
+  for (let stride = 8; stride >= 1; stride >>= 1) {
+    const lower = nearest - stride;
+    const upper = nearest + stride;
+    const below = lower < 0 ? least : squareTo(points, lower, x, y);
+    if (below < least) {
+      least = below;
+      nearest = lower;
+      continue;
+    }
+    const above = upper > FINE ? least : squareTo(points, upper, x, y);
+    if (above >= least) continue;
+    least = above;
+    nearest = upper;
+  }
+  return nearest;
+}
+
+function squareTo(points: Float64Array, i: number, x: number, y: number): number {
+  return (points[2 * i] - x) ** 2 + (points[2 * i + 1] - y) ** 2;
 }
