@@ -21,7 +21,7 @@ import { gearBody } from './gearBody.js';
 import type { Part } from './mesh.js';
 import { placed, raised } from './place.js';
 import type { Sweep } from './sweep/helix.js';
-import type { KnownTeeth } from './teeth.js';
+import type { KnownPitches } from './teeth.js';
 
 /**
  * Every part of a set as a closed mesh in the place where it is printed: `sun`, `planet-1` …, `ring`, and `carrier` if
@@ -68,7 +68,7 @@ function buildPlanetary(spec: PlanetarySpec): Part[] {
 
 /** `buildSet` for a set that is fitted as it is to be drawn (see `drawnSet`). */
 export function buildFitted(spec: PlanetarySpec, set: FittedSet): Part[] {
-  const known: KnownTeeth = new Map();
+  const known: KnownPitches = new Map();
   const [sun, planet, ring] = gearKinds(spec, set).map(({ profile, sweep, wall, lift }) =>
     raised(gearBody(profile, sweep, wall, spec.tolerance, known), lift),
   );

@@ -13,7 +13,7 @@ import { gearBody } from './gearBody.js';
 import type { Part } from './mesh.js';
 import { placed } from './place.js';
 import type { Sweep } from './sweep/helix.js';
-import type { KnownTeeth } from './teeth.js';
+import type { KnownPitches } from './teeth.js';
 
 /**
  * Every part of a pair (`pinion`, `wheel`), of a rack and pinion (`pinion`, `bar`), or the one `gear`, as closed meshes
@@ -27,7 +27,7 @@ export function buildTrain(spec: TrainSpec): Part[] {
 /** `buildTrain` for a train that is fitted as it is to be drawn (see `fitDrawn`). */
 export function buildFittedTrain(train: FittedTrain): Part[] {
   const { spec, gears, bar } = train;
-  const known: KnownTeeth = new Map();
+  const known: KnownPitches = new Map();
   const parts: Part[] = gears.map((one) => {
     const body = gearBody(one.profile, trainSweep(train, one), wallOf(train, one), spec.tolerance, known);
     return { name: one.part, mesh: placed(body, one.rotation, one.centre) };

@@ -4,7 +4,7 @@ import type { Mesh } from './mesh.js';
 import type { Face } from './stack/stack.js';
 import { stackMesh } from './stack/stackMesh.js';
 import type { Sweep } from './sweep/helix.js';
-import { type KnownTeeth, teethOf } from './teeth.js';
+import { type KnownPitches, teethOf } from './teeth.js';
 
 /** However coarse the tolerance, chords stay this share of the module from the surface: coarser teeth cut into themselves. */
 const COARSEST = 0.04;
@@ -13,14 +13,14 @@ const COARSEST = 0.04;
  * A gear as a closed body in its own frame: axis on z, end faces at 0 and the face width, at z = 0 the first
  * tooth on +x. A left-hand gear is the exact mirror y → −y of the right-hand one, features included.
  * @param tolerance largest distance of the mesh from the exact surface, mm
- * @param known teeth of the other gears of the set, to which these are added [none]
+ * @param known pitches of the other gears of the set, to which this one is added [none]
  */
 export function gearBody(
   profile: ToothProfile,
   sweep: Sweep,
   wall: Wall,
   tolerance: number,
-  known: KnownTeeth = new Map(),
+  known: KnownPitches = new Map(),
 ): Mesh {
   const teeth = teethOf(profile, sweep, Math.min(tolerance, COARSEST * profile.gear.module), known);
   const { rim, feature } = blankOf(wall, sweep.faceWidth, tolerance);

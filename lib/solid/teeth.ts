@@ -11,29 +11,30 @@ export type Teeth = OpenSurface & {
   ends: readonly [OpenSurface['ends'][number], OpenSurface['ends'][number]];
 };
 
-/** Teeth that were made already, to be handed from gear to gear of one set: often sun and planets differ by hand alone. */
-export type KnownTeeth = Map<string, Teeth>;
+/** Pitches that were made already, to be handed from gear to gear of one set: often sun and planets differ by hand alone. */
+export type KnownPitches = Map<string, WholePitch>;
 
-/**
- * The teeth of a gear, taken from `known` where they are there already, and put there otherwise.
- * @param tolerance largest distance from the exact surface, mm
- */
-export function teethOf(profile: ToothProfile, sweep: Sweep, tolerance: number, known: KnownTeeth): Teeth {
-  const key = JSON.stringify([tolerance, profile, { ...sweep, hand: null }]);
-  let teeth = known.get(key);
-  if (!teeth) {
-    teeth = around(wholePitch(adaptivePitch(profile, sweep, tolerance), sweep), profile, sweep);
-    known.set(key, teeth);
-  }
-  return teeth;
-}
-
-/** A pitch from end face to end face. */
+/** A pitch of a right-handed gear from end face to end face; ids from `NEXT` on mean the following pitch. */
 interface WholePitch {
   positions: Float64Array;
   triangles: Uint32Array;
+  /** Outline in the end faces. */
   bottom: readonly number[];
   top: readonly number[];
+}
+
+/**
+ * The teeth of a gear, right-handed. Their pitch is taken from `known` where it is there already, and put there otherwise.
+ * @param tolerance largest distance from the exact surface, mm
+ */
+export function teethOf(profile: ToothProfile, sweep: Sweep, tolerance: number, known: KnownPitches): Teeth {
+  const key = JSON.stringify([tolerance, profile, { ...sweep, hand: null }]);
+  let pitch = known.get(key);
+  if (!pitch) {
+    pitch = wholePitch(adaptivePitch(profile, sweep, tolerance), sweep);
+    known.set(key, pitch);
+  }
+  return around(pitch, profile, sweep);
 }
 
 /** A herringbone pitch gets its upper half as the mirror image of the lower one, sharing the middle vertices. */

@@ -88,7 +88,7 @@ export function addVertex(draft: PitchDraft, [x, y]: readonly [number, number], 
 export function addColumn(
   draft: PitchDraft,
   point: readonly [number, number],
-  heights: readonly number[] = levelsAt(draft, Math.hypot(...point)),
+  heights: readonly number[] = draft.sweep.lips ? levelsAt(draft, Math.hypot(...point)) : draft.levels,
 ): number[] {
   return heights.map((z) => addVertex(draft, point, z));
 }
