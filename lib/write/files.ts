@@ -1,7 +1,7 @@
 import { access, constants, mkdir, open, rename, rmdir, stat, unlink } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { refuse } from '../spec/refusal.js';
-import { temporaryName } from './leftovers.js';
+import { clearLeftoversOnce, temporaryName } from './leftovers.js';
 import { plainReason } from './plainReason.js';
 
 /** A file to be written: its name, and its contents piece by piece, made when they are asked for. */
@@ -26,7 +26,7 @@ export async function checkFolder(folder: string): Promise<void> {
 /**
  * Writes files into a folder, all or none: each to a temporary name in that folder first, and only when all are
  * there each to its own name. The folder is made where it does not exist, and taken away again on failure.
- * Earlier files of the same names stay as they are until the new ones are whole.
+ * Earlier files of the same names stay as they are until the new ones are whole; what killed processes left goes.
  * @param signal stops the writing and takes back what was begun
  * @returns the paths written, in the order given
  * @throws Refusal for the parameter `out` where the file system does not allow it
@@ -42,6 +42,7 @@ export async function writeFiles(
     let finished = false;
     try {
       await makeFolders(folder, made);
+      await clearLeftoversOnce(folder);
       for (const file of files) {
         const path = join(folder, temporaryName(file.name));
         temporary.push(path);

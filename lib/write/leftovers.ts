@@ -1,7 +1,7 @@
 import { createHash, randomBytes } from 'node:crypto';
 import { readdir, stat, unlink } from 'node:fs/promises';
 import { hostname } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 
 /** Ends every temporary name. */
 const ENDING = '.part';
@@ -23,6 +23,17 @@ export async function clearLeftovers(folder: string, own = false): Promise<void>
   const names = await readdir(folder).catch(() => [] as string[]);
   for (const name of names)
     if (await isLeftOver(folder, name, own)) await unlink(join(folder, name)).catch(() => {});
+}
+
+/** Folders that this process, or this thread of it, has looked through. */
+const lookedThrough = new Set<string>();
+
+/** `clearLeftovers` of other processes, the first time that it is asked for a folder: a batch writes into one a thousand times. */
+export async function clearLeftoversOnce(folder: string): Promise<void> {
+  const path = resolve(folder);
+  if (lookedThrough.has(path)) return;
+  lookedThrough.add(path);
+  await clearLeftovers(path);
 }
 
 async function isLeftOver(folder: string, name: string, own: boolean): Promise<boolean> {

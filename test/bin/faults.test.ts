@@ -132,6 +132,27 @@ describe('where the disk does not allow it', () => {
   });
 });
 
+it('killed while it writes, what it left goes with the next file that anyone writes there, and nothing else', async () => {
+  const folder = folderWith({ 'set.yaml': idler.replace(/variants.*/, '') });
+  const out = join(folder, 'out');
+  const left = () => (existsSync(out) ? readdirSync(out).filter((name) => name.endsWith('.part')) : []);
+  const child = spawn(process.execPath, [command, 'make', 'set.yaml', '--out', 'out'], { cwd: folder });
+  const closed = new Promise((resolve) => child.on('close', resolve));
+  const poll = setInterval(() => left().length && child.kill('SIGKILL'), 1);
+  await closed;
+  clearInterval(poll);
+  expect(child.signalCode).toBe('SIGKILL');
+  const [half] = left();
+  expect(half).toContain(`-${child.pid}-`);
+  // Of a process that still runs, of another machine a moment ago, and of somebody else's making.
+  const running = half.replace(`-${child.pid}-`, `-${process.pid}-`);
+  const elsewhere = half.replace(/\.[0-9a-f]{4}-/, (own) => (own === '.0000-' ? '.ffff-' : '.0000-'));
+  for (const name of [running, elsewhere, '.mine.part']) writeFileSync(join(out, name), '');
+  expect((await plan(folder)).status).toBe(0);
+  expect(left().sort()).toEqual([running, elsewhere, '.mine.part'].sort());
+  expect(existsSync(join(out, 'my.yaml'))).toBe(true);
+});
+
 /** Whether util-linux's `script`, which runs a command on a terminal, is here. */
 const script = (() => {
   try {

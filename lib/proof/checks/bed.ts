@@ -49,7 +49,7 @@ function rimOf(spec: Spec): number {
 
 /** Everything but the rim grows with the module; the offer has two decimals, rounded to the safe side. */
 function advice(spec: Spec, [x, y, z]: readonly number[]): string {
-  // For the other kinds `onItsBed` tries what finds room where that stops the job.
+  // For the other kinds `helpedBodies` tries what finds room where that stops the job.
   const estimates = spec.kind === 'planetary' || !namesPrinter(spec);
   const { module, printer } = spec;
   const rim = rimOf(spec);

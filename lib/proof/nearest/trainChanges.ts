@@ -5,9 +5,9 @@ import { along, alongWhole, type Change, just, type Way, type Ways } from './cha
 /** Teeth with which a gear that stands alone, or runs on a bar, works whatever its rack is. */
 const ENOUGH_TEETH = 40;
 /** How many teeth more or less are tried. */
-const WINDOW = 12;
+const WINDOW = 8;
 /** Pairs of tooth counts that are tried. */
-const COUNTS = 200;
+const COUNTS = 80;
 
 /** What may be changed about a pair, a rack and pinion or one gear. */
 export function trainWays(spec: TrainSpec): Ways {

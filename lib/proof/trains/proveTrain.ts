@@ -12,7 +12,7 @@ import { type BodyPair, changedPairs } from '../bodyPairs.js';
 import type { Check } from '../check.js';
 import { type TriangleTree, triangleTree } from '../mesh/triangleTree.js';
 import { helpedChecks } from '../nearest/help.js';
-import { onItsBed } from '../nearest/onItsBed.js';
+import { helpedBodies } from '../nearest/helpedBodies.js';
 import { smallParts } from '../safety/smallParts.js';
 import type { TrainSheet } from '../sheetTypes.js';
 import { barDeviation } from './barDeviation.js';
@@ -70,7 +70,7 @@ export function proveTrain(
     smallParts: smallParts(parts),
   };
   checks.push(...trainBodyChecks(all));
-  return { sheet: trainSheet(all, onItsBed(spec, checks, mustFail)), parts };
+  return { sheet: trainSheet(all, helpedBodies(spec, checks, mustFail)), parts };
 }
 
 function mustFail({ level, holds }: Check): boolean {

@@ -32,8 +32,9 @@ const REACH = 2;
 /**
  * Turns a pinion through one whole pitch, its mate turning or (a bar) sliding with it, in the transverse plane on the
  * exact outlines, and measures the least normal distance at every phase. Null for one gear by itself.
+ * @param enough where less than this is found no further phases are looked at, mm [all are]
  */
-export function rollTrain({ spec, gears, bar }: FittedTrain): TrainRolling | null {
+export function rollTrain({ spec, gears, bar }: FittedTrain, enough = 0): TrainRolling | null {
   const [pinion, wheel] = gears;
   if (!wheel && !bar) return null;
   const { gap } = spec.fit;
@@ -42,7 +43,7 @@ export function rollTrain({ spec, gears, bar }: FittedTrain): TrainRolling | nul
   const own = preparedOutline(pinion.profile, sagitta);
   const mate = bar ? slidingBar(bar, sagitta) : turningWheel(wheel, sagitta);
   const found: TrainRolling = { least: margin, bySide: [margin, margin], phase: 0, curve: [] };
-  for (let step = 0; step < PHASES; step++) {
+  for (let step = 0; step < PHASES && !(found.least < enough); step++) {
     const phase = step / PHASES;
     const turned = pinion.rotation + (2 * Math.PI * phase) / pinion.gear.teeth;
     const reach = pinion.profile.tipRadius + margin;

@@ -1,5 +1,6 @@
 import { drawnGap } from '../../fit/compensation.js';
 import type { FittedTrain } from '../../fit/trains/fitTrain.js';
+import type { CommonSpec } from '../../spec/types.js';
 import { gearSizes } from '../../tooth/gear.js';
 import { leastRingTipRadius } from '../../train/interference.js';
 import { allowedGapError } from '../allowedGapError.js';
@@ -82,9 +83,14 @@ function barMargins(
   return [{ where: 'bar tips on the pinion', margin: highest - bar.tip }, pinionTips];
 }
 
+/** The least gap that rolling outlines may come down to, as drawn, mm. */
+export function leastGap(spec: CommonSpec): number {
+  return drawnGap(spec) - allowedGapError(spec);
+}
+
 /** The least gap found while the exact outlines roll through a pitch, both flanks. */
 function rollingCheck({ spec, mesh }: FittedTrain, { least, bySide, phase }: TrainRolling): Check {
-  const limit = drawnGap(spec) - allowedGapError(spec);
+  const limit = leastGap(spec);
   const [one, two] = bySide.map((side) => side.toFixed(4));
   return {
     id: 'rolling',

@@ -6,6 +6,7 @@ import type { Check } from '../check.js';
 import { bed } from '../checks/bed.js';
 import { along, alongWhole, type Change, type Way, type Ways } from './changes.js';
 import { helpedChecks } from './help.js';
+import { works } from './works.js';
 
 /** Meshes of which only their box is wanted, mm. */
 const COARSE = 0.05;
@@ -13,15 +14,17 @@ const COARSE = 0.05;
 const STEPS = 40;
 
 /**
- * Checks of finished bodies, of which the one that finds no room on the bed says what would: tried by building it.
+ * Checks of finished bodies, of which the one that finds no room on the bed says what would: tried by building it. Where
+ * meshes took up the rest of what their outlines leave of the gap, what leaves more of it is said.
  * @param stops whether a check stops the job
  */
-export function onItsBed(
+export function helpedBodies(
   spec: TrainSpec,
   checks: readonly Check[],
   stops: (check: Check) => boolean,
 ): Check[] {
   const noRoom = (check: Check) => check.id === 'bed' && stops(check);
+  if (!checks.some(noRoom)) return works(spec) ? [...checks] : helpedChecks(spec, checks, stops);
   return helpedChecks(spec, checks, noRoom, { ways: smallerWays(spec), more: fits });
 }
 
