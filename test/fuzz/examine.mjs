@@ -8,18 +8,20 @@ const ROUNDS = 8;
 
 /**
  * What becomes of a file.
- * @param data plain data
+ * @param asked plain data
  * @param text the same as it is read
  * @param kernel manifold-3d, started; `gaps`: whether it measures gaps too
  * @param quick build nothing unless gaps are measured: numbers and outlines only, for the file and for offers
  * @param turn chooses which offer is built besides the nearest; all are worked out by numbers and outlines
  * @returns { outcome: 'made' | 'refused', faults, … }; faults is a list of sentences, empty when all is well
  */
-export function examine(data, text, kernel, gaps, quick, turn) {
+export function examine(asked, text, kernel, gaps, quick, turn) {
   const faults = [];
+  let data = asked;
   let spec;
   try {
     spec = light(readSpec(text));
+    data = { ...asked, tolerance: spec.tolerance };
   } catch (error) {
     if (!(error instanceof Refusal)) return { outcome: 'crashed', faults: [`reading threw ${error.stack}`] };
     return { outcome: 'refused', by: 'file', faults: badOffers(data, error.problems) };
@@ -46,7 +48,12 @@ function light(spec) {
   const heavy =
     (teethOf(spec) * Math.max(1, faceWidth / 10) * Math.sqrt(module)) / Math.sqrt(spec.tolerance / 0.02) >
     500;
-  return heavy ? resolveSpec({ ...spec, tolerance: 0.2 }) : spec;
+  if (!heavy) return spec;
+  // Of a pair or a rack the tolerance decides how near to each other outlines may come.
+  return resolveSpec({
+    ...spec,
+    tolerance: spec.kind === 'planetary' ? 0.2 : Math.max(0.05, spec.tolerance),
+  });
 }
 
 /** All the teeth that are made. */

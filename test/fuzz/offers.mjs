@@ -1,6 +1,4 @@
 // What a refusal offers, taken from its words, as changes of the file: each a list of [path, value].
-const number = String.raw`(-?\d+(?:\.\d+)?)`;
-
 /** Changes that the sentence of a failing check offers, in its order. */
 export function offersOf(says) {
   const offers = [];
@@ -21,8 +19,8 @@ export function offersOf(says) {
   for (const [, list] of says.matchAll(/Nearest that works: (.*)\.$/g)) offers.push(...changesIn(list));
   for (const [, list] of says.matchAll(/; (\S+ [^;]*(?:; [^;]*)*) would do too/g))
     offers.push(...changesIn(list));
-  for (const [, value] of says.matchAll(new RegExp(`module ${number} or less`, 'g')))
-    offers.push([['module', Number(value)]]);
+  for (const [, list] of says.matchAll(/, ((?:(?:module|faceWidth) [\d.]+(?: and )?)+) or less/g))
+    offers.push(list.split(' and ').map(oneChange));
   for (const [, list] of says.matchAll(/planets\.count ([\d or]+) with the same teeth/g))
     for (const count of list.split(' or ')) offers.push([['planets.count', Number(count)]]);
   return offers;

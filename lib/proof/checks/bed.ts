@@ -47,22 +47,27 @@ function rimOf(spec: Spec): number {
   return spec.kind === 'planetary' ? spec.ring.rim : (wallsOf(spec)[0] ?? 0);
 }
 
-/** Everything but the rim grows with the module; the offer has two decimals, rounded to the safe side. */
+/** Everything but the rim grows with the module; offers are rounded to the safe side. */
 function advice(spec: Spec, [x, y, z]: readonly number[]): string {
   // For the other kinds `helpedBodies` tries what finds room where that stops the job.
   const estimates = spec.kind === 'planetary' || !namesPrinter(spec);
-  const { module, printer } = spec;
+  const { module, faceWidth, printer } = spec;
   const rim = rimOf(spec);
   const { width, depth, height } = printer.bed;
   const across = Math.min(width, depth);
-  const ways: string[] = [];
-  if (Math.max(x, y) > across) {
-    const fits = Math.floor((100 * module * (across - 2 * rim)) / (Math.max(x, y) - 2 * rim)) / 100;
-    ways.push(
-      `an outer diameter of ${across} mm would fit` +
-        (fits >= 0.2 && estimates ? `: with this rim, module ${fits} or less` : ''),
-    );
-  }
-  if (z > height) ways.push(`a height of ${height} mm would fit: a smaller faceWidth`);
-  return `; ${ways.join('; ')}`;
+  const [wide, high] = [Math.max(x, y) > across, z > height];
+  const fits = Math.floor((100 * module * (across - 2 * rim)) / (Math.max(x, y) - 2 * rim)) / 100;
+  const lower = Math.floor(100 * (faceWidth - (z - height))) / 100;
+  const narrower = wide && fits >= 0.2 && `module ${fits}`;
+  const thinner = high && lower >= 1 && `faceWidth ${lower}`;
+  const ways = [narrower, thinner].filter((way) => way !== false);
+  return [
+    wide && `; ${across} mm across would fit`,
+    high && `; a height of ${height} mm would fit`,
+    estimates && ways.length === Number(wide) + Number(high)
+      ? `: with this rim and these features, ${ways.join(' and ')} or less`
+      : '',
+  ]
+    .filter(Boolean)
+    .join('');
 }

@@ -66,9 +66,19 @@ function withLosses(spec: Spec, { counts, bases }: Ways, isWorking: (change: Cha
     const other = changed(spec, base);
     if (!other) continue;
     const [first] = firstOf([{}, ...counts(other)], 1, (change) => isWorking({ ...base, ...change }));
-    if (first) return [{ ...base, ...first }];
+    if (first) return [withoutNeedless({ ...base, ...first }, isWorking)];
   }
   return [];
+}
+
+/** A change without those of its parameters that it works without. */
+function withoutNeedless(change: Change, isWorking: (change: Change) => boolean): Change {
+  let left = change;
+  for (const path of Object.keys(change)) {
+    const { [path]: _, ...others } = left;
+    if (isWorking(others)) left = others;
+  }
+  return left;
 }
 
 /** Changes as one sentence for a message: `Nearest that works: fit.gap 0.2; module 1.8.` Empty where there are none. */

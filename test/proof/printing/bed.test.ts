@@ -25,7 +25,7 @@ describe('the bed', () => {
   it('is too narrow for it, and the module offered fits', () => {
     const failed = check({ printer: small });
     expect(failed).toMatchObject({ holds: false, level: 'must', limit: 90 });
-    expect(failed.says).toContain('an outer diameter of 90 mm would fit');
+    expect(failed.says).toContain('90 mm across would fit');
     const module = Number(/module ([\d.]+) or less/.exec(failed.says)![1]);
     expect(check({ printer: small, module }).holds).toBe(true);
     expect(check({ printer: small, module: module + 0.02 }).holds).toBe(false);

@@ -1,0 +1,83 @@
+import { floorThousandth } from '../../spec/nearest.js';
+import { isMapping } from '../../spec/plainData.js';
+import { externalGears } from '../../spec/rules/trains.js';
+import type { TrainSpec } from '../../spec/types.js';
+import { withoutDerived } from '../../spec/withoutDerived.js';
+import { along, alongWhole, type Change, type Way, type Ways } from './changes.js';
+
+/** Steps by which the module falls where nothing else finds room. */
+const STEPS = 20;
+/** Teeth with which gears and bars find room on the smallest bed. */
+const FEW_TEETH = { gear: 18, bar: 3 };
+
+/** What may be made smaller about a pair, a rack and pinion or one gear that finds no room on the bed. */
+export function smallerWays(spec: TrainSpec): Ways {
+  const { module, faceWidth, fit, printer } = spec;
+  const low = { faceWidth: floorThousandth(Math.min(faceWidth, 0.8 * printer.bed.height)) };
+  const loose = { 'fit.gap': Math.min(fit.gap, 0.05) };
+  const plain = { ...low, ...loose, ...plainForm(spec) };
+  return {
+    single: [along('module', module, 0.2), along('faceWidth', faceWidth, 1), ...sizesOf(spec)],
+    counts: ({ module: most }) =>
+      Array.from({ length: STEPS }, (_, i): Change => ({ module: floorThousandth(most * 0.8 ** (i + 1)) })),
+    bases: [{}, low, { ...low, ...loose }, plain, { ...plain, ...fewTeeth(spec) }],
+  };
+}
+
+/** Every size of a file that parts grow with. */
+function sizesOf(spec: TrainSpec): Way[] {
+  const outside = externalGears(spec).flatMap(([part, { teeth, knob, crank }]) => [
+    alongWhole(`${part}.teeth`, teeth, 5),
+    ...(knob ? [along(`${part}.knob.height`, knob.height, 1)] : []),
+    ...(crank?.handle === undefined ? [] : [along(`${part}.crank.handle`, crank.handle, 10)]),
+  ]);
+  const ring = ringOf(spec);
+  const inside = ring && [
+    alongWhole(`${ring.part}.teeth`, ring.teeth, 10),
+    along(`${ring.part}.rim`, ring.rim, 0.4),
+    ...(ring.flange ? [along(`${ring.part}.flange.diameter`, ring.flange.diameter, 1)] : []),
+  ];
+  const bar = spec.kind === 'rack' && [
+    along('bar.length', spec.bar.length, 1),
+    alongWhole('bar.teeth', spec.bar.teeth, 1),
+    along('bar.backing', spec.bar.backing, 0.4),
+  ];
+  return [...(bar || []), ...outside, ...(inside ?? [])];
+}
+
+/** No features, and walls and lengths as they follow from the teeth. */
+function plainForm(spec: TrainSpec): Change {
+  const form: Change = {};
+  for (const [part] of externalGears(spec))
+    for (const key of ['knob', 'crank', 'text', 'screw', 'nut', 'bore']) form[`${part}.${key}`] = undefined;
+  const ring = ringOf(spec);
+  if (ring)
+    for (const key of ['rim', 'grip', 'flange', 'bolts', 'text']) form[`${ring.part}.${key}`] = undefined;
+  if (spec.kind === 'rack') for (const key of ['length', 'backing']) form[`bar.${key}`] = undefined;
+  return Object.fromEntries(Object.entries(form).filter(([path]) => isGiven(spec, path)));
+}
+
+/** Whether the file says it, in place of what would follow from other values. */
+function isGiven(spec: TrainSpec, path: string): boolean {
+  const [part, key] = path.split('.');
+  const group = withoutDerived(spec)[part];
+  const value = isMapping(group) ? group[key] : undefined;
+  return value !== undefined && !(isMapping(value) && value.shape === 'none');
+}
+
+function fewTeeth(spec: TrainSpec): Change {
+  const gears = externalGears(spec).map(([part, { teeth }]) => [
+    `${part}.teeth`,
+    Math.min(teeth, FEW_TEETH.gear),
+  ]);
+  const ring = ringOf(spec);
+  if (ring) gears.push([`${ring.part}.teeth`, Math.min(ring.teeth, 2 * FEW_TEETH.gear)]);
+  if (spec.kind === 'rack') gears.push(['bar.teeth', Math.min(spec.bar.teeth, FEW_TEETH.bar)]);
+  return Object.fromEntries(gears);
+}
+
+function ringOf(spec: TrainSpec) {
+  if (spec.kind === 'pair' && spec.wheel.internal) return { part: 'wheel', ...spec.wheel };
+  if (spec.kind === 'gear' && spec.gear.internal) return { part: 'gear', ...spec.gear };
+  return undefined;
+}
