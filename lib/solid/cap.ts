@@ -1,4 +1,5 @@
 import earcut from 'earcut';
+import type { Point } from './stack/contour.js';
 import { flipped } from './stack/flip.js';
 import { loopArea } from './stack/loopArea.js';
 import { mended } from './stack/mend.js';
@@ -13,14 +14,22 @@ const FLATTEST = 1e-6;
 const VIEWS = [0, 0.61, 1.07, 2.3, 0.23, 2.81];
 
 /**
- * Triangles over a plane region, counter-clockwise seen from +z, on the vertices given and no others, every one of
- * them used: neighbours along the loops fit edge to edge.
- * @param loops the outer boundary first, then holes; each an ordered list of vertex ids
- * @param positions x, y, z of vertex i at 3i, mm
- * @returns vertex ids, three a triangle
- * @throws Error when the loops cross or touch, so that the region cannot be filled
+ * Triangles over a plane region, counter-clockwise seen from +z, on the points given and no others, every one of
+ * them used: neighbours along the outlines fit edge to edge.
+ * @param outlines the outer boundary first, then holes, mm
+ * @returns places of points in the row of all outlines' points one after another, three a triangle
+ * @throws Error when the outlines cross or touch, so that the region cannot be filled
  */
-export function fillPlane(loops: readonly (readonly number[])[], positions: ArrayLike<number>): number[] {
+export function fillOutlines(outlines: readonly (readonly Point[])[]): number[] {
+  const positions = new Float64Array(3 * outlines.reduce((sum, { length }) => sum + length, 0));
+  let count = 0;
+  const loops = outlines.map((points) =>
+    points.map((point) => {
+      positions[3 * count] = point[0];
+      positions[3 * count + 1] = point[1];
+      return count++;
+    }),
+  );
   const plain = cut(loops, positions, 0);
   if (isWhole(plain, loops, positions) && flattest(plain, positions) >= FLATTEST) return plain;
   // The library drops points in line with their neighbours, and clips needles where points nearly line up.
@@ -31,25 +40,38 @@ export function fillPlane(loops: readonly (readonly number[])[], positions: Arra
   throw new Error('a plane face cannot be filled: its contours cross or touch');
 }
 
-function cut(loops: readonly (readonly number[])[], positions: ArrayLike<number>, view: number): number[] {
+/**
+ * `fillOutlines` for vertices of a mesh.
+ * @param loops the outer boundary first, then holes; each an ordered list of vertex ids
+ * @param positions x, y, z of vertex i at 3i, mm
+ * @returns vertex ids, three a triangle
+ */
+export function fillPlane(loops: readonly (readonly number[])[], positions: ArrayLike<number>): number[] {
   const ids = loops.flat();
-  const flat = new Array<number>(2 * ids.length);
-  const cos = Math.cos(view);
-  const sin = Math.sin(view);
-  for (let i = 0; i < ids.length; i++) {
-    const x = positions[3 * ids[i]];
-    const y = positions[3 * ids[i] + 1];
-    flat[2 * i] = x * cos - y * sin;
-    flat[2 * i + 1] = x * sin + y * cos;
-  }
+  const outlines = loops.map((loop) => loop.map((id): Point => [positions[3 * id], positions[3 * id + 1]]));
+  return fillOutlines(outlines).map((i) => ids[i]);
+}
+
+function cut(loops: readonly (readonly number[])[], positions: Float64Array, view: number): number[] {
   const holes: number[] = [];
   let count = 0;
   for (const loop of loops.slice(0, -1)) {
     count += loop.length;
     holes.push(count);
   }
-  const triangles = earcut(flat, holes).map((i) => ids[i]);
+  const triangles = earcut(seenFrom(positions, view), holes, 3);
   return twiceArea(triangles, positions) > 0 ? triangles : reversed(triangles);
+}
+
+function seenFrom(positions: Float64Array, view: number): Float64Array {
+  const turned = new Float64Array(positions.length);
+  const cos = Math.cos(view);
+  const sin = Math.sin(view);
+  for (let i = 0; i < positions.length; i += 3) {
+    turned[i] = positions[i] * cos - positions[i + 1] * sin;
+    turned[i + 1] = positions[i] * sin + positions[i + 1] * cos;
+  }
+  return turned;
 }
 
 /** By Euler's formula n points and h holes make n + 2 h − 2 triangles; and they cover the area of the loops. */

@@ -1,44 +1,30 @@
-import { fillPlane } from '../cap.js';
-import type { Contour, Point } from './contour.js';
+import { fillOutlines } from '../cap.js';
+import type { Point } from './contour.js';
 import type { Face } from './stack.js';
 
 /**
- * Fills plane faces, counter-clockwise seen from +z: one after another, each once. Faces with the same outlines at
- * different heights, such as the two end faces of a herringbone gear, are filled alike.
- * @param idsOf vertices of each contour
- * @param positions x, y, z of vertex i at 3i, mm
- * @returns vertex ids, three a triangle, for each face
+ * Fills plane faces, counter-clockwise seen from +z. Faces with the same outlines at different heights, such as the
+ * two end faces of a herringbone gear, are filled alike.
+ * @returns for each face places of points in the row of all its contours' points, outer first, three a triangle
  */
-export function fillFaces(
-  faces: readonly Face[],
-  idsOf: (contour: Contour) => readonly number[],
-  positions: ArrayLike<number>,
-): number[][] {
-  const filled: { contours: Contour[]; ids: number[]; triangles: number[] }[] = [];
+export function fillFaces(faces: readonly Face[]): number[][] {
+  const filled: { outlines: (readonly Point[])[]; triangles: number[] }[] = [];
   for (const { outer, holes } of faces) {
-    const contours = [outer, ...holes];
-    const loops = contours.map(idsOf);
-    const ids = loops.flat();
-    const like = filled.find((other) => haveSameOutlines(other.contours, contours));
-    const triangles = like ? moved(like.triangles, like.ids, ids) : fillPlane(loops, positions);
-    filled.push({ contours, ids, triangles });
+    const outlines = [outer, ...holes].map(({ points }) => points);
+    const like = filled.find((other) => areSame(other.outlines, outlines));
+    filled.push({ outlines, triangles: like ? like.triangles : fillOutlines(outlines) });
   }
   return filled.map(({ triangles }) => triangles);
 }
 
-function moved(triangles: readonly number[], from: readonly number[], to: readonly number[]): number[] {
-  const image = new Map(from.map((id, i) => [id, to[i]]));
-  return triangles.map((id) => image.get(id)!);
+function areSame(some: readonly (readonly Point[])[], others: readonly (readonly Point[])[]): boolean {
+  return some.length === others.length && some.every((outline, i) => isSame(outline, others[i]));
 }
 
-function haveSameOutlines(some: readonly Contour[], others: readonly Contour[]): boolean {
-  return some.length === others.length && some.every(({ points }, i) => areSame(points, others[i].points));
-}
-
-function areSame(some: readonly Point[], others: readonly Point[]): boolean {
-  if (some === others) return true;
-  if (some.length !== others.length) return false;
-  for (let i = 0; i < some.length; i++)
-    if (some[i][0] !== others[i][0] || some[i][1] !== others[i][1]) return false;
+function isSame(one: readonly Point[], other: readonly Point[]): boolean {
+  if (one === other) return true;
+  if (one.length !== other.length) return false;
+  for (let i = 0; i < one.length; i++)
+    if (one[i][0] !== other[i][0] || one[i][1] !== other[i][1]) return false;
   return true;
 }

@@ -43,27 +43,34 @@ export function stackMesh({ walls, faces }: Stack, start?: OpenSurface): Mesh {
   if (start) positions.set(start.positions);
   positions.set(added, 3 * given);
 
-  const triangles: number[] = [];
-  const add = (ids: readonly number[], flip: boolean) => {
-    for (let i = 0; i < ids.length; i += 3)
-      if (flip) triangles.push(ids[i], ids[i + 2], ids[i + 1]);
-      else triangles.push(ids[i], ids[i + 1], ids[i + 2]);
-  };
-  for (const { from, to, solid } of walls) {
+  const walled = walls.map(({ from, to }) => {
     const [lower, upper] = from.z < to.z ? [from, to] : [to, from];
-    add(wallTriangles(lower, upper, idsOf.get(lower)!, idsOf.get(upper)!), solid === 'outside');
-  }
-  fillFaces(faces, (contour) => idsOf.get(contour)!, positions).forEach((ids, i) => {
-    add(ids, faces[i].looks === 'down');
+    return wallTriangles(lower, upper, idsOf.get(lower)!, idsOf.get(upper)!);
   });
-  return { positions, triangles: start ? joined(start.triangles, triangles) : Uint32Array.from(triangles) };
-}
-
-function joined(first: Uint32Array, rest: readonly number[]): Uint32Array {
-  const whole = new Uint32Array(first.length + rest.length);
-  whole.set(first);
-  whole.set(rest, first.length);
-  return whole;
+  const filled = fillFaces(faces);
+  const before = start ? start.triangles.length : 0;
+  const triangles = new Uint32Array([...walled, ...filled].reduce((sum, { length }) => sum + length, before));
+  if (start) triangles.set(start.triangles);
+  let at = before;
+  const add = (ids: readonly number[], flip: boolean) => {
+    const second = flip ? 2 : 1;
+    for (let i = 0; i < ids.length; i += 3, at += 3) {
+      triangles[at] = ids[i];
+      triangles[at + 1] = ids[i + second];
+      triangles[at + 2] = ids[i + 3 - second];
+    }
+  };
+  walls.forEach(({ solid }, i) => {
+    add(walled[i], solid === 'outside');
+  });
+  faces.forEach(({ outer, holes, looks }, i) => {
+    const ids = [outer, ...holes].flatMap((contour) => idsOf.get(contour)!);
+    add(
+      filled[i].map((place) => ids[place]),
+      looks === 'down',
+    );
+  });
+  return { positions, triangles };
 }
 
 /** Wound for material inside. */
@@ -73,11 +80,14 @@ function wallTriangles(
   below: readonly number[],
   above: readonly number[],
 ): number[] {
-  if (below.length !== above.length) return zippedWall(lower.points, upper.points, below, above);
-  return below.flatMap((id, i) => {
-    const next = (i + 1) % below.length;
-    return [id, below[next], above[next], id, above[next], above[i]];
-  });
+  const count = below.length;
+  if (count !== above.length) return zippedWall(lower.points, upper.points, below, above);
+  const triangles: number[] = [];
+  for (let i = 0; i < count; i++) {
+    const next = (i + 1) % count;
+    triangles.push(below[i], below[next], above[next], below[i], above[next], above[i]);
+  }
+  return triangles;
 }
 
 /** Every contour must bound two surfaces; a face's own height is that of all its contours. */
