@@ -18,7 +18,8 @@ const STEEPEST = 20;
  * @param rows constraint i holds numbers i n … i n + n − 1, n variables
  * @param bounds all ≥ 0, so that x = 0 is allowed: nothing needs to be found to start from
  * Method: simplex on a dictionary (G. B. Dantzig). A free variable that has entered the basis never leaves it. After
- * many pivots R. G. Bland's rule (smallest index first), which cannot cycle. Cost: constraints × variables a pivot.
+ * many pivots R. G. Bland's rule (smallest index first), which cannot cycle. Cost: constraints × variables a pivot; the
+ * table is kept by columns, since there are many more constraints than variables and loops should be long.
  */
 export function maximise(
   objective: ArrayLike<number>,
@@ -27,7 +28,8 @@ export function maximise(
 ): BestPoint {
   const n = objective.length;
   const m = bounds.length;
-  const table = Float64Array.from(rows);
+  const table = new Float64Array(m * n);
+  for (let i = 0, at = 0; i < m; i++) for (let j = 0; j < n; j++) table[j * m + i] = rows[at++];
   const right = Float64Array.from(bounds);
   const cost = Float64Array.from(objective);
   // Names: 0 … n − 1 the variables, n … n + m − 1 the slacks.
@@ -35,7 +37,6 @@ export function maximise(
   for (let j = 0; j < n; j++) columns[j] = j;
   const basis = new Int32Array(m);
   for (let i = 0; i < m; i++) basis[i] = n + i;
-  const filled = new Int32Array(n);
   const tolerance = ROUNDING * largest(table);
   const costTolerance = ROUNDING * largest(cost);
   let value = 0;
@@ -48,7 +49,7 @@ export function maximise(
       free = true;
       break;
     }
-    value += pivot(table, right, cost, filled, row, column);
+    value += pivot(table, right, cost, row, column);
     const left = basis[row];
     basis[row] = columns[column];
     columns[column] = left;
@@ -100,9 +101,10 @@ function leaving(
   let chosen = -1;
   let least = Number.POSITIVE_INFINITY;
   let divisor = 0;
+  const start = column * basis.length;
   for (let i = 0; i < basis.length; i++) {
-    const rate = direction * table[i * n + column];
-    if (basis[i] < n || rate <= tolerance) continue;
+    const rate = direction * table[start + i];
+    if (rate <= tolerance || basis[i] < n) continue;
     const reach = Math.max(0, right[i]) / rate;
     const tied = Math.abs(reach - least) <= 1e-12 * least;
     if (tied ? rate > divisor : reach < least) {
@@ -114,40 +116,34 @@ function leaving(
   return chosen;
 }
 
-/**
- * Exchanges a basic for a non-basic name. Returns what the objective gains.
- * @param filled room for the columns at which the row is not 0: with many parts most are, and nothing changes there
- */
+/** Exchanges a basic for a non-basic name. Returns what the objective gains. */
 function pivot(
   table: Float64Array,
   right: Float64Array,
   cost: Float64Array,
-  filled: Int32Array,
   row: number,
   column: number,
 ): number {
-  const n = cost.length;
-  const at = row * n;
-  const inverse = 1 / table[at + column];
-  let count = 0;
-  for (let j = 0; j < n; j++) {
-    if (j === column || table[at + j] === 0) continue;
-    table[at + j] *= inverse;
-    filled[count++] = j;
-  }
-  table[at + column] = inverse;
+  const m = right.length;
+  const start = column * m;
+  const inverse = 1 / table[start + row];
+  const costFactor = cost[column];
   right[row] *= inverse;
-  for (let i = 0, start = 0; i < right.length; i++, start += n) {
-    const factor = table[start + column];
-    if (i === row || factor === 0) continue;
-    for (let k = 0; k < count; k++) table[start + filled[k]] -= factor * table[at + filled[k]];
-    table[start + column] = -factor * inverse;
-    right[i] -= factor * right[row];
+  const ratio = right[row];
+  for (let i = 0; i < m; i++) right[i] -= table[start + i] * ratio;
+  right[row] = ratio;
+  for (let j = 0, at = 0; j < cost.length; j++, at += m) {
+    // With many parts most columns have nothing in the row, and stay as they are.
+    if (j === column || table[at + row] === 0) continue;
+    const share = table[at + row] * inverse;
+    for (let i = 0; i < m; i++) table[at + i] -= table[start + i] * share;
+    table[at + row] = share;
+    cost[j] -= costFactor * share;
   }
-  const factor = cost[column];
-  for (let k = 0; k < count; k++) cost[filled[k]] -= factor * table[at + filled[k]];
-  cost[column] = -factor * inverse;
-  return factor * right[row];
+  for (let i = 0; i < m; i++) table[start + i] *= -inverse;
+  table[start + row] = inverse;
+  cost[column] = -costFactor * inverse;
+  return costFactor * ratio;
 }
 
 function largest(entries: Float64Array): number {
