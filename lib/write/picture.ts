@@ -82,20 +82,29 @@ function inRange(parameter: string, value: number, least: number, most: number):
 
 /** Red, green, blue of every pixel: brightness and edges of the fine pixels in it, averaged. */
 function painted(surface: Surface, colours: readonly Colour[], { scale }: Camera): Uint8Array {
-  const { width, height, part } = surface;
+  const { width, part } = surface;
   const shade = occlusion(surface, FINER, Math.max(3, REACH * width), scale);
   const line = edges(surface, scale);
-  const sums = new Float32Array(3 * shade.length);
-  for (let y = 0, at = 0; y < height; y++)
-    for (let x = 0; x < width; x++, at++) {
-      const pixel = Math.floor(y / FINER) * (width / FINER) + Math.floor(x / FINER);
-      const colour = part[at] < 0 ? PAPER : colours[part[at]];
+  const rgb = new Uint8Array(3 * shade.length);
+  // One colour more for no part at all: part −1.
+  const flat = Float64Array.from([PAPER, ...colours].flat());
+  const sums = new Float32Array(3);
+  const across = width / FINER;
+  for (let pixel = 0; pixel < shade.length; pixel++) {
+    const corner = FINER * (Math.floor(pixel / across) * width + (pixel % across));
+    sums.fill(0);
+    for (let k = 0; k < FINER * FINER; k++) {
+      const at = corner + Math.floor(k / FINER) * width + (k % FINER);
+      const colour = 3 * (part[at] + 1);
       const bright = brightness(surface, at, shade[pixel]);
       const ink = line[at] ? DARKNESS : 0;
       for (let channel = 0; channel < 3; channel++)
-        sums[3 * pixel + channel] += (1 - ink) * Math.min(1, colour[channel] * bright) + ink * INK[channel];
+        sums[channel] += (1 - ink) * Math.min(1, flat[colour + channel] * bright) + ink * INK[channel];
     }
-  return Uint8Array.from(sums, (sum) => Math.round((255 * sum) / (FINER * FINER)));
+    for (let channel = 0; channel < 3; channel++)
+      rgb[3 * pixel + channel] = Math.round((255 * sums[channel]) / (FINER * FINER));
+  }
+  return rgb;
 }
 
 /** So many steps from dark to bright: too fine to be seen, coarse enough to pack well. */

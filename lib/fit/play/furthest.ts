@@ -54,6 +54,7 @@ export function furthest(
   const point = new Float64Array(size + 6);
   let value = 0;
   let holding: Acting[] = [];
+  let settled = false;
   for (let step = 0; step < STEPS; step++) {
     const { rows, bounds } = programAt(point, working, cuts, fixed);
     const best = maximise(weights, rows, bounds);
@@ -69,14 +70,16 @@ export function furthest(
     holding = best.heldBy.map((i) => (i < working.length ? working[i] : cuts[i - working.length].by));
     point.set(best.point);
     const more = overlapping(acting, known, point);
-    if (change < ARRIVED && more.length === 0) break;
+    settled = more.length === 0;
+    if (settled && change < ARRIVED) break;
     working = [...working, ...more.filter(({ contact }) => contact.smooth)];
     for (const one of more) {
       if (one.contact.smooth) known.add(one);
       else cuts.push(cutAt(one, touching(one, point), fixed));
     }
   }
-  const share = withinGaps(acting, point);
+  // Where nothing was run into, only what the program knew is left to ask.
+  const share = withinGaps(acting, settled ? [...known] : acting, point);
   const made = scaled(point, share, point);
   return {
     value: value * share,
@@ -85,22 +88,25 @@ export function furthest(
   };
 }
 
-/** The largest share of a motion, to a five-hundredth, up to which no contact is run into. */
-function withinGaps(acting: readonly Acting[], point: Float64Array): number {
+/**
+ * The largest share of a motion, to a five-hundredth, up to which no contact is run into.
+ * @param doubtful those that the whole motion may run into
+ */
+function withinGaps(acting: readonly Acting[], doubtful: readonly Acting[], point: Float64Array): number {
+  if (isClear(doubtful, point)) return 1;
   const part = new Float64Array(point.length);
-  const clear = (share: number) => {
-    scaled(point, share, part);
-    for (const one of acting) if (gapOf(one, part) < -2 * ARRIVED) return false;
-    return true;
-  };
-  if (clear(1)) return 1;
   let [low, high] = [0, 1];
   while (high - low > 2e-3) {
     const middle = (low + high) / 2;
-    if (clear(middle)) low = middle;
+    if (isClear(acting, scaled(point, middle, part))) low = middle;
     else high = middle;
   }
   return low;
+}
+
+function isClear(contacts: readonly Acting[], point: Float64Array): boolean {
+  for (const one of contacts) if (gapOf(one, point) < -2 * ARRIVED) return false;
+  return true;
 }
 
 /** Where on the way from rest to a point a contact is first touched, to a thousandth: there its slope is the true one. */

@@ -37,31 +37,40 @@ const ROOM = 0.5;
 
 /** For every corner of one that is near the other: the nearest point of the other. */
 function approaches(ones: readonly Loop[], others: readonly Loop[]): Closest[] {
-  const [reach, sides] = [boxOf(others), others.flatMap(sidesOf)];
+  const reach = boxOf(others);
   const room = ROOM * Math.hypot(reach[2] - reach[0], reach[3] - reach[1]);
   const corners = ones
     .flat()
     .filter(
       ([x, y]) => x > reach[0] - room && x < reach[2] + room && y > reach[1] - room && y < reach[3] + room,
     );
-  return corners.map((one) => {
-    let [distance, at]: [number, PlanePoint] = [Number.POSITIVE_INFINITY, one];
-    for (const [[ax, ay], [bx, by]] of sides) {
-      // Sides that are farther off in x or y alone need no closer look.
-      if (Math.min(ax, bx) - one[0] > distance || one[0] - Math.max(ax, bx) > distance) continue;
-      if (Math.min(ay, by) - one[1] > distance || one[1] - Math.max(ay, by) > distance) continue;
-      const [dx, dy] = [bx - ax, by - ay];
-      const along = ((one[0] - ax) * dx + (one[1] - ay) * dy) / (dx * dx + dy * dy || 1);
-      const t = Math.min(1, Math.max(0, along));
-      const off = Math.hypot(one[0] - ax - t * dx, one[1] - ay - t * dy);
-      if (off < distance) [distance, at] = [off, [ax + t * dx, ay + t * dy]];
-    }
-    return { one, other: at, distance };
-  });
+  return corners.map((one) => nearestOn(others, one));
 }
 
-function sidesOf(loop: Loop): [PlanePoint, PlanePoint][] {
-  return loop.map((point, i) => [point, loop[(i + 1) % loop.length]]);
+/** The point of outlines that is nearest to another one. */
+function nearestOn(loops: readonly Loop[], one: PlanePoint): Closest {
+  const [x, y] = one;
+  let distance = Number.POSITIVE_INFINITY;
+  let other = one;
+  for (const loop of loops)
+    for (let i = 0; i < loop.length; i++) {
+      const a = loop[i];
+      const b = loop[i + 1 < loop.length ? i + 1 : 0];
+      // Sides that are farther off in x or y alone need no closer look.
+      if (Math.min(a[0], b[0]) - x > distance || x - Math.max(a[0], b[0]) > distance) continue;
+      if (Math.min(a[1], b[1]) - y > distance || y - Math.max(a[1], b[1]) > distance) continue;
+      const dx = b[0] - a[0];
+      const dy = b[1] - a[1];
+      const along = ((x - a[0]) * dx + (y - a[1]) * dy) / (dx * dx + dy * dy || 1);
+      const t = Math.min(1, Math.max(0, along));
+      const offX = x - a[0] - t * dx;
+      const offY = y - a[1] - t * dy;
+      const off = Math.sqrt(offX * offX + offY * offY);
+      if (off >= distance) continue;
+      distance = off;
+      other = [a[0] + t * dx, a[1] + t * dy];
+    }
+  return { one, other, distance };
 }
 
 /** Least and greatest x and y of outlines: x, y, x, y. */

@@ -4,7 +4,7 @@ import type { CutPart } from './cutParts.js';
 import { balloon } from './dimension.js';
 import { type Placing, toPage } from './placing.js';
 import type { Loop, PlanePoint } from './section.js';
-import { distanceFrom } from './simplified.js';
+import { squareFrom } from './simplified.js';
 import type { PagePoint } from './svg.js';
 
 /** Least distance of two numbers, and of numbers from the trace of a section, mm. */
@@ -59,17 +59,19 @@ function score(place: PlanePoint | null): number {
 /** A place on a cut face well away from its edges, of those the most to the upper left; null for no face. */
 function placeOn(loops: readonly Loop[]): PlanePoint | null {
   const [left, low, right, high] = boxOf(loops);
-  const sides = loops.flatMap((loop) => loop.map((a, i) => [a, loop[(i + 1) % loop.length]] as const));
-  const distances = sides.map(([a, b]) => distanceFrom(a, b));
+  const sides = sidesOf(loops);
   const places: { at: PlanePoint; clear: number }[] = [];
   for (let i = 1; i < TRIES; i++)
     for (let j = 1; j < TRIES; j++) {
       const at: PlanePoint = [left + (i / TRIES) * (right - left), low + (j / TRIES) * (high - low)];
       if (!inside(at, sides)) continue;
-      const clear = distances.reduce(
-        (least, distance) => Math.min(least, distance(at)),
-        Number.POSITIVE_INFINITY,
-      );
+      let square = Number.POSITIVE_INFINITY;
+      for (let k = 0; k < sides.length; k += 4)
+        square = Math.min(
+          square,
+          squareFrom(sides[k], sides[k + 1], sides[k + 2], sides[k + 3], at[0], at[1]),
+        );
+      const clear = Math.sqrt(square);
       places.push({ at, clear });
     }
   const most = places.reduce((best, { clear }) => Math.max(best, clear), 0);
@@ -79,9 +81,20 @@ function placeOn(loops: readonly Loop[]): PlanePoint | null {
     .reduce<PlanePoint | null>((best, next) => (score(next) > score(best) ? next : best), null);
 }
 
-function inside([x, y]: PlanePoint, sides: readonly (readonly [PlanePoint, PlanePoint])[]): boolean {
+/** Both ends of every side of outlines, four numbers a side. */
+function sidesOf(loops: readonly Loop[]): Float64Array {
+  return Float64Array.from(
+    loops.flatMap((loop) => loop.flatMap((point, i) => [...point, ...loop[(i + 1) % loop.length]])),
+  );
+}
+
+function inside([x, y]: PlanePoint, sides: Float64Array): boolean {
   let odd = false;
-  for (const [[ax, ay], [bx, by]] of sides)
-    if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) odd = !odd;
+  for (let k = 0; k < sides.length; k += 4) {
+    const [ay, by] = [sides[k + 1], sides[k + 3]];
+    if (ay > y === by > y) continue;
+    const ax = sides[k];
+    if (x < ax + ((y - ay) / (by - ay)) * (sides[k + 2] - ax)) odd = !odd;
+  }
   return odd;
 }

@@ -34,48 +34,55 @@ export function encodePng({ width, height, rgb }: Pixels): Uint8Array {
   return bytes;
 }
 
+/** Number of filters in the standard. */
+const FILTERS = 5;
+
 /** Each row as differences from what its neighbours foretell, by the filter that leaves the smallest ones. */
 function filtered(width: number, height: number, rgb: Uint8Array): Uint8Array {
   const row = 3 * width;
   const out = new Uint8Array(height * (row + 1));
-  const tries = FILTERS.map(() => new Uint8Array(row));
+  const tried = new Uint8Array(row);
   for (let y = 0; y < height; y++) {
-    let [best, least] = [0, Number.POSITIVE_INFINITY];
-    FILTERS.forEach((foretell, kind) => {
-      let sum = 0;
-      for (let i = 0; i < row; i++) {
-        const at = y * row + i;
-        const left = i < 3 ? 0 : rgb[at - 3];
-        const above = y === 0 ? 0 : rgb[at - row];
-        const corner = i < 3 || y === 0 ? 0 : rgb[at - row - 3];
-        const difference = (rgb[at] - foretell(left, above, corner)) & 0xff;
-        tries[kind][i] = difference;
-        sum += difference < 128 ? difference : 256 - difference;
-      }
-      if (sum < least) [best, least] = [kind, sum];
-    });
-    out[y * (row + 1)] = best;
-    out.set(tries[best], y * (row + 1) + 1);
+    const to = y * (row + 1);
+    let least = Number.POSITIVE_INFINITY;
+    for (let filter = 0; filter < FILTERS; filter++) {
+      const sum = differences(rgb, y, row, filter, tried);
+      if (sum >= least) continue;
+      least = sum;
+      out[to] = filter;
+      out.set(tried, to + 1);
+    }
   }
   return out;
 }
 
-/** The five filters of the standard, in its order: none, sub, up, average, Paeth. */
-const FILTERS: readonly ((left: number, above: number, corner: number) => number)[] = [
-  () => 0,
-  (left) => left,
-  (_, above) => above,
-  (left, above) => (left + above) >> 1,
-  (left, above, corner) => {
-    const [toLeft, toAbove, toCorner] = [
-      Math.abs(above - corner),
-      Math.abs(left - corner),
-      Math.abs(left + above - 2 * corner),
-    ];
-    if (toLeft <= toAbove && toLeft <= toCorner) return left;
-    return toAbove <= toCorner ? above : corner;
-  },
-];
+/** Writes the differences of row `y` by one filter. Returns their sum, those from 128 on counting as negative ones. */
+function differences(rgb: Uint8Array, y: number, row: number, filter: number, into: Uint8Array): number {
+  let sum = 0;
+  for (let i = 0; i < row; i++) {
+    const at = y * row + i;
+    const left = i < 3 ? 0 : rgb[at - 3];
+    const above = y === 0 ? 0 : rgb[at - row];
+    const corner = i < 3 || y === 0 ? 0 : rgb[at - row - 3];
+    const difference = (rgb[at] - foretold(filter, left, above, corner)) & 0xff;
+    into[i] = difference;
+    sum += difference < 128 ? difference : 256 - difference;
+  }
+  return sum;
+}
+
+/** What a filter of the standard foretells: none, sub, up, average, Paeth. */
+function foretold(filter: number, left: number, above: number, corner: number): number {
+  if (filter === 0) return 0;
+  if (filter === 1) return left;
+  if (filter === 2) return above;
+  if (filter === 3) return (left + above) >> 1;
+  const toLeft = Math.abs(above - corner);
+  const toAbove = Math.abs(left - corner);
+  const toCorner = Math.abs(left + above - 2 * corner);
+  if (toLeft <= toAbove && toLeft <= toCorner) return left;
+  return toAbove <= toCorner ? above : corner;
+}
 
 function chunk(type: string, data: Uint8Array): Uint8Array {
   const bytes = new Uint8Array(12 + data.length);
