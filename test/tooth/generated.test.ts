@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Gear, gearSizes, radians } from '../../lib/tooth/gear.js';
 import { type ProfileCuts, type ToothProfile, toothProfile } from '../../lib/tooth/profile.js';
+import { distanceFromTrochoid, pointOnTrochoid } from '../../lib/tooth/rackRoot.js';
 import { pointOn } from '../../lib/tooth/segments.js';
 import { nearestOnFlank } from './flanks.js';
 import { gear, ring } from './gears.js';
@@ -72,6 +73,21 @@ describe('external teeth are what a rolling rack leaves', () => {
     for (const point of points(profile, 12)) {
       // The rack's edge passes through every point of the outline, and never inside it.
       expect(Math.abs(cutDepth(given, profile.relief, point))).toBeLessThan(2e-6 * given.module);
+    }
+  });
+
+  it.each(externals)('%s: points next to one of the root curve lie along its tangent', (_, given, cuts) => {
+    const [, curve] = toothProfile(given, cuts).segments;
+    if (curve.kind !== 'trochoid') throw new Error('an external root is generated');
+    const { root, from, to } = curve;
+    for (let i = 1; i < 12; i++) {
+      const t = from + ((to - from) * i) / 12;
+      const [x, y] = pointOnTrochoid(root, t);
+      const [nextX, nextY] = pointOnTrochoid(root, t + (to - from) * 1e-4);
+      const apart = Math.hypot(nextX - x, nextY - y);
+      expect(distanceFromTrochoid(root, t, nextX, nextY, true)).toBeCloseTo(apart, 12);
+      // A curve leaves its tangent by the square of the distance only.
+      expect(distanceFromTrochoid(root, t, nextX, nextY, false)).toBeLessThan(2e-3 * apart);
     }
   });
 

@@ -2,7 +2,7 @@ import type { ToothProfile } from '../../tooth/profile.js';
 import { type Sweep, untwist } from './helix.js';
 import type { PitchMesh } from './pitchMesh.js';
 import type { Patch } from './pitchVertices.js';
-import { readCorners } from './places.js';
+import { arePlacedAlike, readCorners } from './places.js';
 import { DENSE, type Points } from './samples.js';
 import type { Allowance } from './steps.js';
 
@@ -80,12 +80,10 @@ function sharesLastEdge(triangles: readonly number[], at: number): boolean {
 /** Whether two patches are measured on the same triangles, in the same places. */
 function isSame(mesh: PitchMesh, patch: Patch, other: PitchMesh, old: Patch): boolean {
   if (patch.kind !== old.kind || patch.alike !== old.alike || patch.folded !== old.folded) return false;
-  const corners = new Float64Array(9);
-  const others = new Float64Array(9);
-  for (let t = 0; t < patch.alike; t++) {
-    readCorners(mesh, mesh.triangles, 3 * (patch.from + t), corners);
-    readCorners(other, other.triangles, 3 * (old.from + t), others);
-    for (let k = 0; k < 9; k++) if (corners[k] !== others[k]) return false;
+  for (let i = 0; i < 3 * patch.alike; i++) {
+    const a = mesh.triangles[3 * patch.from + i];
+    const b = other.triangles[3 * old.from + i];
+    if (!arePlacedAlike(mesh, a, other, b)) return false;
   }
   return true;
 }

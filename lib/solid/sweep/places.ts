@@ -50,3 +50,15 @@ export function placeOf(vertices: Vertices, id: number): [number, number, number
   readPlace(vertices, id, place, 0);
   return place;
 }
+
+/** Whether vertices of two divisions of one pitch have the same place, to the last bit. */
+export function arePlacedAlike(some: Vertices, a: number, others: Vertices, b: number): boolean {
+  if (a >= NEXT !== b >= NEXT) return false;
+  const at = 3 * (a >= NEXT ? a - NEXT : a);
+  const other = 3 * (b >= NEXT ? b - NEXT : b);
+  return (
+    some.positions[at] === others.positions[other] &&
+    some.positions[at + 1] === others.positions[other + 1] &&
+    some.positions[at + 2] === others.positions[other + 2]
+  );
+}
