@@ -48,12 +48,17 @@ export function pairGears(spec: PairSpec): PairGears {
   if (found === null) {
     const parameter = asked === undefined ? 'profileShift' : 'centreDistance';
     const value = asked ?? spec.profileShift;
-    const rule = `asks for a sum of profile shifts of ${sum.toFixed(3)}, which no two gears in range can share and run`;
+    const rule = `asks for a sum of profile shifts of ${signed(sum)}, which no two gears in range can share and run`;
     refuse(parameter, value, rule, asked === undefined ? ['none'] : nearestDistance(spec, asked));
   }
   const solved = gearsOf(spec, found, wheelShift(spec, sum, found));
   refuseThinBodies(spec, solved);
   return solved;
+}
+
+/** In thousandths; never a negative nothing. */
+function signed(shift: number): string {
+  return (Math.round(shift * 1000) / 1000 + 0).toFixed(3);
 }
 
 /** The wheel's shift that goes with the pinion's: the shifts add up outside and differ inside. */

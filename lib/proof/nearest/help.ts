@@ -23,11 +23,12 @@ export function helpedRefusal(spec: Spec, refusal: Refusal): Refusal {
   }
   const [[path, offer]] = Object.entries(own);
   const others = sayChanges(found.filter((change) => change !== own));
+  const why = path === parameter ? rule : `with ${sayChanges([{ [parameter]: value }])}: ${rule}`;
   return new Refusal([
     {
       parameter: path,
       value: path === parameter ? value : valueAt(spec, path),
-      rule: others ? `${rule}; ${others} would do too` : rule,
+      rule: others ? `${why}; ${others} would do too` : why,
       nearest: [offer],
     },
     ...rest,

@@ -102,5 +102,6 @@ export function firstOf<T>(list: readonly T[], most: number, holds: (item: T) =>
 }
 
 function sayOne([path, value]: [string, unknown]): string {
-  return value === undefined ? `${path} left out` : `${path} ${value}`;
+  const said = typeof value === 'object' ? JSON.stringify(value) : value;
+  return value === undefined ? `${path} left out` : `${path} ${said}`;
 }
