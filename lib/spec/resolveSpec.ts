@@ -1,6 +1,7 @@
 import { complete } from './complete.js';
 import { type Finding, findingsOf, withoutMisspelt } from './issues.js';
 import { kindMeant } from './kinds.js';
+import { withModuleGiven } from './moduleGiven.js';
 import { nearestName } from './name.js';
 import { isMapping, plainData } from './plainData.js';
 import { type Problem, Refusal } from './refusal.js';
@@ -38,7 +39,7 @@ export function resolveSpec(object: unknown, fallbackName = ''): Spec {
   }));
   if (file && spec) problems.push(...ruleProblems(spec, file, findings));
   if (problems.length) throw new Refusal(shortened(problems));
-  return spec!;
+  return withModuleGiven(spec!, file?.transverseModule);
 }
 
 /**

@@ -1,3 +1,4 @@
+import { moduleGiven, withModuleGiven } from './moduleGiven.js';
 import { resolveSpec } from './resolveSpec.js';
 import type { Spec } from './types.js';
 
@@ -7,7 +8,9 @@ import type { Spec } from './types.js';
  * @throws Refusal for the parameter `tolerance`
  */
 export function withTolerance(spec: Spec, text: string): Spec {
-  return resolveSpec({ ...spec, tolerance: typedTolerance(text) });
+  const { path, value } = moduleGiven(spec);
+  const other = resolveSpec({ ...spec, tolerance: typedTolerance(text) });
+  return withModuleGiven(other, path === 'module' ? undefined : value);
 }
 
 /** The number that a typed tolerance is; the text itself where it is none, to be refused as a value. */

@@ -1,4 +1,5 @@
 import { guideAt, knownPaths } from './guide.js';
+import { moduleGiven } from './moduleGiven.js';
 import { inOrder, isMapping, type Plain } from './plainData.js';
 import { Refusal } from './refusal.js';
 import { resolveSpec } from './resolveSpec.js';
@@ -26,7 +27,9 @@ function left(spec: Spec): Plain {
     const shorter = without(file, keys);
     if (shorter && textOf(resolved(shorter)) === whole) file = shorter;
   }
-  return file;
+  const { path, value } = moduleGiven(spec);
+  const { module: _, ...rest } = file;
+  return { ...rest, [path]: value };
 }
 
 /** Equal data give equal text, whatever the order of their keys. */

@@ -19,7 +19,9 @@ export function offersOf(says) {
   for (const [, list] of says.matchAll(/Nearest that works: (.*)\.$/g)) offers.push(...changesIn(list));
   for (const [, list] of says.matchAll(/; (\S+ [^;]*(?:; [^;]*)*) would do too/g))
     offers.push(...changesIn(list));
-  for (const [, list] of says.matchAll(/, ((?:(?:module|faceWidth) [\d.]+(?: and )?)+) or less/g))
+  for (const [, list] of says.matchAll(
+    /, ((?:(?:module|transverseModule|faceWidth) [\d.]+(?: and )?)+) or less/g,
+  ))
     offers.push(list.split(' and ').map(oneChange));
   for (const [, list] of says.matchAll(/planets\.count ([\d or]+) with the same teeth/g))
     for (const count of list.split(' or ')) offers.push([['planets.count', Number(count)]]);

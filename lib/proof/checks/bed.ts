@@ -1,4 +1,5 @@
 import type { Part } from '../../solid/mesh.js';
+import { moduleGiven } from '../../spec/moduleGiven.js';
 import { printerProfiles } from '../../spec/profiles/printers.js';
 import type { CommonSpec, Spec } from '../../spec/types.js';
 import { wallsOf } from '../../spec/walls.js';
@@ -51,14 +52,15 @@ function rimOf(spec: Spec): number {
 function advice(spec: Spec, [x, y, z]: readonly number[]): string {
   // For the other kinds `helpedBodies` tries what finds room where that stops the job.
   const estimates = spec.kind === 'planetary' || !namesPrinter(spec);
-  const { module, faceWidth, printer } = spec;
+  const { faceWidth, printer } = spec;
+  const { path, value } = moduleGiven(spec);
   const rim = rimOf(spec);
   const { width, depth, height } = printer.bed;
   const across = Math.min(width, depth);
   const [wide, high] = [Math.max(x, y) > across, z > height];
-  const fits = Math.floor((100 * module * (across - 2 * rim)) / (Math.max(x, y) - 2 * rim)) / 100;
+  const fits = Math.floor((100 * value * (across - 2 * rim)) / (Math.max(x, y) - 2 * rim)) / 100;
   const lower = Math.floor(100 * (faceWidth - (z - height))) / 100;
-  const narrower = wide && fits >= 0.2 && `module ${fits}`;
+  const narrower = wide && fits >= 0.2 && `${path} ${fits}`;
   const thinner = high && lower >= 1 && `faceWidth ${lower}`;
   const ways = [narrower, thinner].filter((way) => way !== false);
   return [

@@ -1,3 +1,4 @@
+import { moduleGiven } from '../../spec/moduleGiven.js';
 import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
 import type { Plain } from '../../spec/plainData.js';
 import { Refusal } from '../../spec/refusal.js';
@@ -51,6 +52,12 @@ export interface Ways {
 /** The number nearest to `from`, on the way to one of some ends, in thousandths. */
 export function along(path: string, from: number, ...ends: number[]): Way {
   return nearestOn(path, from, ends, (to) => (to < from ? floorThousandth : ceilThousandth));
+}
+
+/** The module as the file gives it, which grows. */
+export function moduleWay(spec: Spec): Way {
+  const { path, value } = moduleGiven(spec);
+  return along(path, value, Math.min(20, 4 * value));
 }
 
 /** The same for whole numbers. */

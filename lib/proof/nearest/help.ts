@@ -1,3 +1,4 @@
+import { moduleGiven } from '../../spec/moduleGiven.js';
 import { Refusal } from '../../spec/refusal.js';
 import type { Spec } from '../../spec/types.js';
 import type { Check } from '../check.js';
@@ -12,7 +13,12 @@ import { works, worksWith } from './works.js';
 export function helpedRefusal(spec: Spec, refusal: Refusal): Refusal {
   // Teeth that can be drawn are not what it is about.
   if (works(spec) || offersWork(spec, refusal)) return refusal;
-  const [{ parameter, rule, value }, ...rest] = refusal.problems;
+  const [problem, ...rest] = refusal.problems;
+  const { rule } = problem;
+  // Teeth know the normal module alone.
+  const given = moduleGiven(spec);
+  const parameter = problem.parameter === 'module' ? given.path : problem.parameter;
+  const value = problem.parameter === 'module' ? given.value : problem.value;
   const found = nearestWorking(spec, { first: parameter });
   const own = found.find(isOf(parameter)) ?? found.find((change) => isOf(Object.keys(change)[0])(change));
   if (!own) {

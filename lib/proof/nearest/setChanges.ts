@@ -1,7 +1,7 @@
 import { floorThousandth } from '../../spec/nearest.js';
 import type { PlanetarySpec } from '../../spec/types.js';
 import { nearestSets, type SetCounts } from '../../train/nearestSets.js';
-import { along, type Change, just, type Way, type Ways } from './changes.js';
+import { along, type Change, just, moduleWay, type Way, type Ways } from './changes.js';
 
 /** Sets that are looked through. */
 const SETS = 400;
@@ -18,7 +18,7 @@ export function setWays(spec: PlanetarySpec): Ways {
 }
 
 function singleWays(spec: PlanetarySpec): Way[] {
-  const { module, fit, helix, faceWidth, planets } = spec;
+  const { fit, helix, faceWidth, planets } = spec;
   const count: Way = {
     path: 'planets.count',
     find: (isWorking) =>
@@ -32,7 +32,7 @@ function singleWays(spec: PlanetarySpec): Way[] {
   ];
   return [
     along('fit.gap', fit.gap, 0.02),
-    along('module', module, Math.min(20, 4 * module)),
+    moduleWay(spec),
     count,
     just('planets.spacing', { 'planets.spacing': 'nearest' }),
     just('profileShift', solved(spec)),

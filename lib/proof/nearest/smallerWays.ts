@@ -1,3 +1,4 @@
+import { moduleGiven } from '../../spec/moduleGiven.js';
 import { floorThousandth } from '../../spec/nearest.js';
 import { isMapping } from '../../spec/plainData.js';
 import { externalGears } from '../../spec/rules/trains.js';
@@ -12,14 +13,15 @@ const FEW_TEETH = { gear: 18, bar: 3 };
 
 /** What may be made smaller about a pair, a rack and pinion or one gear that finds no room on the bed. */
 export function smallerWays(spec: TrainSpec): Ways {
-  const { module, faceWidth, fit, printer } = spec;
+  const { faceWidth, fit, printer } = spec;
+  const { path, value } = moduleGiven(spec);
   const low = { faceWidth: floorThousandth(Math.min(faceWidth, 0.8 * printer.bed.height)) };
   const loose = { 'fit.gap': Math.min(fit.gap, 0.05) };
   const plain = { ...low, ...loose, ...plainForm(spec) };
   return {
-    single: [along('module', module, 0.2), along('faceWidth', faceWidth, 1), ...sizesOf(spec)],
-    counts: ({ module: most }) =>
-      Array.from({ length: STEPS }, (_, i): Change => ({ module: floorThousandth(most * 0.8 ** (i + 1)) })),
+    single: [along(path, value, 0.2), along('faceWidth', faceWidth, 1), ...sizesOf(spec)],
+    counts: () =>
+      Array.from({ length: STEPS }, (_, i): Change => ({ [path]: floorThousandth(value * 0.8 ** (i + 1)) })),
     bases: [{}, low, { ...low, ...loose }, plain, { ...plain, ...fewTeeth(spec) }],
   };
 }

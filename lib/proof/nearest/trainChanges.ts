@@ -1,6 +1,6 @@
 import { floorThousandth } from '../../spec/nearest.js';
 import type { Spec, TrainSpec } from '../../spec/types.js';
-import { along, alongWhole, type Change, just, type Way, type Ways } from './changes.js';
+import { along, alongWhole, type Change, just, moduleWay, type Way, type Ways } from './changes.js';
 
 /** Teeth with which a gear that stands alone, or runs on a bar, works whatever its rack is. */
 const ENOUGH_TEETH = 40;
@@ -23,7 +23,7 @@ export function trainWays(spec: TrainSpec): Ways {
   return {
     single: [
       along('fit.gap', fit.gap, 0.02),
-      along('module', module, Math.min(20, 4 * module)),
+      moduleWay(spec),
       ...gearsOf(spec).flatMap(shiftWays),
       ...gearsOf(spec).flatMap(teethWays),
       just('profileShift', solved(spec)),

@@ -26,6 +26,10 @@ describe('a must that fails offers changes that work', () => {
     ['tip-thickness', { ...rack, fit: { gap: 0.9, gapShare: 0 } }],
     ['tip-thickness', { kind: 'gear', gear: { teeth: 9, profileShift: 0.6 }, fit: allOfPinion }],
     ['bed', { ...pair, printer: small }],
+    [
+      'tip-thickness',
+      { ...rack, module: undefined, transverseModule: 1.5, fit: allOfPinion, helix: { form: 'helical' } },
+    ],
     ['bed', { ...rack, bar: { length: 100, backing: 40 }, printer: small }],
     ['bed', { kind: 'gear', gear: { internal: true, teeth: 30, rim: 20 }, printer: small }],
     [
