@@ -30,6 +30,7 @@ describe('refusals', () => {
     ['faceWidth', 4000, [300]],
     ['bevel.angle', 80, [60]],
     ['bevel.size', 9, [1.75]],
+    ['bevel.size', 2.4e-61, [0, 0.001]],
     ['profileShift', 'solv', ['solve']],
     ['sun.teeth', 10_000, [400]],
     ['sun.teeth', 15.5, [16]],

@@ -70,11 +70,18 @@ export const wallGrowth: Rule = {
   },
 };
 
+/** Far below what prints, far above the rounding of 32-bit coordinates at the largest radius, mm. */
+const LEAST_BEVEL = 0.001;
+
 /** A bevel cuts no deeper than the tooth stands out, and leaves a face between the two ends. */
 export const bevelSize: Rule = {
   needs: ['module', 'helix', 'rack', 'pressureAngle', 'fit.gap', 'faceWidth', 'bevel'],
   find(spec) {
     const { module, rack, fit, faceWidth, bevel } = spec;
+    if (bevel.size > 0 && bevel.size < LEAST_BEVEL) {
+      const rule = `must be 0 for none, or at least ${LEAST_BEVEL} mm: a smaller one is lost in the numbers of a mesh`;
+      return [{ parameter: 'bevel.size', value: bevel.size, rule, nearest: [0, LEAST_BEVEL] }];
+    }
     const deeper = spec.kind === 'planetary' && spec.lips ? BEVEL_FOR_LIPS : 1;
     const byTooth = deeper * rack.addendum * module + fit.gap;
     const byFace = (MOST_BEVEL_SHARE * faceWidth) / Math.tan(radians(bevel.angle));
