@@ -16,20 +16,27 @@ const FINE = 7;
 export function setContacts(set: LooseSet, planes = FINE): Contact[] {
   const { sun, planets, ring, inner, outer } = set;
   const walls = { sun: wallsOf(set, sun), planet: wallsOf(set, planets[0]), ring: wallsOf(set, ring) };
-  const ofPlanets = planets.flatMap((planet, i) => [
-    ...lipContacts(set, planet, sun, planes < FINE),
-    ...lipContacts(set, planet, ring, planes < FINE),
-    ...slices(set, planes).flatMap((slice) => [
-      ...flankContacts(set, sun, planet, inner, slice),
-      ...tipContacts(set, sun, planet, walls.planet, slice),
-      ...tipContacts(set, planet, sun, walls.sun, slice),
-      ...flankContacts(set, planet, ring, outer, slice),
-      ...tipContacts(set, planet, ring, walls.ring, slice),
-      ...tipContacts(set, ring, planet, walls.planet, slice),
-      ...(planets.length > 1
-        ? [neighbourContact(set, planet, planets[(i + 1) % planets.length], slice)]
-        : []),
-    ]),
-  ]);
-  return [...ofPlanets, ...carrierContacts(set)];
+  const contacts: Contact[] = [];
+  const cuts = slices(set, planes);
+  for (let i = 0; i < planets.length; i++) {
+    const planet = planets[i];
+    contacts.push(
+      ...lipContacts(set, planet, sun, planes < FINE),
+      ...lipContacts(set, planet, ring, planes < FINE),
+    );
+    for (const slice of cuts) {
+      contacts.push(
+        ...flankContacts(set, sun, planet, inner, slice),
+        ...tipContacts(set, sun, planet, walls.planet, slice),
+        ...tipContacts(set, planet, sun, walls.sun, slice),
+        ...flankContacts(set, planet, ring, outer, slice),
+        ...tipContacts(set, planet, ring, walls.ring, slice),
+        ...tipContacts(set, ring, planet, walls.planet, slice),
+      );
+      if (planets.length > 1)
+        contacts.push(neighbourContact(set, planet, planets[(i + 1) % planets.length], slice));
+    }
+  }
+  contacts.push(...carrierContacts(set));
+  return contacts;
 }

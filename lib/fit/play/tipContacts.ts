@@ -40,23 +40,39 @@ export function tipContacts(
   const nearest = Math.round((towards - tooth) / pitch);
   const radius = tipRadiusAt(set, tips, slice);
   const contacts: Contact[] = [];
-  const reach = REACH_GAPS * set.gap + gear.module / 2;
-  const add = (angle: number, place: Place, smooth: boolean) => {
-    const [x, y] = [radius * Math.cos(angle), radius * Math.sin(angle)];
-    const [atX, atY] = [tips.centre[0] + x - roots.centre[0], tips.centre[1] + y - roots.centre[1]];
-    const gap = place.distance(atX, atY);
-    // Below 0 the corner stands in another tooth space and sees this wall through its tooth; so may one past the tip.
-    if (gap >= 0 && gap < reach && !place.isPastTip(atX, atY))
-      contacts.push(tipContact(set, tips, roots, slice, x, y, place, smooth));
-  };
   for (let k = nearest - BESIDE; k <= nearest + BESIDE; k++) {
     const centre = tooth + k * pitch;
     const off = centre - towards;
-    add(towards + Math.sign(off) * Math.max(0, Math.abs(off) - half), toRootCircle(roots), true);
+    const middle = towards + Math.sign(off) * Math.max(0, Math.abs(off) - half);
+    addWithin(contacts, set, tips, roots, slice, radius, middle, toRootCircle(roots), true);
     for (const corner of [centre - half, centre + half])
-      for (const wall of walls) add(corner, toWall(set, roots, wall, slice, tips, radius, corner), false);
+      for (const wall of walls) {
+        const place = toWall(set, roots, wall, slice, tips, radius, corner);
+        addWithin(contacts, set, tips, roots, slice, radius, corner, place, false);
+      }
   }
   return contacts;
+}
+
+/** Adds the contact of a point of a tip, given by radius and angle, with a place that any play may reach. */
+function addWithin(
+  contacts: Contact[],
+  set: LooseSet,
+  tips: LooseGear,
+  roots: LooseGear,
+  slice: Slice,
+  radius: number,
+  angle: number,
+  place: Place,
+  smooth: boolean,
+): void {
+  const [x, y] = [radius * Math.cos(angle), radius * Math.sin(angle)];
+  const [atX, atY] = [tips.centre[0] + x - roots.centre[0], tips.centre[1] + y - roots.centre[1]];
+  const reach = REACH_GAPS * set.gap + tips.profile.gear.module / 2;
+  const gap = place.distance(atX, atY);
+  // Below 0 the corner stands in another tooth space and sees this wall through its tooth; so may one past the tip.
+  if (gap >= 0 && gap < reach && !place.isPastTip(atX, atY))
+    contacts.push(tipContact(set, tips, roots, slice, x, y, place, smooth));
 }
 
 /** The walls that tips of other gears meet on a gear. */

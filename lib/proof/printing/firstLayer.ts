@@ -47,36 +47,61 @@ function everyPair(names: readonly string[]): [string, string][] {
  * lie flat on the bed are left out: two parts side by side are never nearest inside them. Cut edges keep one vertex
  * for both of their triangles, so that what was connected still is.
  */
-export function wallsBelow({ positions, triangles }: Mesh, height: number): Mesh {
-  const kept: number[] = [];
+export function wallsBelow(mesh: Mesh, height: number): Mesh {
+  const { positions, triangles } = mesh;
+  const draft: Draft = { mesh, height, kept: [], vertices: new Map() };
   const faces: number[] = [];
-  const vertices = new Map<number, number>();
-  const count = positions.length / 3;
-  const heightOf = (v: number) => positions[3 * v + 2];
-  const isBelow = (v: number) => heightOf(v) <= height;
-  const vertex = (key: number, place: (axis: number) => number) => {
-    const known = vertices.get(key) ?? kept.push(place(0), place(1), place(2)) / 3 - 1;
-    vertices.set(key, known);
-    return known;
-  };
-  const keep = (v: number) => vertex(v, (axis) => positions[3 * v + axis]);
-  const cut = (below: number, above: number) => {
-    const share = (height - heightOf(below)) / (heightOf(above) - heightOf(below));
-    return vertex(count * (1 + below) + above, (axis) => {
-      const [from, to] = [positions[3 * below + axis], positions[3 * above + axis]];
-      return axis === 2 ? height : from + share * (to - from);
-    });
-  };
+  const outline: number[] = [];
   for (let t = 0; t < triangles.length; t += 3) {
-    const corners = [triangles[t], triangles[t + 1], triangles[t + 2]];
-    if (!corners.some(isBelow) || corners.every((v) => heightOf(v) === 0)) continue;
-    const outline = corners.flatMap((v, i) => {
-      const next = corners[(i + 1) % 3];
-      const here = isBelow(v) ? [keep(v)] : [];
-      if (isBelow(v) === isBelow(next)) return here;
-      return [...here, isBelow(v) ? cut(v, next) : cut(next, v)];
-    });
+    const a = positions[3 * triangles[t] + 2];
+    const b = positions[3 * triangles[t + 1] + 2];
+    const c = positions[3 * triangles[t + 2] + 2];
+    if (!(Math.min(a, b, c) <= height) || (a === 0 && b === 0 && c === 0)) continue;
+    outline.length = 0;
+    for (let i = 0; i < 3; i++) addSide(draft, triangles[t + i], triangles[t + ((i + 1) % 3)], outline);
     for (let i = 2; i < outline.length; i++) faces.push(outline[0], outline[i - 1], outline[i]);
   }
-  return { positions: Float64Array.from(kept), triangles: Uint32Array.from(faces) };
+  return { positions: Float64Array.from(draft.kept), triangles: Uint32Array.from(faces) };
+}
+
+/** What is kept of a mesh: coordinates, and the number of each kept vertex or cut edge by its key. */
+interface Draft {
+  mesh: Mesh;
+  height: number;
+  kept: number[];
+  vertices: Map<number, number>;
+}
+
+/** Adds to an outline what is below of the side from `v` to before `next`: its start, and where it is cut. */
+function addSide(draft: Draft, v: number, next: number, outline: number[]): void {
+  const { positions } = draft.mesh;
+  const below = positions[3 * v + 2] <= draft.height;
+  if (below) outline.push(keptVertex(draft, v));
+  if (below === positions[3 * next + 2] <= draft.height) return;
+  outline.push(below ? cutEdge(draft, v, next) : cutEdge(draft, next, v));
+}
+
+function keptVertex({ mesh: { positions }, kept, vertices }: Draft, v: number): number {
+  const known = vertices.get(v);
+  if (known !== undefined) return known;
+  const number = kept.push(positions[3 * v], positions[3 * v + 1], positions[3 * v + 2]) / 3 - 1;
+  vertices.set(v, number);
+  return number;
+}
+
+function cutEdge(
+  { mesh: { positions }, height, kept, vertices }: Draft,
+  below: number,
+  above: number,
+): number {
+  const key = (positions.length / 3) * (1 + below) + above;
+  const known = vertices.get(key);
+  if (known !== undefined) return known;
+  const [from, to] = [3 * below, 3 * above];
+  const share = (height - positions[from + 2]) / (positions[to + 2] - positions[from + 2]);
+  const x = positions[from] + share * (positions[to] - positions[from]);
+  const y = positions[from + 1] + share * (positions[to + 1] - positions[from + 1]);
+  const number = kept.push(x, y, height) / 3 - 1;
+  vertices.set(key, number);
+  return number;
 }

@@ -9,18 +9,21 @@ export function nearnesses(
   mate: readonly Strand[],
   margin: number,
 ): [number, number, number] {
-  const least = (chosen: readonly Strand[], bound: number) => {
-    let found = bound;
-    for (const p of chosen)
-      for (const m of mate) if (mayBeNearer(p, m, found)) found = strandsApart(p, m, found);
-    return found;
-  };
-  const [clockwise, counter] = FLANKS.map((flank) =>
+  const onFlank = (flank: number) =>
     least(
       first.filter(({ segment }) => segment === flank),
+      mate,
       margin,
-    ),
-  );
+    );
+  const [clockwise, counter] = FLANKS.map(onFlank);
   const elsewhere = first.filter(({ segment }) => segment !== FLANKS[0] && segment !== FLANKS[1]);
-  return [least(elsewhere, Math.min(clockwise, counter)), clockwise, counter];
+  return [least(elsewhere, mate, Math.min(clockwise, counter)), clockwise, counter];
+}
+
+/** Least distance between two lots of strands, or `bound`. */
+function least(ones: readonly Strand[], others: readonly Strand[], bound: number): number {
+  let found = bound;
+  for (const one of ones)
+    for (const other of others) if (mayBeNearer(one, other, found)) found = strandsApart(one, other, found);
+  return found;
 }

@@ -13,24 +13,37 @@ export interface Hatch {
  */
 export function hatching(outlines: readonly (readonly PagePoint[])[], { turn, step }: Hatch): string {
   const [cos, sin] = [Math.cos(radians(turn)), Math.sin(radians(turn))];
-  // Across the lines and along them; the page's y runs down.
-  const across = ([x, y]: PagePoint): number => x * sin + y * cos;
-  const along = ([x, y]: PagePoint): number => x * cos - y * sin;
   const met = new Map<number, number[]>();
   for (const outline of outlines)
-    outline.forEach((a, i) => {
-      const b = outline[(i + 1) % outline.length];
-      const [from, to] = [across(a) / step, across(b) / step];
-      const [low, high] = [Math.min(from, to), Math.max(from, to)];
-      for (let n = Math.ceil(low); n < high; n++) {
-        const at = along(a) + ((n - from) / (to - from)) * (along(b) - along(a));
-        met.set(n, [...(met.get(n) ?? []), at]);
-      }
-    });
+    for (let i = 0; i < outline.length; i++)
+      meetLines(met, outline[i], outline[i + 1 < outline.length ? i + 1 : 0], cos, sin, step);
   const lines = [...met].flatMap(([n, ends]) => {
     const sorted = ends.toSorted((a, b) => a - b);
     const page = (t: number): string => `${num(t * cos + n * step * sin)} ${num(n * step * cos - t * sin)}`;
     return sorted.flatMap((start, i) => (i % 2 === 0 ? [`M${page(start)}L${page(sorted[i + 1])}`] : []));
   });
   return lines.join('');
+}
+
+/** Adds where the side from `a` to `b` meets the lines, by the number of each line, as places along it. */
+function meetLines(
+  met: Map<number, number[]>,
+  a: PagePoint,
+  b: PagePoint,
+  cos: number,
+  sin: number,
+  step: number,
+): void {
+  // Across the lines and along them; the page's y runs down.
+  const from = (a[0] * sin + a[1] * cos) / step;
+  const to = (b[0] * sin + b[1] * cos) / step;
+  const start = a[0] * cos - a[1] * sin;
+  const end = b[0] * cos - b[1] * sin;
+  const high = Math.max(from, to);
+  for (let n = Math.ceil(Math.min(from, to)); n < high; n++) {
+    const at = start + ((n - from) / (to - from)) * (end - start);
+    const others = met.get(n);
+    if (others) others.push(at);
+    else met.set(n, [at]);
+  }
 }

@@ -13,18 +13,22 @@ export function facetsOf(parts: readonly Part[]): Facets {
   const count = parts.reduce((sum, { mesh }) => sum + mesh.triangles.length / 3, 0);
   const facets: Facets = { normals: new Float32Array(3 * count), part: new Uint16Array(count) };
   let at = 0;
-  parts.forEach(({ mesh: { positions: p, triangles } }, part) => {
+  for (let part = 0; part < parts.length; part++) {
+    const { positions: p, triangles } = parts[part].mesh;
     for (let i = 0; i < triangles.length; i += 3, at++) {
-      const [a, b, c] = [3 * triangles[i], 3 * triangles[i + 1], 3 * triangles[i + 2]];
-      const [ux, uy, uz] = [p[b] - p[a], p[b + 1] - p[a + 1], p[b + 2] - p[a + 2]];
-      const [vx, vy, vz] = [p[c] - p[a], p[c + 1] - p[a + 1], p[c + 2] - p[a + 2]];
-      const [x, y, z] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
-      const length = Math.sqrt(x * x + y * y + z * z) || 1;
-      facets.normals[3 * at] = x / length;
-      facets.normals[3 * at + 1] = y / length;
-      facets.normals[3 * at + 2] = z / length;
+      writeNormal(p, 3 * triangles[i], 3 * triangles[i + 1], 3 * triangles[i + 2], facets.normals, 3 * at);
       facets.part[at] = part;
     }
-  });
+  }
   return facets;
+}
+
+function writeNormal(p: Float64Array, a: number, b: number, c: number, into: Float32Array, at: number): void {
+  const [ux, uy, uz] = [p[b] - p[a], p[b + 1] - p[a + 1], p[b + 2] - p[a + 2]];
+  const [vx, vy, vz] = [p[c] - p[a], p[c + 1] - p[a + 1], p[c + 2] - p[a + 2]];
+  const [x, y, z] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
+  const length = Math.sqrt(x * x + y * y + z * z) || 1;
+  into[at] = x / length;
+  into[at + 1] = y / length;
+  into[at + 2] = z / length;
 }
