@@ -44,49 +44,49 @@ export function growthWithPlanets(sets) {
   });
 }
 
-/** The batch command over ever more variants, and on one and two workers. */
-export function growthWithVariants(counts, jobs) {
+/** The machine's way to keep a process on its first core; none where it has no such command. */
+const onOneCore = spawnSync('taskset', ['-c', '0', 'true']).status === 0 ? ['taskset', '-c', '0'] : null;
+
+/**
+ * The batch command over ever more variants.
+ * @param oneCore keep it all on one core: workers' compilers and garbage collectors run beside them, so that one worker
+ * alone already uses a tenth of a second core
+ * @returns null where the machine cannot do that
+ */
+export function growthWithVariants(counts, jobs, oneCore = false) {
+  if (oneCore && !onOneCore) return null;
   const folder = mkdtempSync(join(tmpdir(), 'cogweave-batch-'));
-  const command = new URL('../../dist/bin/cogweave.js', here).pathname;
-  const rows = counts.map((count) => {
-    const gaps = Array.from({ length: count }, (_, i) => 0.2 + (0.2 * i) / count);
-    const file = join(folder, 'many.yaml');
-    writeFileSync(
-      file,
-      JSON.stringify({
-        kind: 'planetary',
-        module: 1.5,
-        faceWidth: 10,
-        tolerance: 0.03,
-        sun: { teeth: 15 },
-        planets: { teeth: 15, count: 3 },
-        variants: { 'fit.gap': gaps },
-      }),
-    );
-    const out = join(folder, `out-${count}-${jobs}`);
-    const started = performance.now();
-    // GNU time would do as well; the process itself reports its peak.
-    const { status, stderr } = spawnSync(
-      process.execPath,
-      [
-        '--import',
-        `data:text/javascript,process.on('exit',()=>process.stderr.write('PEAK '+process.resourceUsage().maxRSS+'\\n'))`,
-        command,
-        'batch',
-        file,
-        '--out',
-        out,
-        '--jobs',
-        String(jobs),
-        '--format',
-        'stl',
-      ],
-      { encoding: 'utf8', maxBuffer: 1 << 26 },
-    );
-    if (status !== 0) throw new Error(stderr);
-    const peaks = [...stderr.matchAll(/PEAK (\d+)/g)].map(([, kb]) => Number(kb) / 1024);
-    return { variants: count, jobs, ms: performance.now() - started, memory: Math.max(...peaks) };
-  });
+  const rows = counts.map((count) => ({ variants: count, jobs, ...batchOf(folder, count, jobs, oneCore) }));
   rmSync(folder, { recursive: true });
   return rows;
 }
+
+function batchOf(folder, count, jobs, oneCore) {
+  const file = join(folder, 'many.yaml');
+  const gaps = Array.from({ length: count }, (_, i) => 0.2 + (0.2 * i) / count);
+  writeFileSync(file, JSON.stringify({ ...small, variants: { 'fit.gap': gaps } }));
+  const command = new URL('../../dist/bin/cogweave.js', here).pathname;
+  // GNU time would do as well; the process itself reports its peak.
+  const peak = `data:text/javascript,process.on('exit',()=>process.stderr.write('PEAK '+process.resourceUsage().maxRSS+'\\n'))`;
+  const words = [
+    ...(oneCore ? onOneCore : []),
+    process.execPath,
+    ...['--import', peak, command, 'batch', file],
+    ...['--out', join(folder, `out-${count}-${jobs}-${oneCore}`), '--jobs', String(jobs), '--format', 'stl'],
+  ];
+  const started = performance.now();
+  const { status, stderr } = spawnSync(words[0], words.slice(1), { encoding: 'utf8', maxBuffer: 1 << 26 });
+  if (status !== 0) throw new Error(stderr);
+  const peaks = [...stderr.matchAll(/PEAK (\d+)/g)].map(([, kb]) => Number(kb) / 1024);
+  return { ms: performance.now() - started, memory: Math.max(...peaks) };
+}
+
+/** A set that is made in some tenths of a second. */
+const small = {
+  kind: 'planetary',
+  module: 1.5,
+  faceWidth: 10,
+  tolerance: 0.03,
+  sun: { teeth: 15 },
+  planets: { teeth: 15, count: 3 },
+};

@@ -3,28 +3,23 @@ import { spawnSync } from 'node:child_process';
 
 /** Median of several runs after one that warms up, ms. */
 export function median(run, runs = 7) {
-  run();
-  return middle(
-    Array.from({ length: runs }, () => {
+  return medians([run], runs)[0];
+}
+
+/** Medians of several things that take turns, so that whatever else the machine does falls on all of them, ms. */
+export function medians(all, runs = 7) {
+  for (const run of all) run();
+  const times = all.map(() => []);
+  for (let i = 0; i < runs; i++)
+    all.forEach((run, k) => {
       const started = performance.now();
       run();
-      return performance.now() - started;
-    }),
-  );
+      times[k].push(performance.now() - started);
+    });
+  return times.map(middle);
 }
 
-/** The same for what has to be waited for. */
-export async function medianAsync(run, runs = 3) {
-  const times = [];
-  for (let i = 0; i < runs; i++) {
-    const started = performance.now();
-    await run();
-    times.push(performance.now() - started);
-  }
-  return middle(times);
-}
-
-export function middle(values) {
+function middle(values) {
   return [...values].sort((a, b) => a - b)[values.length >> 1];
 }
 
