@@ -71,10 +71,13 @@ function withLosses(spec: Spec, { counts, bases }: Ways, isWorking: (change: Cha
   return [];
 }
 
-/** A change without those of its parameters that it works without. */
+/**
+ * A change without those of its parameters that it works without. Tooth counts stay together: one that would follow from
+ * the others may be given by the file, as it was.
+ */
 function withoutNeedless(change: Change, isWorking: (change: Change) => boolean): Change {
   let left = change;
-  for (const path of Object.keys(change)) {
+  for (const path of Object.keys(change).filter((one) => !one.endsWith('.teeth'))) {
     const { [path]: _, ...others } = left;
     if (isWorking(others)) left = others;
   }

@@ -37,6 +37,22 @@ describe('a must that fails offers changes that work', () => {
       { kind: 'gear', gear: { teeth: 20, crank: { acrossFlats: 6, depth: 2, handle: 80 } }, printer: small },
     ],
     ['bed', { kind: 'gear', faceWidth: 60, gear: { teeth: 60 }, printer: small }],
+    // A ring that would follow from the others, but is given.
+    [
+      'neighbours',
+      {
+        kind: 'planetary',
+        module: 0.62,
+        faceWidth: 1.9,
+        pressureAngle: 24.7,
+        rack: 'C',
+        fit: { gap: 0.34 },
+        profileShift: 'solve',
+        sun: { teeth: 11 },
+        planets: { teeth: 19, count: 6 },
+        ring: { teeth: 49 },
+      },
+    ],
   ])('%s of %o', (id, more) => {
     const file = { ...common, ...more };
     const failing = broken(file);
