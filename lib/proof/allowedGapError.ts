@@ -5,3 +5,8 @@ import type { CommonSpec } from '../spec/types.js';
 export function allowedGapError(spec: CommonSpec): number {
   return Math.max(0.03 * drawnGap(spec), spec.tolerance);
 }
+
+/** The least gap that rolling outlines may come down to, as drawn, mm. */
+export function leastGap(spec: CommonSpec): number {
+  return drawnGap(spec) - allowedGapError(spec);
+}

@@ -2,9 +2,10 @@ import { drawnTrain } from '../../fit/trains/drawnTrain.js';
 import { fitDrawn, fitTrain } from '../../fit/trains/fitTrain.js';
 import { trainNumbers } from '../../fit/trains/trainNumbers.js';
 import type { TrainSpec } from '../../spec/types.js';
+import { leastGap } from '../allowedGapError.js';
 import { rollTrain } from '../trains/rollTrain.js';
 import { thinnestTip } from '../trains/trainChecks.js';
-import { leastGap, outlineChecks } from '../trains/trainToothChecks.js';
+import { outlineChecks } from '../trains/trainToothChecks.js';
 
 /** Share of the tolerance that meshes may take of what rolling outlines leave of the gap. */
 const FOR_MESHES = 0.75;

@@ -1,16 +1,13 @@
-import { drawnGap } from '../../fit/compensation.js';
 import type { FittedTrain } from '../../fit/trains/fitTrain.js';
-import type { CommonSpec } from '../../spec/types.js';
 import { gearSizes } from '../../tooth/gear.js';
 import { leastRingTipRadius } from '../../train/interference.js';
-import { allowedGapError } from '../allowedGapError.js';
 import type { Check } from '../check.js';
 import { contactRatioOf } from '../checks/contactRatio.js';
 import { externalMargins, involuteInterferenceOf, type TipMargin } from '../checks/involuteInterference.js';
+import { bothFlanks, rollingOf } from '../checks/rolling.js';
 import { rootSpaceOf, rootSpaceWidth } from '../checks/rootSpace.js';
 import { trochoidInterferenceOf } from '../checks/trochoidInterference.js';
 import { overlapOf } from '../contact.js';
-import { gapAsked } from '../printing/gapAsked.js';
 import type { TrainRolling } from './rollTrain.js';
 import type { TrainTeeth } from './trainFindings.js';
 
@@ -83,24 +80,7 @@ function barMargins(
   return [{ where: 'bar tips on the pinion', margin: highest - bar.tip }, pinionTips];
 }
 
-/** The least gap that rolling outlines may come down to, as drawn, mm. */
-export function leastGap(spec: CommonSpec): number {
-  return drawnGap(spec) - allowedGapError(spec);
-}
-
 /** The least gap found while the exact outlines roll through a pitch, both flanks. */
 function rollingCheck({ spec, mesh }: FittedTrain, { least, bySide, phase }: TrainRolling): Check {
-  const limit = leastGap(spec);
-  const [one, two] = bySide.map((side) => side.toFixed(4));
-  return {
-    id: 'rolling',
-    holds: least >= limit,
-    level: 'must',
-    value: least,
-    limit,
-    unit: 'mm',
-    says:
-      `least gap ${least.toFixed(4)} mm of ${gapAsked(spec)}, between ${mesh!.between.join(' and ')} at ${phase.toFixed(2)} of a pitch; ` +
-      `by flank: ${one} and ${two} mm`,
-  };
+  return rollingOf(spec, { least, phase, where: mesh!.between.join(' and ') }, bothFlanks(bySide));
 }
