@@ -12,6 +12,9 @@ export function selfIntersection({ bodies: { bodies } }: Measured): Check {
     value: crossings,
     limit: 0,
     unit: 'crossings',
-    says: crossings === 0 ? 'no surface crosses itself' : `triangles cross in ${bad.join(', ')}`,
+    says:
+      crossings === 0
+        ? 'no surface crosses itself'
+        : `triangles cross in ${bad.join(', ')}; where teeth cross themselves, a smaller tolerance draws them finer`,
   };
 }

@@ -45,7 +45,8 @@ const series = word(['fine', 'medium', 'coarse'], {
   source: 'ISO 273',
 }).default('medium');
 
-const diameter = length(0.5, 100, 'Diameter of the hole on the print', 4.5, {
+// Heads and nuts, 100 at most, are wider than their holes.
+const diameter = length(0.5, 99, 'Diameter of the hole on the print', 4.5, {
   source: 'ISO 273',
   defaultRule: 'the clearance hole of size and series',
 }).optional();
@@ -248,7 +249,7 @@ export const ringFeatures = {
       circle: length(5, 3000, 'Diameter of the circle that the screws stand on', 105, {
         defaultRule: 'the hole and three clearance holes, rounded up to whole millimetres',
       }).optional(),
-      diameter: length(0.5, 100, 'Diameter of the screw holes', 3.4, {
+      diameter: length(0.5, 99, 'Diameter of the screw holes', 3.4, {
         source: 'ISO 273, medium series',
         defaultRule: 'the clearance hole of the screws',
       }).optional(),

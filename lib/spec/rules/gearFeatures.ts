@@ -58,7 +58,7 @@ export function gearFeatureProblems(features: GearFeatures & { bore: Bore }, bod
           headDiameter,
           most,
           `${walled}, four layers of shaft`,
-          diameter + 0.1,
+          Math.max(1, diameter + 0.1),
         ),
         ...atLeast(path('screw.headDiameter'), headDiameter, diameter + 0.1, 'a head is wider than its hole'),
       );
@@ -67,7 +67,13 @@ export function gearFeatureProblems(features: GearFeatures & { bore: Bore }, bod
   if (nut) {
     found.push(...atMost(path('nut.diameter'), nut.diameter, 2 * room, walled, 0.5));
     found.push(
-      ...atMost(path('nut.acrossFlats'), nut.acrossFlats, (2 * room) / corner.hexagon, walled, nut.diameter),
+      ...atMost(
+        path('nut.acrossFlats'),
+        nut.acrossFlats,
+        (2 * room) / corner.hexagon,
+        walled,
+        Math.max(1, nut.diameter + 0.1),
+      ),
     );
     found.push(
       ...atLeast(
