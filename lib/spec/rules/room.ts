@@ -24,7 +24,8 @@ export function atMost(parameter: string, value: number, most: number, why: stri
   const limit = floorThousandth(most);
   if (limit >= least)
     return [{ parameter, value, rule: `must be at most ${limit} mm: ${why}`, nearest: [limit] }];
-  return [{ parameter: featureOf(parameter), value, rule: `finds no room: ${why}`, nearest: ['none'] }];
+  const [feature, size] = [featureOf(parameter), parameter.split('.').slice(2).join('.')];
+  return [{ parameter: feature, value: { [size]: value }, rule: `finds no room: ${why}`, nearest: ['none'] }];
 }
 
 /** A problem unless `value` is at least `least`, which is offered. */
