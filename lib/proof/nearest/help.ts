@@ -79,6 +79,7 @@ export function helpedChecks<S extends Spec>(
   );
 }
 
-function joined(says: string, help: string): string {
+/** A sentence after what is said already. */
+export function joined(says: string, help: string): string {
   return `${says.replace(/\.?$/, '.')} ${help}`;
 }

@@ -1,28 +1,53 @@
 import { buildTrain } from '../../solid/buildTrain.js';
+import { floorThousandth } from '../../spec/nearest.js';
 import { Refusal } from '../../spec/refusal.js';
 import type { TrainSpec } from '../../spec/types.js';
 import type { Check } from '../check.js';
 import { bed } from '../checks/bed.js';
-import { helpedChecks } from './help.js';
+import { helpedChecks, joined } from './help.js';
+import { nearestSentence } from './nearestWorking.js';
 import { smallerWays } from './smallerWays.js';
 import { works } from './works.js';
 
 /** Meshes of which only their box is wanted, mm. */
 const COARSE = 0.05;
+/** Shares of the tolerance that are tried. */
+const FINER = [0.8, 0.6, 0.4, 0.2];
 
 /**
  * Checks of finished bodies, of which the one that finds no room on the bed says what would: tried by building it. Where
  * meshes took up the rest of what their outlines leave of the gap, what leaves more of it is said.
+ * Where their outlines are well, finer meshes are tried.
  * @param stops whether a check stops the job
+ * @param isProved whether another file passes every check that stops a job; none where a script changes the bodies
  */
 export function helpedBodies(
   spec: TrainSpec,
   checks: readonly Check[],
   stops: (check: Check) => boolean,
+  isProved?: (other: TrainSpec) => boolean,
 ): Check[] {
   const noRoom = (check: Check) => check.id === 'bed' && stops(check);
-  if (!checks.some(noRoom)) return works(spec) ? [...checks] : helpedChecks(spec, checks, stops);
+  if (!checks.some(stops)) return [...checks];
+  if (!checks.some(noRoom)) {
+    if (!works(spec)) return helpedChecks(spec, checks, stops);
+    return isProved ? helpedByFiner(spec, checks, stops, isProved) : [...checks];
+  }
   return helpedChecks(spec, checks, noRoom, { ways: smallerWays(spec), more: fits });
+}
+
+function helpedByFiner(
+  spec: TrainSpec,
+  checks: readonly Check[],
+  stops: (check: Check) => boolean,
+  isProved: (other: TrainSpec) => boolean,
+): Check[] {
+  const tried = FINER.map((share) => floorThousandth(share * spec.tolerance));
+  const tolerance = tried.find((finer) => finer > 0 && isProved({ ...spec, tolerance: finer }));
+  if (tolerance === undefined) return [...checks];
+  const first = checks.findIndex(stops);
+  const help = nearestSentence([{ tolerance }]);
+  return checks.map((check, i) => (i === first ? { ...check, says: joined(check.says, help) } : check));
 }
 
 /** Finer meshes are larger by no more than the tolerance on each side. */

@@ -24,15 +24,25 @@ import { trainPlay } from './trainPlay.js';
 import { trainSheet } from './trainSheet.js';
 import { trainToothChecks } from './trainToothChecks.js';
 
+/** How a train is proved. */
+interface TrainOptions {
+  /** Go on to the next stage even where a `must` fails [false]. */
+  force?: boolean;
+  /** Joins a script's solids to the parts and cuts others from them [nothing]. */
+  change?: Change;
+  /** Try what would help where bodies fail [true]. */
+  mayTry?: boolean;
+}
+
 /**
  * Builds a pair, a rack and pinion or one gear and runs every check that applies to it, in the stages of `proveSet`.
- * @param options `change` joins a script's solids to the parts and cuts others from them [nothing]
  * @throws Refusal when the teeth cannot be drawn at all
  */
 export function proveTrain(
   spec: TrainSpec,
-  { force = false, change = (parts) => [...parts] }: { force?: boolean; change?: Change } = {},
+  { force = false, change: additions, mayTry = true }: TrainOptions = {},
 ): { sheet: TrainSheet; parts: Part[] } {
+  const change = additions ?? ((swept: readonly Part[]) => [...swept]);
   const numbers = trainNumbers(spec);
   const plan: TrainFindings = { numbers, drawnNumbers: drawnTrain(numbers) };
   const checks = trainPlanChecks(numbers, plan.drawnNumbers);
@@ -70,7 +80,12 @@ export function proveTrain(
     smallParts: smallParts(parts),
   };
   checks.push(...trainBodyChecks(all));
-  return { sheet: trainSheet(all, helpedBodies(spec, checks, mustFail)), parts };
+  const finerHelps = additions || !mayTry ? undefined : isProved;
+  return { sheet: trainSheet(all, helpedBodies(spec, checks, mustFail, finerHelps)), parts };
+}
+
+function isProved(spec: TrainSpec): boolean {
+  return !proveTrain(spec, { mayTry: false }).sheet.checks.some(mustFail);
 }
 
 function mustFail({ level, holds }: Check): boolean {

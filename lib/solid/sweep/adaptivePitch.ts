@@ -27,7 +27,13 @@ export function adaptivePitch(profile: ToothProfile, sweep: Sweep, tolerance: nu
   let best: PitchMesh | null = null;
   let looked: Measured | undefined;
   for (let round = 0; round < MOST_ROUNDS && !(best && round >= THRIFTY_ROUNDS); round++) {
-    const mesh = pitchMesh(profile, sweep, stepsFor(profile, spent));
+    const stuck = !best && round >= THRIFTY_ROUNDS;
+    if (stuck && round === THRIFTY_ROUNDS) {
+      // Finer tips did not help the flanks, so they begin anew, with finer feet.
+      spent.flank = allowed.flank;
+      ceiling.flank = Infinity;
+    }
+    const mesh = pitchMesh(profile, sweep, stepsFor(profile, spent, stuck));
     const better = !best || mesh.triangles.length < best.triangles.length;
     looked = deviations(mesh, profile, sweep, FEW, looked);
     let measured = looked.worst;

@@ -9,7 +9,7 @@ import { landPatch } from './landPatch.js';
 import { addColumn, levelsAt, type PitchDraft, startPitch } from './pitchVertices.js';
 import { NEXT } from './places.js';
 import { rootPatch } from './rootPatch.js';
-import type { Steps } from './steps.js';
+import { GRID_TURNS, type Steps } from './steps.js';
 
 /**
  * The toothed surface of one pitch of a right-handed gear, from root land to root curve, over one helix:
@@ -20,13 +20,6 @@ export interface PitchMesh extends Pick<PitchDraft, 'positions' | 'triangles' | 
   bottom: number[];
   top: number[];
 }
-
-/**
- * Near the base circle the generators run almost along the tooth, as tangents of the edge on which the helicoid
- * turns back, and zipping across them could fold the surface. Below this many level turns of roll the flank is
- * laid out as a grid instead.
- */
-const GRID_TURNS = 3;
 
 /** Builds the pitch of the tooth on +x. */
 export function pitchMesh(profile: ToothProfile, sweep: Sweep, steps: Steps): PitchMesh {

@@ -22,6 +22,13 @@ export interface Steps {
 }
 
 /**
+ * Near the base circle the generators run almost along the tooth, as tangents of the edge on which the helicoid
+ * turns back, and zipping across them could fold the surface. Below this many level turns of roll the flank is
+ * laid out as a grid instead.
+ */
+export const GRID_TURNS = 3;
+
+/**
  * Parts of a root curve's allowance that are spent across it and along the helix. An external root is a saddle, so that
  * one error takes from the other; an internal one bends one way and they add up.
  */
@@ -32,8 +39,10 @@ const ROOT_SHARES = { external: { across: 1, along: 1 }, internal: { across: 0.7
  * The sagitta of a chord that turns by Δ on a radius of curvature ρ is ρ Δ²/8. Between two generators of the
  * involute helicoid ρ = r_b ψ / cos β_b and Δ = cos β_b × the step of the ruling angle; on a cylinder ρ is its
  * radius.
+ * @param foot whether flanks bound the steps at their foot too, where a grid by the base circle comes before them: that is
+ * seldom needed, in pinions of few teeth
  */
-export function stepsFor(profile: ToothProfile, allowance: Allowance): Steps {
+export function stepsFor(profile: ToothProfile, allowance: Allowance, foot: boolean): Steps {
   const { baseRadius, baseHelixAngle } = profile.sizes;
   const cosBase = Math.cos(baseHelixAngle);
   const share = profile.gear.internal ? ROOT_SHARES.internal : ROOT_SHARES.external;
@@ -43,6 +52,8 @@ export function stepsFor(profile: ToothProfile, allowance: Allowance): Steps {
   const rootTurn = Math.min(
     arc(profile.rootRadius),
     flankTurn(profile.formRadius),
+    // Where the grid by the base circle ends, at that many turns of roll, the flank begins: Δ² = 8 δ / (r_b 3 Δ cos β_b).
+    foot ? Math.cbrt((8 * allowance.flank) / (GRID_TURNS * baseRadius * cosBase)) : Infinity,
     Math.sqrt((8 * allowance.root * share.along) / profile.rootRadius),
   );
   return {

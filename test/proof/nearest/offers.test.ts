@@ -37,6 +37,21 @@ describe('a must that fails offers changes that work', () => {
       { kind: 'gear', gear: { teeth: 20, crank: { acrossFlats: 6, depth: 2, handle: 80 } }, printer: small },
     ],
     ['bed', { kind: 'gear', faceWidth: 60, gear: { teeth: 60 }, printer: small }],
+    // Outlines that are well, but meshes that take more of the gap than the tolerance allows.
+    [
+      'body-gap',
+      {
+        kind: 'rack',
+        module: 1.17,
+        rack: 'A',
+        helix: { form: 'herringbone', angle: 3.5, hand: 'left' },
+        faceWidth: 2.4,
+        fit: { gap: 0.09 },
+        tolerance: 0.03,
+        pinion: { teeth: 12 },
+        bar: {},
+      },
+    ],
     // A ring that would follow from the others, but is given.
     [
       'neighbours',
@@ -64,6 +79,16 @@ describe('a must that fails offers changes that work', () => {
         broken(withChanges(file, offer)).map(({ says }) => says),
         JSON.stringify(offer),
       ).toEqual([]);
+  });
+
+  it('an offer of few teeth under a steep helix is drawn within the tolerance', () => {
+    const file = {
+      ...common,
+      ...{ kind: 'pair', module: 0.56, pressureAngle: 27.5, faceWidth: 6, fit: { gap: 0.05 } },
+      ...{ helix: { form: 'helical', angle: 36.318 }, tolerance: 0.03, profileShift: 'solve' },
+      ...{ pinion: { teeth: 5 }, wheel: { internal: true, teeth: 16 } },
+    };
+    expect(broken(file)).toEqual([]);
   });
 
   // A tooth of the basic rack is π m / 2 thick on the datum line and 2 h tan α less at the height h of its tips; a
