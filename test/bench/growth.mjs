@@ -4,7 +4,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { alone } from './timing.mjs';
+import { alone, middle } from './timing.mjs';
 
 const here = new URL('.', import.meta.url);
 
@@ -47,21 +47,32 @@ export function growthWithPlanets(sets) {
 /** The machine's way to keep a process on its first core; none where it has no such command. */
 const onOneCore = spawnSync('taskset', ['-c', '0', 'true']).status === 0 ? ['taskset', '-c', '0'] : null;
 
-/**
- * The batch command over ever more variants.
- * @param oneCore keep it all on one core: workers' compilers and garbage collectors run beside them, so that one worker
- * alone already uses a tenth of a second core
- * @returns null where the machine cannot do that
- */
-export function growthWithVariants(counts, jobs, oneCore = false) {
-  if (oneCore && !onOneCore) return null;
+/** The batch command over ever more variants. */
+export function growthWithVariants(counts, jobs) {
   const folder = mkdtempSync(join(tmpdir(), 'cogweave-batch-'));
-  const rows = counts.map((count) => ({ variants: count, jobs, ...batchOf(folder, count, jobs, oneCore) }));
+  const rows = counts.map((count) => ({ variants: count, jobs, ...batchOf(folder, count, jobs) }));
   rmSync(folder, { recursive: true });
   return rows;
 }
 
-function batchOf(folder, count, jobs, oneCore) {
+/**
+ * A batch kept on one core against one with two workers on two, by turns, medians, ms. One worker alone already uses a
+ * tenth of a second core, since its compiler and garbage collector run beside it.
+ * @returns null where the machine cannot keep a process on one core
+ */
+export function twoCoresAgainstOne(count, runs = 3) {
+  if (!onOneCore) return null;
+  const times = Array.from({ length: runs }, () => {
+    const folder = mkdtempSync(join(tmpdir(), 'cogweave-batch-'));
+    const pair = [batchOf(folder, count, 1, onOneCore).ms, batchOf(folder, count, 2).ms];
+    rmSync(folder, { recursive: true });
+    return pair;
+  });
+  const [one, two] = [0, 1].map((k) => middle(times.map((pair) => pair[k])));
+  return { variants: count, one, two, gain: one / two };
+}
+
+function batchOf(folder, count, jobs, before = []) {
   const file = join(folder, 'many.yaml');
   const gaps = Array.from({ length: count }, (_, i) => 0.2 + (0.2 * i) / count);
   writeFileSync(file, JSON.stringify({ ...small, variants: { 'fit.gap': gaps } }));
@@ -69,10 +80,10 @@ function batchOf(folder, count, jobs, oneCore) {
   // GNU time would do as well; the process itself reports its peak.
   const peak = `data:text/javascript,process.on('exit',()=>process.stderr.write('PEAK '+process.resourceUsage().maxRSS+'\\n'))`;
   const words = [
-    ...(oneCore ? onOneCore : []),
+    ...before,
     process.execPath,
     ...['--import', peak, command, 'batch', file],
-    ...['--out', join(folder, `out-${count}-${jobs}-${oneCore}`), '--jobs', String(jobs), '--format', 'stl'],
+    ...['--out', join(folder, `out-${count}-${jobs}`), '--jobs', String(jobs), '--format', 'stl'],
   ];
   const started = performance.now();
   const { status, stderr } = spawnSync(words[0], words.slice(1), { encoding: 'utf8', maxBuffer: 1 << 26 });

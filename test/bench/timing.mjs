@@ -19,7 +19,8 @@ export function medians(all, runs = 7) {
   return times.map(middle);
 }
 
-function middle(values) {
+/** The median. */
+export function middle(values) {
   return [...values].sort((a, b) => a - b)[values.length >> 1];
 }
 
