@@ -16,3 +16,8 @@ export interface Check {
   /** One plain sentence: what was found, where, and what would help when it fails. */
   says: string;
 }
+
+/** Whether a check fails that must hold. */
+export function mustFail({ level, holds }: Check): boolean {
+  return level === 'must' && !holds;
+}

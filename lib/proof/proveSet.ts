@@ -11,7 +11,7 @@ import { version } from '../version.js';
 import { type BodyFindings, measureBodies, toothedGear } from './bodies.js';
 import { changedPairs, planetaryPairs } from './bodyPairs.js';
 import { cautions } from './cautions.js';
-import type { Check } from './check.js';
+import { type Check, mustFail } from './check.js';
 import { bodyChecks, planChecks, toothChecks } from './checks.js';
 import type { AllFindings, PlanFindings, ToothFindings } from './findings.js';
 import { gearRecords } from './gearRecords.js';
@@ -174,8 +174,4 @@ function sheetOf(found: PlanFindings & Partial<AllFindings>, checks: Check[]): P
     adjustments: radii.adjustments,
     cogweave: version,
   };
-}
-
-function mustFail({ level, holds }: Check): boolean {
-  return level === 'must' && !holds;
 }

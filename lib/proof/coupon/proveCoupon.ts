@@ -11,7 +11,7 @@ import type { CommonSpec } from '../../spec/types.js';
 import { version } from '../../version.js';
 import { type BodyFindings, measureBodies, toothedGear } from '../bodies.js';
 import { cautions } from '../cautions.js';
-import type { Check } from '../check.js';
+import { type Check, mustFail } from '../check.js';
 import { bed } from '../checks/bed.js';
 import { helixAccuracy } from '../checks/helixAccuracy.js';
 import { overhang } from '../checks/overhang.js';
@@ -86,8 +86,7 @@ export function proveCoupon(
     };
   });
   const sheet = sheetOf(name, made, records);
-  if (!force && checks.some(({ level, holds }) => level === 'must' && !holds))
-    return { sheet: { ...sheet, checks }, parts: [] };
+  if (!force && checks.some(mustFail)) return { sheet: { ...sheet, checks }, parts: [] };
 
   const layout = couponLayout(made);
   const built = buildCoupon(stations, layout);

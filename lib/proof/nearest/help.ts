@@ -79,7 +79,6 @@ export function helpedChecks<S extends Spec>(
   );
 }
 
-/** A sentence after what is said already. */
-export function joined(says: string, help: string): string {
+function joined(says: string, help: string): string {
   return `${says.replace(/\.?$/, '.')} ${help}`;
 }

@@ -4,8 +4,8 @@ import { Refusal } from '../../spec/refusal.js';
 import type { TrainSpec } from '../../spec/types.js';
 import type { Check } from '../check.js';
 import { bed } from '../checks/bed.js';
-import { helpedChecks, joined } from './help.js';
-import { nearestSentence } from './nearestWorking.js';
+import type { Ways } from './changes.js';
+import { helpedChecks } from './help.js';
 import { smallerWays } from './smallerWays.js';
 import { works } from './works.js';
 
@@ -31,23 +31,21 @@ export function helpedBodies(
   if (!checks.some(stops)) return [...checks];
   if (!checks.some(noRoom)) {
     if (!works(spec)) return helpedChecks(spec, checks, stops);
-    return isProved ? helpedByFiner(spec, checks, stops, isProved) : [...checks];
+    return isProved
+      ? helpedChecks(spec, checks, stops, { ways: finerWays(spec), more: isProved })
+      : [...checks];
   }
   return helpedChecks(spec, checks, noRoom, { ways: smallerWays(spec), more: fits });
 }
 
-function helpedByFiner(
-  spec: TrainSpec,
-  checks: readonly Check[],
-  stops: (check: Check) => boolean,
-  isProved: (other: TrainSpec) => boolean,
-): Check[] {
-  const tried = FINER.map((share) => floorThousandth(share * spec.tolerance));
-  const tolerance = tried.find((finer) => finer > 0 && isProved({ ...spec, tolerance: finer }));
-  if (tolerance === undefined) return [...checks];
-  const first = checks.findIndex(stops);
-  const help = nearestSentence([{ tolerance }]);
-  return checks.map((check, i) => (i === first ? { ...check, says: joined(check.says, help) } : check));
+/** The tolerance, finer by the first share that works. */
+function finerWays({ tolerance }: TrainSpec): Ways {
+  const tried = FINER.map((share) => ({ tolerance: floorThousandth(share * tolerance) }));
+  return {
+    single: [{ path: 'tolerance', find: (isWorking) => tried.find(isWorking) }],
+    counts: () => [],
+    bases: [],
+  };
 }
 
 /** Finer meshes are larger by no more than the tolerance on each side. */

@@ -3,6 +3,7 @@ import { fitDrawn, fitTrain } from '../../fit/trains/fitTrain.js';
 import { trainNumbers } from '../../fit/trains/trainNumbers.js';
 import type { TrainSpec } from '../../spec/types.js';
 import { leastGap } from '../allowedGapError.js';
+import { mustFail } from '../check.js';
 import { rollTrain } from '../trains/rollTrain.js';
 import { thinnestTip } from '../trains/trainChecks.js';
 import { outlineChecks } from '../trains/trainToothChecks.js';
@@ -20,7 +21,7 @@ export function trainWorks(spec: TrainSpec): boolean {
   if (!(thinnestTip(drawnTrain(numbers)).thickness > 0)) return false;
   const asked = fitTrain(numbers);
   const drawn = fitDrawn(asked);
-  if (!outlineChecks(asked).every(({ holds, level }) => holds || level !== 'must')) return false;
+  if (outlineChecks(asked).some(mustFail)) return false;
   const enough = leastGap(asked.spec) + FOR_MESHES * spec.tolerance;
   const rolled = rollTrain(drawn, enough);
   return !rolled || rolled.least >= enough;

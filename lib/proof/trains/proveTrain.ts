@@ -9,7 +9,7 @@ import type { Part } from '../../solid/mesh.js';
 import type { TrainSpec } from '../../spec/types.js';
 import { measureBodies, type ToothedBody, toothedGear } from '../bodies.js';
 import { type BodyPair, changedPairs } from '../bodyPairs.js';
-import type { Check } from '../check.js';
+import { mustFail } from '../check.js';
 import { type TriangleTree, triangleTree } from '../mesh/triangleTree.js';
 import { helpedChecks } from '../nearest/help.js';
 import { helpedBodies } from '../nearest/helpedBodies.js';
@@ -86,10 +86,6 @@ export function proveTrain(
 
 function isProved(spec: TrainSpec): boolean {
   return !proveTrain(spec, { mayTry: false }).sheet.checks.some(mustFail);
-}
-
-function mustFail({ level, holds }: Check): boolean {
-  return level === 'must' && !holds;
 }
 
 function treesOf(parts: readonly Part[]): ReadonlyMap<string, TriangleTree> {
