@@ -1,5 +1,5 @@
 import type { Mesh } from '../solid/mesh.js';
-import type { SurfaceDistance } from '../solid/sweep/exactSurface.js';
+import { distanceFrom, type ExactSurface } from '../solid/sweep/exactSurface.js';
 import { type Sweep, turnAt } from '../solid/sweep/helix.js';
 import { SAMPLES } from '../solid/sweep/samples.js';
 import { toothedSurfaces } from '../solid/sweep/surfaces.js';
@@ -41,8 +41,7 @@ export function surfaceDeviation(
   const { positions } = mesh;
   return deviationFrom(
     mesh,
-    toothedSurfaces(profile, sweep),
-    toothFrame(profile, sweep),
+    gearSide(profile, sweep),
     (a, b, c) => isFace(positions, a, b, c, sweep) || isWall(positions, a, b, c, profile),
     changed,
   );
@@ -52,10 +51,9 @@ export function surfaceDeviation(
  * The same of any toothed body.
  * @param leftOut whether a triangle, by the places of its corners in `positions`, is no part of the toothed side
  */
-export function deviationFrom(
+export function deviationFrom<Body, Surface>(
   mesh: Mesh,
-  surfaces: readonly SurfaceDistance[],
-  frame: ToothFrame,
+  side: ToothedSide<Body, Surface>,
   leftOut: (a: number, b: number, c: number) => boolean,
   changed?: { swept: Mesh; tolerance: number },
 ): SurfaceDeviation {
@@ -64,16 +62,18 @@ export function deviationFrom(
   const whole = changed && sameTriangles(mesh, changed.swept);
   const corners = new Float64Array(9);
   for (let t = 0; t < triangles.length; t += 3) {
-    const [a, b, c] = [3 * triangles[t], 3 * triangles[t + 1], 3 * triangles[t + 2]];
+    const a = 3 * triangles[t];
+    const b = 3 * triangles[t + 1];
+    const c = 3 * triangles[t + 2];
     if (leftOut(a, b, c)) continue;
-    frame.chooseTooth(positions, a, b, c);
-    frame.carry(positions[a], positions[a + 1], positions[a + 2], corners, 0);
-    frame.carry(positions[b], positions[b + 1], positions[b + 2], corners, 3);
-    frame.carry(positions[c], positions[c + 1], positions[c + 2], corners, 6);
+    const tooth = side.toothOf(side.body, positions, a, b, c);
+    side.carry(side.body, tooth, positions[a], positions[a + 1], positions[a + 2], corners, 0);
+    side.carry(side.body, tooth, positions[b], positions[b + 1], positions[b + 2], corners, 3);
+    side.carry(side.body, tooth, positions[c], positions[c + 1], positions[c + 2], corners, 6);
     const asSwept = whole === undefined || whole[t / 3] === 1;
     const near = asSwept ? ON_SURFACE : changed!.tolerance;
-    const own = surfaces.filter((surface) => holdsCorners(surface, corners, near));
-    const nearest = own.length ? measure(positions, a, b, c, own, frame) : null;
+    const own = surfacesUnder(side, corners, near);
+    const nearest = own.length ? measure(positions, a, b, c, side, own, tooth) : null;
     if (!asSwept && (nearest === null || nearest.off > near)) continue;
     found.measured++;
     found.area += areaOf(positions, a, b, c);
@@ -83,10 +83,20 @@ export function deviationFrom(
   return found;
 }
 
-function holdsCorners(surface: SurfaceDistance, corners: Float64Array, near: number): boolean {
-  for (let i = 0; i < 9; i += 3)
-    if (surface(corners[i], corners[i + 1], corners[i + 2]) >= near) return false;
-  return true;
+/** The surfaces on which all three corners lie. */
+function surfacesUnder<Body, Surface>(
+  side: ToothedSide<Body, Surface>,
+  corners: Float64Array,
+  near: number,
+): Surface[] {
+  const found: Surface[] = [];
+  for (const surface of side.surfaces) {
+    let holds = true;
+    for (let i = 0; i < 9 && holds; i += 3)
+      holds = side.distance(surface, corners[i], corners[i + 1], corners[i + 2]) < near;
+    if (holds) found.push(surface);
+  }
+  return found;
 }
 
 /** Shares of the three corners in every sampled point, three numbers a point. */
@@ -96,24 +106,31 @@ const SHARES = Float64Array.from(SAMPLES.flat());
  * Where a triangle's corners lie on two surfaces (along their common edge), the nearer surface counts. This is the hot
  * path: nothing is made at a point.
  */
-function measure(
+function measure<Body, Surface>(
   p: Float64Array,
   a: number,
   b: number,
   c: number,
-  surfaces: readonly SurfaceDistance[],
-  frame: ToothFrame,
+  side: ToothedSide<Body, Surface>,
+  surfaces: readonly Surface[],
+  tooth: number,
 ): { off: number; at: [number, number, number] } {
   const local = new Float64Array(3);
   const worst = new Float64Array(surfaces.length);
   // Which sample it is that is worst, at 3i.
   const where = new Int32Array(surfaces.length);
-  const share = (i: number, axis: number) =>
-    SHARES[i] * p[a + axis] + SHARES[i + 1] * p[b + axis] + SHARES[i + 2] * p[c + axis];
   for (let i = 0; i < SHARES.length; i += 3) {
-    frame.carry(share(i, 0), share(i, 1), share(i, 2), local, 0);
+    side.carry(
+      side.body,
+      tooth,
+      shared(p, a, b, c, i),
+      shared(p, a + 1, b + 1, c + 1, i),
+      shared(p, a + 2, b + 2, c + 2, i),
+      local,
+      0,
+    );
     for (let k = 0; k < surfaces.length; k++) {
-      const off = surfaces[k](local[0], local[1], local[2]);
+      const off = side.distance(surfaces[k], local[0], local[1], local[2]);
       if (off > worst[k]) {
         worst[k] = off;
         where[k] = i;
@@ -123,13 +140,27 @@ function measure(
   let nearest = 0;
   for (let k = 1; k < worst.length; k++) if (worst[k] < worst[nearest]) nearest = k;
   const i = where[nearest];
-  return { off: worst[nearest], at: [share(i, 0), share(i, 1), share(i, 2)] };
+  return {
+    off: worst[nearest],
+    at: [shared(p, a, b, c, i), shared(p, a + 1, b + 1, c + 1, i), shared(p, a + 2, b + 2, c + 2, i)],
+  };
+}
+
+/** One coordinate of a sample, from those of the corners. */
+function shared(p: Float64Array, a: number, b: number, c: number, sample: number): number {
+  return SHARES[sample] * p[a] + SHARES[sample + 1] * p[b] + SHARES[sample + 2] * p[c];
 }
 
 function areaOf(p: Float64Array, a: number, b: number, c: number): number {
-  const [ux, uy, uz] = [p[b] - p[a], p[b + 1] - p[a + 1], p[b + 2] - p[a + 2]];
-  const [vx, vy, vz] = [p[c] - p[a], p[c + 1] - p[a + 1], p[c + 2] - p[a + 2]];
-  const [x, y, z] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
+  const ux = p[b] - p[a];
+  const uy = p[b + 1] - p[a + 1];
+  const uz = p[b + 2] - p[a + 2];
+  const vx = p[c] - p[a];
+  const vy = p[c + 1] - p[a + 1];
+  const vz = p[c + 2] - p[a + 2];
+  const x = uy * vz - uz * vy;
+  const y = uz * vx - ux * vz;
+  const z = ux * vy - uy * vx;
   return Math.sqrt(x * x + y * y + z * z) / 2;
 }
 
@@ -161,32 +192,57 @@ function isWall(
   return beyond(a) && beyond(b) && beyond(c);
 }
 
-/** Carries points back to z = 0 and into one pitch: that of the tooth on +x. */
-export interface ToothFrame {
-  /** Chooses the tooth that a triangle belongs to, so that all its points are carried to the same pitch. */
-  chooseTooth(p: Float64Array, a: number, b: number, c: number): void;
+/**
+ * The exact toothed side of a body: its surfaces, and how points are carried back to z = 0 and into one pitch to be asked
+ * for. Functions of a module that are handed the body, since what is compiled for a closure is lost with it.
+ */
+export interface ToothedSide<Body, Surface> {
+  body: Body;
+  surfaces: readonly Surface[];
+  /** Distance of a point as `carry` writes it from a surface, mm. */
+  distance(surface: Surface, u: number, v: number, z: number): number;
+  /** Where the tooth stands that a triangle belongs to, so that all its points are carried to the same pitch. */
+  toothOf(body: Body, p: Float64Array, a: number, b: number, c: number): number;
   /**
    * Writes what the surfaces are asked with to `into`, from `at` on: for a gear radius and polar angle, and always the
    * height above the nearer end face.
    */
-  carry(x: number, y: number, z: number, into: Float64Array, at: number): void;
+  carry(body: Body, tooth: number, x: number, y: number, z: number, into: Float64Array, at: number): void;
 }
 
-function toothFrame(profile: ToothProfile, sweep: Sweep): ToothFrame {
-  const pitch = (2 * Math.PI) / profile.gear.teeth;
-  let tooth = 0;
+interface GearBody {
+  profile: ToothProfile;
+  sweep: Sweep;
+}
+
+function gearSide(profile: ToothProfile, sweep: Sweep): ToothedSide<GearBody, ExactSurface> {
   return {
-    chooseTooth(p, a, b, c) {
-      const z = (p[a + 2] + p[b + 2] + p[c + 2]) / 3;
-      const angle =
-        Math.atan2(p[a + 1] + p[b + 1] + p[c + 1], p[a] + p[b] + p[c]) - turnAt(profile, sweep, z);
-      tooth = Math.round(angle / pitch) * pitch;
-    },
-    carry(x, y, z, into, at) {
-      const angle = Math.atan2(y, x) - tooth - turnAt(profile, sweep, z);
-      into[at] = Math.sqrt(x * x + y * y);
-      into[at + 1] = angle - Math.round(angle / (2 * Math.PI)) * 2 * Math.PI;
-      into[at + 2] = Math.min(z, sweep.faceWidth - z);
-    },
+    body: { profile, sweep },
+    surfaces: toothedSurfaces(profile, sweep),
+    distance: distanceFrom,
+    toothOf: gearTooth,
+    carry: carryToPitch,
   };
+}
+
+function gearTooth({ profile, sweep }: GearBody, p: Float64Array, a: number, b: number, c: number): number {
+  const pitch = (2 * Math.PI) / profile.gear.teeth;
+  const z = (p[a + 2] + p[b + 2] + p[c + 2]) / 3;
+  const angle = Math.atan2(p[a + 1] + p[b + 1] + p[c + 1], p[a] + p[b] + p[c]) - turnAt(profile, sweep, z);
+  return Math.round(angle / pitch) * pitch;
+}
+
+function carryToPitch(
+  { profile, sweep }: GearBody,
+  tooth: number,
+  x: number,
+  y: number,
+  z: number,
+  into: Float64Array,
+  at: number,
+): void {
+  const angle = Math.atan2(y, x) - tooth - turnAt(profile, sweep, z);
+  into[at] = Math.sqrt(x * x + y * y);
+  into[at + 1] = angle - Math.round(angle / (2 * Math.PI)) * 2 * Math.PI;
+  into[at + 2] = Math.min(z, sweep.faceWidth - z);
 }

@@ -72,34 +72,58 @@ function around(pitch: WholePitch, { gear: { teeth, internal } }: ToothProfile, 
   const perPitch = pitch.positions.length / 3;
   const positions = new Float64Array(3 * perPitch * teeth);
   const triangles = new Uint32Array(pitch.triangles.length * teeth);
-  // An internal gear's teeth are seen from the other side.
-  const second = internal ? 2 : 1;
   for (let tooth = 0; tooth < teeth; tooth++) {
     repeat(pitch.positions, (2 * Math.PI * tooth) / teeth, positions, tooth * pitch.positions.length);
-    const own = tooth * perPitch;
     const next = ((tooth + 1) % teeth) * perPitch - NEXT;
-    const at = tooth * pitch.triangles.length;
-    for (let i = 0; i < pitch.triangles.length; i += 3) {
-      const a = pitch.triangles[i];
-      const b = pitch.triangles[i + second];
-      const c = pitch.triangles[i + 3 - second];
-      triangles[at + i] = a + (a >= NEXT ? next : own);
-      triangles[at + i + 1] = b + (b >= NEXT ? next : own);
-      triangles[at + i + 2] = c + (c >= NEXT ? next : own);
-    }
+    renumber(pitch.triangles, tooth * perPitch, next, internal, triangles, tooth * pitch.triangles.length);
   }
-  const end = (outline: readonly number[], z: number) => {
-    const ids: number[] = [];
-    const points: Point[] = [];
-    for (let tooth = 0; tooth < teeth; tooth++)
-      for (const id of outline) {
-        const vertex = id >= NEXT ? ((tooth + 1) % teeth) * perPitch + id - NEXT : tooth * perPitch + id;
-        ids.push(vertex);
-        points.push([positions[3 * vertex], positions[3 * vertex + 1]]);
-      }
-    return { contour: { z, points }, ids };
-  };
-  return { positions, triangles, ends: [end(pitch.bottom, 0), end(pitch.top, faceWidth)] };
+  const bottom = endOutline(pitch.bottom, 0, teeth, perPitch, positions);
+  const top = endOutline(pitch.top, faceWidth, teeth, perPitch, positions);
+  return { positions, triangles, ends: [bottom, top] };
+}
+
+/**
+ * Writes the triangles of one tooth to `into`, from `at` on.
+ * @param own what is added to its ids, `next` to those of the next tooth
+ * @param internal whether they are seen from the other side
+ */
+function renumber(
+  triangles: Uint32Array,
+  own: number,
+  next: number,
+  internal: boolean,
+  into: Uint32Array,
+  at: number,
+): void {
+  const second = internal ? 2 : 1;
+  for (let i = 0; i < triangles.length; i += 3) {
+    const a = triangles[i];
+    const b = triangles[i + second];
+    const c = triangles[i + 3 - second];
+    into[at + i] = a + (a >= NEXT ? next : own);
+    into[at + i + 1] = b + (b >= NEXT ? next : own);
+    into[at + i + 2] = c + (c >= NEXT ? next : own);
+  }
+}
+
+/** The outline of all teeth in an end face. */
+function endOutline(
+  outline: readonly number[],
+  z: number,
+  teeth: number,
+  perPitch: number,
+  positions: Float64Array,
+): Teeth['ends'][number] {
+  const ids: number[] = [];
+  const points: Point[] = [];
+  for (let tooth = 0; tooth < teeth; tooth++)
+    for (let i = 0; i < outline.length; i++) {
+      const id = outline[i];
+      const vertex = id >= NEXT ? ((tooth + 1) % teeth) * perPitch + id - NEXT : tooth * perPitch + id;
+      ids.push(vertex);
+      points.push([positions[3 * vertex], positions[3 * vertex + 1]]);
+    }
+  return { contour: { z, points }, ids };
 }
 
 /** Writes vertices turned about the axis, radians, to `into` from `at` on. */

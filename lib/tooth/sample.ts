@@ -14,7 +14,8 @@ export function sampleSegment(segment: Segment, sagitta: number): number[] {
     case 'involute': {
       // Radius of curvature r_b ψ, arc length r_b ψ²/2, so ∫ √curvature ds = ⅔ √r_b ψ^{3/2}.
       const measure = (roll: number) => (2 / 3) * Math.sqrt(segment.baseRadius) * roll ** 1.5;
-      const [first, last] = [measure(segment.from), measure(segment.to)];
+      const first = measure(segment.from);
+      const last = measure(segment.to);
       const count = Math.max(1, Math.ceil(Math.abs(last - first) / step - 1e-9));
       return ends(segment, count, (share) => {
         const at = first + (last - first) * share;

@@ -82,7 +82,7 @@ function inRange(parameter: string, value: number, least: number, most: number):
 
 /** Red, green, blue of every pixel: brightness and edges of the fine pixels in it, averaged. */
 function painted(surface: Surface, colours: readonly Colour[], { scale }: Camera): Uint8Array {
-  const { width, part } = surface;
+  const { width } = surface;
   const shade = occlusion(surface, FINER, Math.max(3, REACH * width), scale);
   const line = edges(surface, scale);
   const rgb = new Uint8Array(3 * shade.length);
@@ -93,18 +93,35 @@ function painted(surface: Surface, colours: readonly Colour[], { scale }: Camera
   for (let pixel = 0; pixel < shade.length; pixel++) {
     const corner = FINER * (Math.floor(pixel / across) * width + (pixel % across));
     sums.fill(0);
-    for (let k = 0; k < FINER * FINER; k++) {
-      const at = corner + Math.floor(k / FINER) * width + (k % FINER);
-      const colour = 3 * (part[at] + 1);
-      const bright = brightness(surface, at, shade[pixel]);
-      const ink = line[at] ? DARKNESS : 0;
-      for (let channel = 0; channel < 3; channel++)
-        sums[channel] += (1 - ink) * Math.min(1, flat[colour + channel] * bright) + ink * INK[channel];
-    }
+    for (let k = 0; k < FINER * FINER; k++)
+      addFinePixel(
+        surface,
+        corner + Math.floor(k / FINER) * width + (k % FINER),
+        shade[pixel],
+        line,
+        flat,
+        sums,
+      );
     for (let channel = 0; channel < 3; channel++)
       rgb[3 * pixel + channel] = Math.round((255 * sums[channel]) / (FINER * FINER));
   }
   return rgb;
+}
+
+/** Adds red, green, blue of a fine pixel. */
+function addFinePixel(
+  surface: Surface,
+  at: number,
+  hidden: number,
+  line: Uint8Array,
+  colours: Float64Array,
+  sums: Float32Array,
+): void {
+  const colour = 3 * (surface.part[at] + 1);
+  const bright = brightness(surface, at, hidden);
+  const ink = line[at] ? DARKNESS : 0;
+  for (let channel = 0; channel < 3; channel++)
+    sums[channel] += (1 - ink) * Math.min(1, colours[colour + channel] * bright) + ink * INK[channel];
 }
 
 /** So many steps from dark to bright: too fine to be seen, coarse enough to pack well. */

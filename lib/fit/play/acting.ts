@@ -24,7 +24,7 @@ export function actingOn(contacts: readonly Contact[], place: ReadonlyMap<string
 
 /** The gap of a contact at a point of all motions, mm. */
 export function gapOf({ contact, first, second }: Acting, point: Float64Array): number {
-  return contact.read(point, first, second);
+  return contact.read(contact.place, point, first, second);
 }
 
 /** The same; `into` takes the twelve slopes. */
@@ -33,5 +33,5 @@ export function slopesOf(
   point: Float64Array,
   into: Float64Array,
 ): number {
-  return contact.read(point, first, second, into);
+  return contact.read(contact.place, point, first, second, into);
 }

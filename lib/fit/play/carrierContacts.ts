@@ -1,6 +1,6 @@
 import type { CarrierSizes, Plate } from '../carrier/carrierSizes.js';
 import type { Station } from '../carrier/pinShape.js';
-import type { Contact, Feature, ReadGap } from './contact.js';
+import type { Contact, Feature } from './contact.js';
 import { faceRadiusOf, type LooseGear, type LooseSet } from './looseSet.js';
 import { type Vector, writeSlopes } from './pointMotion.js';
 
@@ -47,13 +47,27 @@ function facing(
   const slopes = new Float64Array(12);
   writeSlopes(slopes, 0, nx, ny, nz, x - gear.centre[0], y - gear.centre[1], height);
   writeSlopes(slopes, 6, -nx, -ny, -nz, x, y, height);
-  const read: ReadGap = (motions, first, second, into) => {
-    let now = gap;
-    for (let k = 0; k < 6; k++) now += slopes[k] * motions[first + k] + slopes[6 + k] * motions[second + k];
-    into?.set(slopes);
-    return now;
-  };
-  return { between: [gear.name, CARRIER], feature, z, smooth: true, read };
+  const place: FacingPlace = { gap, slopes };
+  return { between: [gear.name, CARRIER], feature, z, smooth: true, place, read: readFacing };
+}
+
+/** The gap of two parts at rest, mm, and how it changes with each number of their motions. */
+interface FacingPlace {
+  gap: number;
+  slopes: Float64Array;
+}
+
+function readFacing(
+  { gap, slopes }: FacingPlace,
+  motions: Float64Array,
+  first: number,
+  second: number,
+  into?: Float64Array,
+): number {
+  let now = gap;
+  for (let k = 0; k < 6; k++) now += slopes[k] * motions[first + k] + slopes[6 + k] * motions[second + k];
+  into?.set(slopes);
+  return now;
 }
 
 function around<T>(make: (cos: number, sin: number) => T): T[] {
@@ -72,7 +86,8 @@ function pinContacts(set: LooseSet, { carrier, pin }: CarrierSizes, planet: Loos
   return stations.slice(1).flatMap((to, i) => {
     const from = stations[i];
     const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-    const [radial, axial] = [(to[0] - from[0]) / length, (from[1] - to[1]) / length];
+    const radial = (to[0] - from[0]) / length;
+    const axial = (from[1] - to[1]) / length;
     return [from, to].flatMap(([z, radius]) =>
       around((cos, sin) =>
         facing(
@@ -128,9 +143,11 @@ function postContacts(set: LooseSet, { carrier, posts, openings }: CarrierSizes)
       );
     const next = planets[(i + 1) % planets.length];
     const { middle } = openings[i];
-    const [cos, sin] = [Math.cos(middle), Math.sin(middle)];
+    const cos = Math.cos(middle);
+    const sin = Math.sin(middle);
     const radii = body.map(([x, y]) => Math.hypot(x, y));
-    const [inner, outer] = [Math.min(...radii), Math.max(...radii)];
+    const inner = Math.min(...radii);
+    const outer = Math.max(...radii);
     return [bevel, faceWidth - bevel].flatMap((z) => [
       ...side(0).map((point) => beside(set, planets[i], carrier.gap, point, z)),
       ...side(half).map((point) => beside(set, next, carrier.gap, point, z)),
@@ -161,7 +178,8 @@ function beside(
   [x, y]: readonly [number, number],
   z: number,
 ): Contact {
-  const [dx, dy] = [planet.centre[0] - x, planet.centre[1] - y];
+  const dx = planet.centre[0] - x;
+  const dy = planet.centre[1] - y;
   const distance = Math.hypot(dx, dy);
   const apart = Math.max(gap, distance - planet.profile.tipRadius);
   return facing(set, planet, 'posts', apart, [x, y, z], [dx / distance, dy / distance, 0]);

@@ -1,7 +1,7 @@
 import { involute } from '../../tooth/involute.js';
 import { pathOfContact } from '../../train/contactRatio.js';
 import type { PairSizes } from '../../train/pair.js';
-import type { Contact, ReadGap } from './contact.js';
+import type { Contact } from './contact.js';
 import { type LooseGear, type LooseSet, rotationAt, type Slice, tipRadiusAt, twistAt } from './looseSet.js';
 import { turnAt, writeSliceSlopes } from './sliceMotion.js';
 
@@ -22,30 +22,41 @@ export function flankContacts(
     tipRadius1: tipRadiusAt(set, first, slice),
     tipRadius2: tipRadiusAt(set, second, slice),
   });
+  const contacts: Contact[] = [];
+  addSide(contacts, set, first, second, pair, slice, 1, start, end);
+  addSide(contacts, set, first, second, pair, slice, -1, start, end);
+  return contacts;
+}
+
+/** @param start, end of the path of contact, mm from where the line of action touches the first base circle */
+function addSide(
+  contacts: Contact[],
+  set: LooseSet,
+  first: LooseGear,
+  second: LooseGear,
+  pair: PairSizes,
+  slice: Slice,
+  side: 1 | -1,
+  start: number,
+  end: number,
+): void {
   const { sizes, gear } = first.profile;
   const toSecond = pair.internal ? opposite(second, first) : opposite(first, second);
-  const alpha = pair.workingPressureAngle;
-  const tooth = rotationAt(set, first, slice);
   const halfBase = sizes.halfThicknessAngle + involute(sizes.transversePressureAngle);
-  const contacts: Contact[] = [];
-  for (const side of [1, -1] as const) {
-    // The flank's ruling line lies on the line of action where its angle on the base circle is that of the tangent
-    // point: roll = tooth + half base thickness − direction + α, seen in a mirror for the other side.
-    const roll = side * (tooth - toSecond) + halfBase + alpha;
-    const offset = pair.baseRadius1 * roll;
-    const tangent = toSecond - side * alpha;
-    const foot = [
-      first.centre[0] + pair.baseRadius1 * Math.cos(tangent),
-      first.centre[1] + pair.baseRadius1 * Math.sin(tangent),
-    ];
-    const along = [-side * Math.sin(tangent), side * Math.cos(tangent)];
-    const pitch = (2 * Math.PI * pair.baseRadius1) / gear.teeth;
-    for (let s = offset + pitch * Math.ceil((start - offset) / pitch); s <= end; s += pitch)
-      contacts.push(
-        flankContact(set, first, second, pair, slice, side, foot[0] + s * along[0], foot[1] + s * along[1]),
-      );
-  }
-  return contacts;
+  // The flank's ruling line lies on the line of action where its angle on the base circle is that of the tangent
+  // point: roll = tooth + half base thickness − direction + α, seen in a mirror for the other side.
+  const roll = side * (rotationAt(set, first, slice) - toSecond) + halfBase + pair.workingPressureAngle;
+  const offset = pair.baseRadius1 * roll;
+  const tangent = toSecond - side * pair.workingPressureAngle;
+  const cos = Math.cos(tangent);
+  const sin = Math.sin(tangent);
+  const footX = first.centre[0] + pair.baseRadius1 * cos;
+  const footY = first.centre[1] + pair.baseRadius1 * sin;
+  const pitch = (2 * Math.PI * pair.baseRadius1) / gear.teeth;
+  for (let s = offset + pitch * Math.ceil((start - offset) / pitch); s <= end; s += pitch)
+    contacts.push(
+      flankContact(set, first, second, pair, slice, side, footX - s * side * sin, footY + s * side * cos),
+    );
 }
 
 /** Direction from one gear's axis to the other's, radians. */
@@ -72,44 +83,89 @@ function flankContact(
   x: number,
   y: number,
 ): Contact {
-  const cosine = Math.cos(first.profile.sizes.baseHelixAngle);
   const inward = pair.internal ? -1 : 1;
-  const bases = pair.baseRadius2 + inward * pair.baseRadius1;
-  // From gear 1 to gear 2, or from the ring to the planet.
-  const ends = pair.internal ? ([second, first] as const) : ([first, second] as const);
-  const lineX = ends[1].centre[0] - ends[0].centre[0];
-  const lineY = ends[1].centre[1] - ends[0].centre[1];
-  const nominal = involute(pair.workingPressureAngle);
-  const height = slice.z - set.faceWidth / 2;
-  const twistA = twistAt(set, first, slice);
-  const twistB = twistAt(set, second, slice);
-  const closingA = side * pair.baseRadius1;
-  const closingB = inward * side * pair.baseRadius2;
-  // The place from either axis.
-  const [xA, yA] = [x - first.centre[0], y - first.centre[1]];
-  const [xB, yB] = [x - second.centre[0], y - second.centre[1]];
-
-  const read: ReadGap = (motions, a, b, slopes) => {
-    const from = pair.internal ? b : a;
-    const to = pair.internal ? a : b;
-    const dx = lineX + motions[to] - motions[from] + (motions[to + 4] - motions[from + 4]) * height;
-    const dy = lineY + motions[to + 1] - motions[from + 1] - (motions[to + 3] - motions[from + 3]) * height;
-    const distance = Math.sqrt(dx * dx + dy * dy);
-    const angle = Math.acos(Math.min(1, bases / distance));
-    const delta = Math.atan2(lineX * dy - lineY * dx, lineX * dx + lineY * dy);
-    const turned =
-      closingA * (turnAt(motions, a, twistA, xA, yA) - delta) +
-      closingB * (turnAt(motions, b, twistB, xB, yB) - delta);
-    const gap = set.gap + cosine * (inward * bases * (involute(angle) - nominal) - turned);
-    if (!slopes) return gap;
-    const radial = (cosine * inward * Math.sin(angle)) / distance;
-    const tangential = (cosine * (closingA + closingB)) / distance / distance;
-    const sign = pair.internal ? 1 : -1;
-    const slopeX = sign * (radial * dx - tangential * dy);
-    const slopeY = sign * (radial * dy + tangential * dx);
-    writeSliceSlopes(slopes, 0, slopeX, slopeY, -cosine * closingA, twistA, height, xA, yA);
-    writeSliceSlopes(slopes, 6, -slopeX, -slopeY, -cosine * closingB, twistB, height, xB, yB);
-    return gap;
+  const [from, to] = pair.internal ? [second, first] : [first, second];
+  const place: FlankPlace = {
+    internal: pair.internal,
+    gap: set.gap,
+    nominal: involute(pair.workingPressureAngle),
+    cosine: Math.cos(first.profile.sizes.baseHelixAngle),
+    inward,
+    bases: pair.baseRadius2 + inward * pair.baseRadius1,
+    lineX: to.centre[0] - from.centre[0],
+    lineY: to.centre[1] - from.centre[1],
+    height: slice.z - set.faceWidth / 2,
+    closingA: side * pair.baseRadius1,
+    closingB: inward * side * pair.baseRadius2,
+    twistA: twistAt(set, first, slice),
+    twistB: twistAt(set, second, slice),
+    xA: x - first.centre[0],
+    yA: y - first.centre[1],
+    xB: x - second.centre[0],
+    yB: y - second.centre[1],
   };
-  return { between: [first.name, second.name], feature: 'flanks', z: slice.z, smooth: true, read };
+  const { z } = slice;
+  return { between: [first.name, second.name], feature: 'flanks', z, smooth: true, place, read: readFlank };
+}
+
+/** A place where two flanks may touch. A is the first gear, B the second. */
+interface FlankPlace {
+  internal: boolean;
+  /** Between the flanks at rest, mm. */
+  gap: number;
+  /** Involute of the working pressure angle, radians. */
+  nominal: number;
+  /** Of the base helix angle. */
+  cosine: number;
+  /** 1 for two gears that turn against each other, −1 in a ring. */
+  inward: number;
+  /** Sum of the base radii, or their difference in a ring, mm. */
+  bases: number;
+  /** The line of centres, from gear 1 to gear 2 or from the ring to the planet, mm. */
+  lineX: number;
+  lineY: number;
+  /** Of the slice above mid face, mm. */
+  height: number;
+  /** Base radii, their signs telling which turn closes the gap, mm. */
+  closingA: number;
+  closingB: number;
+  /** Of the helices in this slice, radians/mm. */
+  twistA: number;
+  twistB: number;
+  /** The place from either axis, mm. */
+  xA: number;
+  yA: number;
+  xB: number;
+  yB: number;
+}
+
+function readFlank(
+  place: FlankPlace,
+  motions: Float64Array,
+  a: number,
+  b: number,
+  slopes?: Float64Array,
+): number {
+  const { lineX, lineY, height, closingA, closingB, cosine, twistA, twistB, xA, yA, xB, yB } = place;
+  const outward = place.inward * place.bases;
+  const from = place.internal ? b : a;
+  const to = place.internal ? a : b;
+  const dx = lineX + motions[to] - motions[from] + (motions[to + 4] - motions[from + 4]) * height;
+  const dy = lineY + motions[to + 1] - motions[from + 1] - (motions[to + 3] - motions[from + 3]) * height;
+  const distance = Math.sqrt(dx * dx + dy * dy);
+  const angle = Math.acos(Math.min(1, place.bases / distance));
+  const delta = Math.atan2(lineX * dy - lineY * dx, lineX * dx + lineY * dy);
+  const turned =
+    closingA * (turnAt(motions, a, twistA, xA, yA) - delta) +
+    closingB * (turnAt(motions, b, twistB, xB, yB) - delta);
+  const gap = place.gap + cosine * (outward * (involute(angle) - place.nominal) - turned);
+  if (!slopes) return gap;
+  const radial = (cosine * place.inward * Math.sin(angle)) / distance;
+  const tangential = (cosine * (closingA + closingB)) / distance / distance;
+  const sign = place.internal ? 1 : -1;
+  const slopeX = sign * (radial * dx - tangential * dy);
+  const slopeY = sign * (radial * dy + tangential * dx);
+  writeSliceSlopes(slopes, 0, slopeX, slopeY, -cosine * closingA, twistA, height, xA, yA);
+  writeSliceSlopes(slopes, 6, -slopeX, -slopeY, -cosine * closingB, twistB, height, xB, yB);
+  return gap;
 }

@@ -41,10 +41,8 @@ export function furthest(
 ): Furthest {
   const place = new Map<string, number>(loose.map((name, i) => [name, 6 * i]));
   const size = 6 * loose.length;
-  const weights = new Float64Array(size);
-  for (const name of loose) weights.set(direction[name] ?? [], place.get(name));
   const fixed = gauge.map(([name, number]) => place.get(name)! + number);
-  for (const at of fixed) weights[at] = 0;
+  const weights = weightsOf(direction, loose, fixed);
   const acting = actingOn(contacts, place);
   const smooth = acting.filter(({ contact }) => contact.smooth);
   let working = loose.length === 1 ? smooth : smooth.filter((_, i) => i % EVERY === 0);
@@ -72,11 +70,8 @@ export function furthest(
     const more = overlapping(acting, known, point);
     settled = more.length === 0;
     if (settled && change < ARRIVED) break;
-    working = [...working, ...more.filter(({ contact }) => contact.smooth)];
-    for (const one of more) {
-      if (one.contact.smooth) known.add(one);
-      else cuts.push(cutAt(one, touching(one, point), fixed));
-    }
+    working = working.concat(more.filter(({ contact }) => contact.smooth));
+    bringIn(more, known, cuts, point, fixed);
   }
   // Where nothing was run into, only what the program knew is left to ask.
   const share = withinGaps(acting, settled ? [...known] : acting, point);
@@ -88,6 +83,29 @@ export function furthest(
   };
 }
 
+function weightsOf(direction: Direction, loose: readonly string[], fixed: readonly number[]): Float64Array {
+  const weights = new Float64Array(6 * loose.length);
+  loose.forEach((name, i) => {
+    weights.set(direction[name] ?? [], 6 * i);
+  });
+  for (const at of fixed) weights[at] = 0;
+  return weights;
+}
+
+/** Contacts that were run into become known, those with corners as cuts where the motion first touches them. */
+function bringIn(
+  more: readonly Acting[],
+  known: Set<Acting>,
+  cuts: Cut[],
+  point: Float64Array,
+  fixed: readonly number[],
+): void {
+  for (const one of more) {
+    if (one.contact.smooth) known.add(one);
+    else cuts.push(cutAt(one, touching(one, point), fixed));
+  }
+}
+
 /**
  * The largest share of a motion, to a five-hundredth, up to which no contact is run into.
  * @param doubtful those that the whole motion may run into
@@ -95,7 +113,8 @@ export function furthest(
 function withinGaps(acting: readonly Acting[], doubtful: readonly Acting[], point: Float64Array): number {
   if (isClear(doubtful, point)) return 1;
   const part = new Float64Array(point.length);
-  let [low, high] = [0, 1];
+  let low = 0;
+  let high = 1;
   while (high - low > 2e-3) {
     const middle = (low + high) / 2;
     if (isClear(acting, scaled(point, middle, part))) low = middle;
@@ -112,7 +131,8 @@ function isClear(contacts: readonly Acting[], point: Float64Array): boolean {
 /** Where on the way from rest to a point a contact is first touched, to a thousandth: there its slope is the true one. */
 function touching(one: Acting, point: Float64Array): Float64Array {
   const part = new Float64Array(point.length);
-  let [low, high] = [0, 1];
+  let low = 0;
+  let high = 1;
   while (high - low > 1e-3) {
     const middle = (low + high) / 2;
     if (gapOf(one, scaled(point, middle, part)) < 0) high = middle;

@@ -1,4 +1,4 @@
-import type { Contact, Motion, ReadGap } from './contact.js';
+import type { Contact, Motion } from './contact.js';
 import {
   faceRadiusOf,
   type LooseGear,
@@ -80,42 +80,81 @@ function lipContact(
   tooth: number,
   endless: boolean,
 ): Contact {
-  const outside = mate.profile.gear.internal ? -1 : 1;
-  const atFace = faceRadiusOf(mate);
-  const bevel = planet.bevelSize * Math.tan(set.bevelAngle);
-  const [toMateX, toMateY] = [mate.centre[0] - planet.centre[0], mate.centre[1] - planet.centre[1]];
-  const standing = sliceAt(set, height, up);
-  const read: ReadGap = (motions, a, b, slopes) => {
-    const turn = motions[a + 5];
-    let slice = standing;
-    let [x, y] = nearestPoint(set, planet, mate, slice, tooth, turn);
-    const rise = () => up * (movedZ(motions, a, x, y) - movedZ(motions, b, x - toMateX, y - toMateY));
-    const sunk = rise();
-    // What has sunk below the end face lies beside the lip no more: its edge then meets the tooth higher up.
-    const met = !endless && height + sunk < 0 ? Math.min(set.faceWidth / 2, -sunk) : height;
-    if (met !== height) {
-      slice = sliceAt(set, met, up);
-      [x, y] = nearestPoint(set, planet, mate, slice, tooth, turn);
-    }
-    const z = slice.z - set.faceWidth / 2;
-    // The same place from the mate's axis.
-    const [xB, yB] = [x - toMateX, y - toMateY];
-    const px = xB + movedX(motions, a, y, z) - movedX(motions, b, yB, z);
-    const py = yB + movedY(motions, a, x, z) - movedY(motions, b, xB, z);
-    const radius = Math.sqrt(px * px + py * py);
-    // Outside a sun's cone, which narrows away from the end face; inside a ring's, which widens. Above the bevel the
-    // tips are a cylinder.
-    const sine = met > bevel ? 1 : Math.sin(set.bevelAngle);
-    const cosine = met > bevel ? 0 : Math.cos(set.bevelAngle);
-    if (slopes) {
-      const outward = (outside * sine) / radius;
-      writeSlopes(slopes, 0, outward * px, outward * py, up * cosine, x, y, z);
-      writeSlopes(slopes, 6, -outward * px, -outward * py, -up * cosine, xB, yB, z);
-    }
-    return outside * (radius - atFace) * sine + (met + rise()) * cosine;
+  const place: LipPlace = {
+    set,
+    planet,
+    mate,
+    height,
+    up,
+    tooth,
+    endless,
+    outside: mate.profile.gear.internal ? -1 : 1,
+    atFace: faceRadiusOf(mate),
+    bevel: planet.bevelSize * Math.tan(set.bevelAngle),
+    toMateX: mate.centre[0] - planet.centre[0],
+    toMateY: mate.centre[1] - planet.centre[1],
   };
   const z = up === 1 ? height : set.faceWidth - height;
-  return { between: [planet.name, mate.name], feature: 'lips', z, smooth: true, read };
+  return { between: [planet.name, mate.name], feature: 'lips', z, smooth: true, place, read: readLip };
+}
+
+/** The end of a tooth and the lip it may meet. A is the planet, B its mate. */
+interface LipPlace {
+  set: LooseSet;
+  planet: LooseGear;
+  mate: LooseGear;
+  /** Height of the place above the end face, mm. */
+  height: number;
+  up: 1 | -1;
+  tooth: number;
+  endless: boolean;
+  /** 1 outside a sun's cone, −1 inside a ring's. */
+  outside: 1 | -1;
+  /** Radius of the cone at the end face, mm. */
+  atFace: number;
+  /** Height of the bevel, mm. */
+  bevel: number;
+  /** From the planet's axis to its mate's, mm. */
+  toMateX: number;
+  toMateY: number;
+}
+
+function readLip(
+  place: LipPlace,
+  motions: Float64Array,
+  a: number,
+  b: number,
+  slopes?: Float64Array,
+): number {
+  const { set, planet, mate, height, up, tooth, outside, bevel, toMateX, toMateY } = place;
+  const turn = motions[a + 5];
+  let slice = sliceAt(set, height, up);
+  let [x, y] = nearestPoint(set, planet, mate, slice, tooth, turn);
+  const sunk = up * (movedZ(motions, a, x, y) - movedZ(motions, b, x - toMateX, y - toMateY));
+  // What has sunk below the end face lies beside the lip no more: its edge then meets the tooth higher up.
+  const met = !place.endless && height + sunk < 0 ? Math.min(set.faceWidth / 2, -sunk) : height;
+  if (met !== height) {
+    slice = sliceAt(set, met, up);
+    [x, y] = nearestPoint(set, planet, mate, slice, tooth, turn);
+  }
+  const z = slice.z - set.faceWidth / 2;
+  // The same place from the mate's axis.
+  const xB = x - toMateX;
+  const yB = y - toMateY;
+  const px = xB + movedX(motions, a, y, z) - movedX(motions, b, yB, z);
+  const py = yB + movedY(motions, a, x, z) - movedY(motions, b, xB, z);
+  const radius = Math.sqrt(px * px + py * py);
+  // Outside a sun's cone, which narrows away from the end face; inside a ring's, which widens. Above the bevel the
+  // tips are a cylinder.
+  const sine = met > bevel ? 1 : Math.sin(set.bevelAngle);
+  const cosine = met > bevel ? 0 : Math.cos(set.bevelAngle);
+  if (slopes) {
+    const outward = (outside * sine) / radius;
+    writeSlopes(slopes, 0, outward * px, outward * py, up * cosine, x, y, z);
+    writeSlopes(slopes, 6, -outward * px, -outward * py, -up * cosine, xB, yB, z);
+  }
+  const rise = up * (movedZ(motions, a, x, y) - movedZ(motions, b, xB, yB));
+  return outside * (radius - place.atFace) * sine + (met + rise) * cosine;
 }
 
 /** Whether a motion takes a planet's bevels past the lips of its mate altogether, where their cones end. */

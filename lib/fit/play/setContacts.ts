@@ -16,27 +16,26 @@ const FINE = 7;
 export function setContacts(set: LooseSet, planes = FINE): Contact[] {
   const { sun, planets, ring, inner, outer } = set;
   const walls = { sun: wallsOf(set, sun), planet: wallsOf(set, planets[0]), ring: wallsOf(set, ring) };
-  const contacts: Contact[] = [];
-  const cuts = slices(set, planes);
+  const contacts: Contact[][] = [];
   for (let i = 0; i < planets.length; i++) {
     const planet = planets[i];
     contacts.push(
-      ...lipContacts(set, planet, sun, planes < FINE),
-      ...lipContacts(set, planet, ring, planes < FINE),
+      lipContacts(set, planet, sun, planes < FINE),
+      lipContacts(set, planet, ring, planes < FINE),
     );
-    for (const slice of cuts) {
+    for (const slice of slices(set, planes)) {
       contacts.push(
-        ...flankContacts(set, sun, planet, inner, slice),
-        ...tipContacts(set, sun, planet, walls.planet, slice),
-        ...tipContacts(set, planet, sun, walls.sun, slice),
-        ...flankContacts(set, planet, ring, outer, slice),
-        ...tipContacts(set, planet, ring, walls.ring, slice),
-        ...tipContacts(set, ring, planet, walls.planet, slice),
+        flankContacts(set, sun, planet, inner, slice),
+        tipContacts(set, sun, planet, walls.planet, slice),
+        tipContacts(set, planet, sun, walls.sun, slice),
+        flankContacts(set, planet, ring, outer, slice),
+        tipContacts(set, planet, ring, walls.ring, slice),
+        tipContacts(set, ring, planet, walls.planet, slice),
       );
       if (planets.length > 1)
-        contacts.push(neighbourContact(set, planet, planets[(i + 1) % planets.length], slice));
+        contacts.push([neighbourContact(set, planet, planets[(i + 1) % planets.length], slice)]);
     }
   }
-  contacts.push(...carrierContacts(set));
-  return contacts;
+  contacts.push(carrierContacts(set));
+  return contacts.flat();
 }

@@ -54,7 +54,7 @@ function meets(a: Turnable, turnA: number, b: Turnable, turnB: number): boolean 
   const reach = Math.min(reachOf(a), reachOf(b));
   const small = reachOf(a) === reach ? a : b;
   const [cx, cy] = small.gear.centre;
-  const zone: Zone = (x, y) => Math.sqrt((x - cx) ** 2 + (y - cy) ** 2) - reach;
+  const zone: Zone = { kind: 'within', x: cx, y: cy, radius: reach };
   const placed = ({ gear, outline }: Turnable, turn: number) =>
     strandsNear(outline, gear.rotation + turn, gear.centre[0], gear.centre[1], zone);
   const [first, second] = [placed(a, turnA), placed(b, turnB)];

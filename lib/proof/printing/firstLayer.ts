@@ -29,7 +29,8 @@ export function firstLayerGap(parts: readonly Part[], layer: number, within: num
   const pairs = [...mates, ...beside].map(([a, b]) => [at.get(a)!, at.get(b)!]);
   let nearest: FirstLayerGap | null = null;
   for (const [a, b] of pairs) {
-    const [one, other] = [trees[a], trees[b]];
+    const one = trees[a];
+    const other = trees[b];
     if (!one || !other) continue;
     const found: LeastDistance | null = leastDistance(one, other, nearest?.distance ?? within);
     if (found && (nearest === null || found.distance < nearest.distance))
@@ -97,7 +98,8 @@ function cutEdge(
   const key = (positions.length / 3) * (1 + below) + above;
   const known = vertices.get(key);
   if (known !== undefined) return known;
-  const [from, to] = [3 * below, 3 * above];
+  const from = 3 * below;
+  const to = 3 * above;
   const share = (height - positions[from + 2]) / (positions[to + 2] - positions[from + 2]);
   const x = positions[from] + share * (positions[to] - positions[from]);
   const y = positions[from + 1] + share * (positions[to + 1] - positions[from + 1]);

@@ -16,7 +16,10 @@ export interface Grid {
  * @param cell side of a square, larger where there would be more than `most` of them along a side
  */
 export function gridOver(p: Float64Array, vertices: readonly number[], cell: number, most: number): Grid {
-  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  let minX = Infinity;
+  let minY = Infinity;
+  let maxX = -Infinity;
+  let maxY = -Infinity;
   for (const v of vertices) {
     minX = Math.min(minX, p[3 * v]);
     maxX = Math.max(maxX, p[3 * v]);
@@ -51,7 +54,8 @@ export function markSection(grid: Grid, { positions: p, triangles }: Mesh, z: nu
   for (let t = 0; t < triangles.length; t += 3) {
     const ends: [number, number][] = [];
     for (let k = 0; k < 3; k++) {
-      const [i, j] = [3 * triangles[t + k], 3 * triangles[t + ((k + 1) % 3)]];
+      const i = 3 * triangles[t + k];
+      const j = 3 * triangles[t + ((k + 1) % 3)];
       if (p[i + 2] > z === p[j + 2] > z) continue;
       // Each edge is cut in the same way from both of its triangles.
       const [low, high] = p[i + 2] < p[j + 2] ? [i, j] : [j, i];

@@ -43,12 +43,20 @@ export function overhangOf({ positions: p, triangles }: Mesh, limits: OverhangLi
   const found: Overhang = { area: 0, steepest: 0, at: [0, 0, 0] };
   let worst = 0;
   for (let t = 0; t < triangles.length; t += 3) {
-    const [a, b, c] = [3 * triangles[t], 3 * triangles[t + 1], 3 * triangles[t + 2]];
-    const [za, zb, zc] = [p[a + 2], p[b + 2], p[c + 2]];
+    const a = 3 * triangles[t];
+    const b = 3 * triangles[t + 1];
+    const c = 3 * triangles[t + 2];
+    const za = p[a + 2];
+    const zb = p[b + 2];
+    const zc = p[c + 2];
     const top = Math.max(za, zb, zc);
     if (top <= above || (limits.withoutUndersides && isUnderside(p, a, b, c))) continue;
-    const [ux, uy, uz] = [p[b] - p[a], p[b + 1] - p[a + 1], zb - za];
-    const [vx, vy, vz] = [p[c] - p[a], p[c + 1] - p[a + 1], zc - za];
+    const ux = p[b] - p[a];
+    const uy = p[b + 1] - p[a + 1];
+    const uz = zb - za;
+    const vx = p[c] - p[a];
+    const vy = p[c + 1] - p[a + 1];
+    const vz = zc - za;
     const down = uy * vx - ux * vy;
     if (!(down > 0)) continue;
     const nx = uy * vz - uz * vy;

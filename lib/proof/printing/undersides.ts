@@ -58,7 +58,9 @@ export function undersidesOf(mesh: Mesh, parts: readonly Part[], limits: Undersi
 function levelsOf({ positions: p, triangles }: Mesh, above: number): Map<number, number[]> {
   const levels = new Map<number, number[]>();
   for (let t = 0; t < triangles.length; t += 3) {
-    const [a, b, c] = [3 * triangles[t], 3 * triangles[t + 1], 3 * triangles[t + 2]];
+    const a = 3 * triangles[t];
+    const b = 3 * triangles[t + 1];
+    const c = 3 * triangles[t + 2];
     if (p[a + 2] <= above + FLAT || !isUnderside(p, a, b, c)) continue;
     const z = Math.round(p[a + 2] / (10 * FLAT)) * 10 * FLAT;
     const level = levels.get(z) ?? [];
@@ -119,7 +121,8 @@ function neighboursWithin(reach: number): [number, number][] {
 function shortestStrand(face: Grid, carried: Grid, column: number, row: number, most: number): number | null {
   let shortest: number | null = null;
   for (let way = 0; way < WAYS; way++) {
-    const [dx, dy] = [Math.cos((Math.PI * way) / WAYS), Math.sin((Math.PI * way) / WAYS)];
+    const dx = Math.cos((Math.PI * way) / WAYS);
+    const dy = Math.sin((Math.PI * way) / WAYS);
     const limit = shortest ?? most;
     const ahead = freeSteps(face, carried, column, row, dx, dy, limit);
     if (ahead === null) continue;
@@ -140,7 +143,8 @@ function freeSteps(
   most: number,
 ): number | null {
   for (let step = 1; step <= most; step++) {
-    const [x, y] = [Math.round(column + step * dx), Math.round(row + step * dy)];
+    const x = Math.round(column + step * dx);
+    const y = Math.round(row + step * dy);
     if (x < 0 || y < 0 || x >= face.columns || y >= face.rows) return null;
     const at = y * face.columns + x;
     if (carried.marks[at]) return step;

@@ -23,7 +23,8 @@ const CHUNK = 8;
 
 /** Whether two strands may be nearer to each other than a distance, mm, as far as the circles around them tell. */
 export function mayBeNearer(a: Strand, b: Strand, distance: number): boolean {
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
   const apart = Math.sqrt(dx * dx + dy * dy) - a.radius - b.radius;
   return apart * Math.min(a.leastShortening, b.leastShortening) < distance;
 }

@@ -46,28 +46,28 @@ export function rollSet(spec: PlanetarySpec, set: FittedSet): { inner: RollingGa
   const inner = start();
   const outer = start();
   const { sunTeeth, planetTeeth, ringTeeth } = teethOf(spec);
+  const tips = {
+    sun: set.profiles.sun.tipRadius,
+    planet: set.profiles.planet.tipRadius,
+    ring: set.profiles.ring.tipRadius,
+  };
+  const aroundSun: Zone = { kind: 'within', x: 0, y: 0, radius: tips.sun + margin };
+  const inRing: Zone = { kind: 'beyond', x: 0, y: 0, radius: tips.ring - margin };
   for (let step = 0; step < PHASES; step++) {
-    const phase = step / PHASES;
-    const pitches = 2 * Math.PI * phase;
-    set.planets.forEach(({ angle, rotation }, i) => {
+    const pitches = (2 * Math.PI * step) / PHASES;
+    for (let i = 0; i < set.planets.length; i++) {
+      const { angle, rotation } = set.planets[i];
       const x = set.centreDistance * Math.cos(angle);
       const y = set.centreDistance * Math.sin(angle);
-      const planetTurn = rotation - pitches / planetTeeth;
-      const measure = (mate: 'sun' | 'ring', mateTurn: number, into: RollingGap) => {
-        const tip = set.profiles[mate].tipRadius;
-        const planetZone: Zone =
-          mate === 'sun'
-            ? (px, py) => Math.sqrt(px * px + py * py) - (tip + margin)
-            : (px, py) => tip - margin - Math.sqrt(px * px + py * py);
-        const reach = set.profiles.planet.tipRadius + margin;
-        const mateZone: Zone = (px, py) => Math.sqrt((px - x) ** 2 + (py - y) ** 2) - reach;
-        const planetStrands = strandsNear(outlines.planet, planetTurn, x, y, planetZone);
-        const mateStrands = strandsNear(outlines[mate], mateTurn, 0, 0, mateZone);
-        record(into, nearnesses(planetStrands, mateStrands, margin), i + 1, step);
-      };
-      measure('sun', pitches / sunTeeth, inner);
-      measure('ring', set.ringRotation - pitches / ringTeeth, outer);
-    });
+      const turned = rotation - pitches / planetTeeth;
+      const aroundPlanet: Zone = { kind: 'within', x, y, radius: tips.planet + margin };
+      const bySun = strandsNear(outlines.planet, turned, x, y, aroundSun);
+      const sun = strandsNear(outlines.sun, pitches / sunTeeth, 0, 0, aroundPlanet);
+      record(inner, nearnesses(bySun, sun, margin), i + 1, step);
+      const byRing = strandsNear(outlines.planet, turned, x, y, inRing);
+      const ring = strandsNear(outlines.ring, set.ringRotation - pitches / ringTeeth, 0, 0, aroundPlanet);
+      record(outer, nearnesses(byRing, ring, margin), i + 1, step);
+    }
   }
   return { inner, outer };
 }

@@ -22,11 +22,19 @@ export interface PreparedOutline {
   runs: Run[];
 }
 
-/**
- * Where strands are looked for, as the distance from there to a point, mm; below 0 within. No point is nearer or
- * farther by more than what it is moved by.
- */
-export type Zone = (x: number, y: number) => number;
+/** Where strands are looked for: within a circle, beyond one, or below a height, mm. */
+export type Zone =
+  | { kind: 'within' | 'beyond'; x: number; y: number; radius: number }
+  | { kind: 'below'; y: number };
+
+/** Distance from a zone to a point, mm; below 0 within. No point is nearer or farther by more than what it is moved by. */
+function distanceTo(zone: Zone, x: number, y: number): number {
+  if (zone.kind === 'below') return y - zone.y;
+  const dx = x - zone.x;
+  const dy = y - zone.y;
+  const off = Math.sqrt(dx * dx + dy * dy) - zone.radius;
+  return zone.kind === 'within' ? off : -off;
+}
 
 /**
  * The outline with its shortening (see `Strand`). A surface swept along a helix that turns by k per mm has
@@ -41,8 +49,10 @@ export function preparedOutline(profile: ToothProfile, sagitta: number): Prepare
   const { points } = outline;
   for (let i = 0; i < count; i++) {
     const j = (i + 1) % count;
-    const [dx, dy] = [points[2 * j] - points[2 * i], points[2 * j + 1] - points[2 * i + 1]];
-    const [x, y] = [(points[2 * i] + points[2 * j]) / 2, (points[2 * i + 1] + points[2 * j + 1]) / 2];
+    const dx = points[2 * j] - points[2 * i];
+    const dy = points[2 * j + 1] - points[2 * i + 1];
+    const x = (points[2 * i] + points[2 * j]) / 2;
+    const y = (points[2 * i + 1] + points[2 * j + 1]) / 2;
     const lever = (x * dx + y * dy) / Math.sqrt(dx * dx + dy * dy);
     shortening[i] = 1 / Math.sqrt(1 + (turn * lever) ** 2);
   }
@@ -103,7 +113,7 @@ export function strandsNear(
   for (const run of runs) {
     const x = run.x * cos - run.y * sin + dx;
     const y = run.x * sin + run.y * cos + dy;
-    if (zone(x, y) > run.radius + ROUNDING) continue;
+    if (distanceTo(zone, x, y) > run.radius + ROUNDING) continue;
     const { from, to, segment, shortening, leastShortening, radius } = run;
     const placed = new Float64Array(2 * (to - from + 1));
     let within = false;
@@ -113,7 +123,7 @@ export function strandsNear(
       const py = points[at] * sin + points[at + 1] * cos + dy;
       placed[2 * (i - from)] = px;
       placed[2 * (i - from) + 1] = py;
-      within ||= zone(px, py) < 0;
+      within ||= distanceTo(zone, px, py) < 0;
     }
     if (!within) continue;
     strands.push({

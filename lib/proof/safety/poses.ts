@@ -39,7 +39,8 @@ export function likelyPoses(points: Float64Array): Placed[] {
       const top = greatest(heights, up);
       for (let turn = 0; turn < TURNS; turn++) {
         const angle = (2 * Math.PI * turn) / TURNS;
-        const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+        const cos = Math.cos(angle);
+        const sin = Math.sin(angle);
         const cx = circle.x * cos + circle.y * sin;
         const depth = depthOnAxis - top + lowestOnFloor(flat, heights, cos, sin, up) - cx;
         // Moving the axis away from the deep side gains depth as fast as it loses wall, at worst.
@@ -120,7 +121,9 @@ function frameAround([x, y, z]: readonly [number, number, number]): Pose {
   // Square to the axis, from whichever coordinate axis is farther from it.
   const [a, b, c] = Math.abs(x) < 0.6 ? [0, z, -y] : [-z, 0, x];
   const length = Math.hypot(a, b, c);
-  const [u, v, w] = [a / length, b / length, c / length];
+  const u = a / length;
+  const v = b / length;
+  const w = c / length;
   return Float64Array.of(u, v, w, y * w - z * v, z * u - x * w, x * v - y * u, x, y, z);
 }
 

@@ -101,7 +101,8 @@ function farthestBothWays(
 ): [number, number] {
   let most = Number.NEGATIVE_INFINITY;
   let least = Number.POSITIVE_INFINITY;
-  let [first, last] = [0, 0];
+  let first = 0;
+  let last = 0;
   for (let i = 0; i < points.length; i += 3) {
     const along = x * points[i] + y * points[i + 1] + z * points[i + 2];
     if (along > most) [most, first] = [along, i];
@@ -123,10 +124,16 @@ function pick(points: Float64Array, chosen: ReadonlySet<number>): Float64Array {
 /** The points that decide the margin of a pose: farthest from the axis, highest, and nearest to the floor. */
 function stickingOut(points: Float64Array, { pose, cx, cy }: Placed): number[] {
   const { 0: a, 1: b, 2: c, 3: d, 4: e, 5: f, 6: g, 7: h, 8: k } = pose;
-  let [farthest, top, lowest] = [0, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
-  let [wall, mouth, floor] = [0, 0, 0];
+  let farthest = 0;
+  let top = Number.NEGATIVE_INFINITY;
+  let lowest = Number.POSITIVE_INFINITY;
+  let wall = 0;
+  let mouth = 0;
+  let floor = 0;
   for (let i = 0; i < points.length; i += 3) {
-    const [px, py, pz] = [points[i], points[i + 1], points[i + 2]];
+    const px = points[i];
+    const py = points[i + 1];
+    const pz = points[i + 2];
     const x = a * px + b * py + c * pz;
     const z = g * px + h * py + k * pz;
     const away = (x - cx) ** 2 + (d * px + e * py + f * pz - cy) ** 2;

@@ -1,9 +1,8 @@
 import type { PlacedBar } from '../../fit/trains/fitTrain.js';
 import { type BarSweep, leanAt } from '../../solid/bar/barSweep.js';
 import type { Mesh } from '../../solid/mesh.js';
-import type { SurfaceDistance } from '../../solid/sweep/exactSurface.js';
 import { halfThicknessAt } from '../../tooth/bar.js';
-import { deviationFrom, isFace, type SurfaceDeviation, type ToothFrame } from '../surfaceDeviation.js';
+import { deviationFrom, isFace, type SurfaceDeviation, type ToothedSide } from '../surfaceDeviation.js';
 
 /** Rounding of doubles, mm. */
 const ON_WALL = 1e-9;
@@ -27,8 +26,11 @@ export function barDeviation(
   // Every wall without teeth reaches below the roots, or stands in a square end.
   const leftOut = (a: number, b: number, c: number) =>
     isFace(p, a, b, c, sweep) || [a, b, c].some(below) || [a, b, c].every(atEnd);
-  return deviationFrom(mesh, barSurfaces(bar, sweep), barFrame(bar, sweep), leftOut, changed);
+  return deviationFrom(mesh, barSide(bar, sweep), leftOut, changed);
 }
+
+/** Distance from one exact surface of a bar, mm. */
+type SurfaceDistance = (x: number, v: number, z: number) => number;
 
 /**
  * Distances from the exact surfaces, for a point whose x is counted from the middle of its tooth at z = 0, whose y is
@@ -52,17 +54,19 @@ function barSurfaces({ profile }: PlacedBar, { bevelSize, bevelAngle }: BarSweep
   return surfaces;
 }
 
-function barFrame({ profile, firstTooth, datum }: PlacedBar, sweep: BarSweep): ToothFrame {
-  let middle = 0;
+function barSide(bar: PlacedBar, sweep: BarSweep): ToothedSide<PlacedBar, SurfaceDistance> {
   return {
-    chooseTooth(p, a, b, c) {
+    body: bar,
+    surfaces: barSurfaces(bar, sweep),
+    distance: (surface, x, v, z) => surface(x, v, z),
+    toothOf: ({ profile, firstTooth }, p, a, b, c) => {
       const z = (p[a + 2] + p[b + 2] + p[c + 2]) / 3;
       const x = (p[a] + p[b] + p[c]) / 3 - leanAt(sweep, z);
       const pitch = profile.transversePitch;
-      middle = firstTooth + Math.round((x - firstTooth) / pitch) * pitch;
+      return firstTooth + Math.round((x - firstTooth) / pitch) * pitch;
     },
-    carry(x, y, z, into, at) {
-      into[at] = x - leanAt(sweep, z) - middle;
+    carry: ({ datum }, tooth, x, y, z, into, at) => {
+      into[at] = x - leanAt(sweep, z) - tooth;
       into[at + 1] = y - datum;
       into[at + 2] = Math.min(z, sweep.faceWidth - z);
     },

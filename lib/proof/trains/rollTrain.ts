@@ -49,7 +49,7 @@ export function rollTrain({ spec, gears, bar }: FittedTrain, enough = 0): TrainR
     const reach = pinion.profile.tipRadius + margin;
     const [least, clockwise, counter] = nearnesses(
       strandsNear(own, turned, 0, 0, mate.zone(margin)),
-      mate.strands(phase, (x, y) => Math.sqrt(x * x + y * y) - reach),
+      mate.strands(phase, { kind: 'within', x: 0, y: 0, radius: reach }),
       margin,
     );
     found.curve.push(least);
@@ -71,10 +71,10 @@ function turningWheel({ profile, gear, centre: [cx, cy], rotation }: PlacedGear,
   const outline = preparedOutline(profile, sagitta);
   const way = gear.internal ? 1 : -1;
   return {
-    zone: (margin) => (x, y) => {
-      const radius = Math.sqrt((x - cx) ** 2 + (y - cy) ** 2);
-      return gear.internal ? profile.tipRadius - margin - radius : radius - (profile.tipRadius + margin);
-    },
+    zone: (margin) =>
+      gear.internal
+        ? { kind: 'beyond', x: cx, y: cy, radius: profile.tipRadius - margin }
+        : { kind: 'within', x: cx, y: cy, radius: profile.tipRadius + margin },
     strands: (phase, zone) =>
       strandsNear(outline, rotation + (way * 2 * Math.PI * phase) / gear.teeth, cx, cy, zone),
   };
@@ -85,7 +85,7 @@ function slidingBar(bar: PlacedBar, sagitta: number): Mate {
   const outline = barOutline(bar, sagitta);
   const { datum, profile } = bar;
   return {
-    zone: (margin) => (_, y) => y - (datum + profile.tip + margin),
+    zone: (margin) => ({ kind: 'below', y: datum + profile.tip + margin }),
     strands: (phase, zone) => strandsNear(outline, 0, phase * profile.transversePitch, datum, zone),
   };
 }

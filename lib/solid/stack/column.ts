@@ -28,7 +28,8 @@ export function column(levels: readonly Level[], solid: Wall['solid']): Column {
   const walls: Wall[] = [];
   const faces: Face[] = [];
   for (let i = 1; i < contours.length; i++) {
-    const [from, to] = [contours[i - 1], contours[i]];
+    const from = contours[i - 1];
+    const to = contours[i];
     if (from.z !== to.z) {
       walls.push({ from, to, solid });
       continue;

@@ -20,14 +20,18 @@ export function flipped(triangles: readonly number[], positions: ArrayLike<numbe
   // Each flip makes the least angle larger, so there is an end; the limit only keeps rounding from turning in circles.
   for (let left = 50 * waiting.length; waiting.length && left > 0; left--) {
     const edge = waiting.pop()!;
-    const [a, b] = [Math.floor(edge / count), edge % count];
-    const [here, there] = [cornerOf.get(edge), cornerOf.get(key(b, a))];
+    const a = Math.floor(edge / count);
+    const b = edge % count;
+    const here = cornerOf.get(edge);
+    const there = cornerOf.get(key(b, a));
     if (here === undefined || there === undefined) continue;
-    const [c, d] = [ids[opposite(here)], ids[opposite(there)]];
+    const c = ids[opposite(here)];
+    const d = ids[opposite(there)];
     if (!shouldFlip(positions, a, b, c, d)) continue;
     cornerOf.delete(edge);
     cornerOf.delete(key(b, a));
-    const [one, other] = [Math.floor(here / 3), Math.floor(there / 3)];
+    const one = Math.floor(here / 3);
+    const other = Math.floor(there / 3);
     [ids[3 * one], ids[3 * one + 1], ids[3 * one + 2]] = [c, a, d];
     [ids[3 * other], ids[3 * other + 1], ids[3 * other + 2]] = [d, b, c];
     note(one);
@@ -54,8 +58,10 @@ function shouldFlip(p: ArrayLike<number>, a: number, b: number, c: number, d: nu
 const SLACK = 1e-9;
 
 function angleAt(p: ArrayLike<number>, at: number, from: number, to: number): number {
-  const [ux, uy] = [p[3 * from] - p[3 * at], p[3 * from + 1] - p[3 * at + 1]];
-  const [vx, vy] = [p[3 * to] - p[3 * at], p[3 * to + 1] - p[3 * at + 1]];
+  const ux = p[3 * from] - p[3 * at];
+  const uy = p[3 * from + 1] - p[3 * at + 1];
+  const vx = p[3 * to] - p[3 * at];
+  const vy = p[3 * to + 1] - p[3 * at + 1];
   return Math.atan2(Math.abs(ux * vy - uy * vx), ux * vx + uy * vy);
 }
 

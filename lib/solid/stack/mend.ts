@@ -31,7 +31,9 @@ export function mended(
   });
   for (let t = 0; t < ids.length; t += 3) {
     for (let k = 0; k < 3; k++) {
-      const [a, b, c] = [ids[t + k], ids[t + ((k + 1) % 3)], ids[t + ((k + 2) % 3)]];
+      const a = ids[t + k];
+      const b = ids[t + ((k + 1) % 3)];
+      const c = ids[t + ((k + 2) % 3)];
       if (paired.has(key(b, a))) continue;
       const between = vertices.find((v) => v !== a && v !== b && v !== c && liesBetween(v, a, b, positions));
       if (between === undefined) continue;
@@ -50,8 +52,10 @@ export function mended(
 const IN_LINE = 1e-10;
 
 function liesBetween(v: number, a: number, b: number, p: ArrayLike<number>): boolean {
-  const [ux, uy] = [p[3 * b] - p[3 * a], p[3 * b + 1] - p[3 * a + 1]];
-  const [wx, wy] = [p[3 * v] - p[3 * a], p[3 * v + 1] - p[3 * a + 1]];
+  const ux = p[3 * b] - p[3 * a];
+  const uy = p[3 * b + 1] - p[3 * a + 1];
+  const wx = p[3 * v] - p[3 * a];
+  const wy = p[3 * v + 1] - p[3 * a + 1];
   const square = ux * ux + uy * uy;
   const along = ux * wx + uy * wy;
   return along > 0 && along < square && Math.abs(ux * wy - uy * wx) <= IN_LINE * square;

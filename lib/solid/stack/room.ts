@@ -46,9 +46,11 @@ export function contains(points: readonly Point[], [x, y]: Point): boolean {
 export function distanceBetween(a: readonly Point[], b: readonly Point[], most: number): number {
   let least = most;
   for (let i = 0; i < a.length && least > 0; i++) {
-    const [p, q] = [a[i], a[(i + 1) % a.length]];
+    const p = a[i];
+    const q = a[(i + 1) % a.length];
     for (let j = 0; j < b.length; j++) {
-      const [r, s] = [b[j], b[(j + 1) % b.length]];
+      const r = b[j];
+      const s = b[(j + 1) % b.length];
       if (
         Math.min(r[0], s[0]) - Math.max(p[0], q[0]) >= least ||
         Math.min(p[0], q[0]) - Math.max(r[0], s[0]) >= least ||
@@ -70,7 +72,8 @@ function segmentDistance(p: Point, q: Point, r: Point, s: Point): number {
 }
 
 function toSegment([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): number {
-  const [dx, dy] = [bx - ax, by - ay];
+  const dx = bx - ax;
+  const dy = by - ay;
   const length = dx * dx + dy * dy;
   const t = length > 0 ? Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / length)) : 0;
   return Math.hypot(x - ax - t * dx, y - ay - t * dy);

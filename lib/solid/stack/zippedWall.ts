@@ -21,7 +21,8 @@ export function zippedWall(
   const turn = Math.round((low.angles[0] - high.angles[0]) / (2 * Math.PI)) * 2 * Math.PI;
   const idOf = (ids: readonly number[], start: number, i: number) => ids[(start + i) % ids.length];
   const triangles: number[] = [];
-  let [i, j] = [0, 0];
+  let i = 0;
+  let j = 0;
   while (i < below.length || j < above.length) {
     const a = idOf(belowIds, low.start, i);
     const b = idOf(aboveIds, high.start, j);

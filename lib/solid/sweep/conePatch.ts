@@ -1,4 +1,4 @@
-import type { SurfaceDistance } from './exactSurface.js';
+import { distanceFrom, type ExactSurface } from './exactSurface.js';
 import { foldedBy } from './folded.js';
 import { addPatch, idsOf, type PitchDraft } from './pitchVertices.js';
 import { placeOf, readCorners } from './places.js';
@@ -16,7 +16,7 @@ import { type RimVertex, zipPatch, zipSides } from './zip.js';
  */
 export function conePatch(
   draft: PitchDraft,
-  surface: SurfaceDistance,
+  surface: ExactSurface,
   leftEdge: readonly number[],
   rightEdge: readonly number[],
   arc: readonly number[],
@@ -72,7 +72,7 @@ function zippedWhole(
 }
 
 /** Whether triangles keep within what the steps along arcs allow them. */
-function isNear(draft: PitchDraft, triangles: readonly number[], surface: SurfaceDistance): boolean {
+function isNear(draft: PitchDraft, triangles: readonly number[], surface: ExactSurface): boolean {
   const { sweep, steps } = draft;
   const corners = new Float64Array(9);
   for (let t = 0; t < triangles.length; t += 3) {
@@ -86,7 +86,7 @@ function isNear(draft: PitchDraft, triangles: readonly number[], surface: Surfac
       const z = u * corners[2] + v * corners[5] + w * corners[8];
       const radius = Math.sqrt(x * x + y * y);
       const allowed = (radius * steps.arc(radius) ** 2) / 8;
-      if (surface(radius, 0, Math.min(z, sweep.faceWidth - z)) > allowed) return false;
+      if (distanceFrom(surface, radius, 0, Math.min(z, sweep.faceWidth - z)) > allowed) return false;
     }
   }
   return true;

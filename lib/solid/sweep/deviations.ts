@@ -1,5 +1,6 @@
 import type { ToothProfile } from '../../tooth/profile.js';
-import { type Sweep, untwist } from './helix.js';
+import { distanceFrom } from './exactSurface.js';
+import { angleBefore, type Sweep, untwisting } from './helix.js';
 import type { PitchMesh } from './pitchMesh.js';
 import type { Patch } from './pitchVertices.js';
 import { arePlacedAlike, readCorners } from './places.js';
@@ -47,7 +48,7 @@ function deviation(
   { shares, onLastEdge }: Points,
 ): number {
   const { surface, from, alike, kind } = patch;
-  const angleOf = untwist(profile, sweep);
+  const back = untwisting(profile, sweep);
   const { faceWidth } = sweep;
   const corners = new Float64Array(9);
   let worst = patch.folded;
@@ -62,8 +63,8 @@ function deviation(
       const y = u * corners[1] + v * corners[4] + w * corners[7];
       const z = u * corners[2] + v * corners[5] + w * corners[8];
       // Lands and cones are surfaces of revolution: the angle says nothing there.
-      const angle = kind === 'land' ? 0 : angleOf(x, y, z);
-      const off = surface(Math.sqrt(x * x + y * y), angle, Math.min(z, faceWidth - z));
+      const angle = kind === 'land' ? 0 : angleBefore(back, x, y, z);
+      const off = distanceFrom(surface, Math.sqrt(x * x + y * y), angle, Math.min(z, faceWidth - z));
       if (off > worst) worst = off;
     }
   }

@@ -5,57 +5,75 @@ import type { Segment, Trochoid } from '../../tooth/segments.js';
 import { faceRadius, type Sweep } from './helix.js';
 
 /**
- * Distance from a point to one exact surface of a gear body, mm. The point is given in the gear's own frame,
- * right-handed, turned back to z = 0 and into the pitch of the tooth on +x: radius and polar angle, z axial counted
- * from the nearer end face.
+ * One exact surface of a gear body in the gear's own frame, right-handed, turned back to z = 0 and into the pitch of the
+ * tooth on +x. Lengths in mm, angles in radians.
  */
-export type SurfaceDistance = (radius: number, angle: number, z: number) => number;
+export type ExactSurface =
+  | { kind: 'cylinder'; radius: number }
+  /** A helicoid: of an involute, a circular arc or a rack's root curve. `scale` is base radius × cos β_b. */
+  | { kind: 'involute'; baseRadius: number; start: number; turn: 1 | -1; scale: number }
+  | { kind: 'round'; centre: readonly [number, number]; radius: number }
+  | { kind: 'trochoid'; segment: Trochoid; points: Float64Array }
+  /** About the axis: its radius at the end face, and by how much it grows for one mm away from it. */
+  | { kind: 'cone'; radius: number; slope: number; sine: number };
+
+/** The exact surface that a segment of the outline sweeps. */
+export function sweptSurface(profile: ToothProfile, segment: Segment): ExactSurface {
+  switch (segment.kind) {
+    case 'arc':
+      return { kind: 'cylinder', radius: segment.radius };
+    case 'involute': {
+      const { baseRadius, start, turn } = segment;
+      const scale = baseRadius * Math.cos(profile.sizes.baseHelixAngle);
+      return { kind: 'involute', baseRadius, start, turn, scale };
+    }
+    case 'round':
+      return { kind: 'round', centre: segment.centre, radius: segment.radius };
+    case 'trochoid':
+      return { kind: 'trochoid', segment, points: finePoints(segment) };
+  }
+}
 
 /**
- * The exact surface that a segment of the outline sweeps.
+ * Distance of a point from an exact surface, mm; the point by radius and polar angle, z axial from the nearer end face.
  * For an involute the distance between two involutes of one base circle is base radius × the turn between them,
  * everywhere; along the normal of the helicoid it is shorter by cos β_b. For root curves the transverse distance
  * is returned, which is never less than the distance in space.
  */
-export function sweptSurface(profile: ToothProfile, segment: Segment): SurfaceDistance {
-  switch (segment.kind) {
-    case 'arc':
-      return (radius) => Math.abs(radius - segment.radius);
+export function distanceFrom(surface: ExactSurface, radius: number, angle: number, z: number): number {
+  switch (surface.kind) {
+    case 'cylinder':
+      return Math.abs(radius - surface.radius);
     case 'involute': {
-      const { baseRadius, start, turn } = segment;
-      const scale = baseRadius * Math.cos(profile.sizes.baseHelixAngle);
-      return (radius, angle) => {
-        const roll = rollAt(baseRadius, radius);
-        return Math.abs(angle - turn * (roll - Math.atan(roll)) - start) * scale;
-      };
+      const roll = rollAt(surface.baseRadius, radius);
+      return Math.abs(angle - surface.turn * (roll - Math.atan(roll)) - surface.start) * surface.scale;
     }
-    case 'round':
-      return (radius, angle) => {
-        const x = radius * Math.cos(angle) - segment.centre[0];
-        const y = radius * Math.sin(angle) - segment.centre[1];
-        return Math.abs(Math.sqrt(x * x + y * y) - segment.radius);
-      };
+    case 'round': {
+      const x = radius * Math.cos(angle) - surface.centre[0];
+      const y = radius * Math.sin(angle) - surface.centre[1];
+      return Math.abs(Math.sqrt(x * x + y * y) - surface.radius);
+    }
     case 'trochoid':
-      return trochoidDistance(segment);
+      return trochoidDistance(surface.segment, surface.points, radius, angle);
+    case 'cone':
+      return Math.abs(radius - surface.radius - surface.slope * z) * surface.sine;
   }
 }
 
 /** The cone that bevels the tips at the nearer end face. */
-export function bevelSurface(profile: ToothProfile, sweep: Sweep): SurfaceDistance {
+export function bevelSurface(profile: ToothProfile, sweep: Sweep): ExactSurface {
   return coneSurface(profile, sweep, profile.gear.internal ? -1 : 1);
 }
 
 /** The cone that closes the tooth spaces at the nearer end face: the bevel's, leaning the other way. */
-export function lipSurface(profile: ToothProfile, sweep: Sweep): SurfaceDistance {
+export function lipSurface(profile: ToothProfile, sweep: Sweep): ExactSurface {
   return coneSurface(profile, sweep, profile.gear.internal ? 1 : -1);
 }
 
 /** @param outward 1 where the cone widens away from the end face, −1 where it narrows */
-function coneSurface(profile: ToothProfile, sweep: Sweep, outward: 1 | -1): SurfaceDistance {
-  const radiusAtFace = faceRadius(profile, sweep);
+function coneSurface(profile: ToothProfile, sweep: Sweep, outward: 1 | -1): ExactSurface {
   const slope = outward / Math.tan(sweep.bevelAngle);
-  const sine = Math.sin(sweep.bevelAngle);
-  return (radius, _, z) => Math.abs(radius - radiusAtFace - slope * z) * sine;
+  return { kind: 'cone', radius: faceRadius(profile, sweep), slope, sine: Math.sin(sweep.bevelAngle) };
 }
 
 /** Steps that a root curve is divided in to find the point near which its foot is sought: a power of two. */
@@ -79,24 +97,25 @@ function finePoints(segment: Trochoid): Float64Array {
  * Distance to a generated root curve: the nearest of many points on it, then the foot on the curve itself.
  * Halving strides find the nearest point because distance has one minimum along so short and round a curve.
  */
-function trochoidDistance(segment: Trochoid): SurfaceDistance {
-  const { root, from, to, middle, mirrored } = segment;
-  const points = finePoints(segment);
-  return (radius, angle) => {
-    // Turned, and mirrored, into the frame of the space's middle.
-    const x = radius * Math.cos(angle - middle);
-    const y = (mirrored ? -radius : radius) * Math.sin(angle - middle);
-    const nearest = nearestPoint(points, x, y);
-    const before = Math.max(0, nearest - 1);
-    const after = Math.min(FINE, nearest + 1);
-    const dx = points[2 * after] - points[2 * before];
-    const dy = points[2 * after + 1] - points[2 * before + 1];
-    const along = ((x - points[2 * nearest]) * dx + (y - points[2 * nearest + 1]) * dy) / (dx * dx + dy * dy);
-    const at = Math.min(FINE, Math.max(0, nearest + along * (after - before)));
-    // The foot is found only nearly, so what is left along the tangent is not counted but at the curve's ends.
-    const atEnd = at === 0 || at === FINE;
-    return distanceFromTrochoid(root, from + ((to - from) * at) / FINE, x, y, atEnd);
-  };
+function trochoidDistance(
+  { root, from, to, middle, mirrored }: Trochoid,
+  points: Float64Array,
+  radius: number,
+  angle: number,
+): number {
+  // Turned, and mirrored, into the frame of the space's middle.
+  const x = radius * Math.cos(angle - middle);
+  const y = (mirrored ? -radius : radius) * Math.sin(angle - middle);
+  const nearest = nearestPoint(points, x, y);
+  const before = Math.max(0, nearest - 1);
+  const after = Math.min(FINE, nearest + 1);
+  const dx = points[2 * after] - points[2 * before];
+  const dy = points[2 * after + 1] - points[2 * before + 1];
+  const along = ((x - points[2 * nearest]) * dx + (y - points[2 * nearest + 1]) * dy) / (dx * dx + dy * dy);
+  const at = Math.min(FINE, Math.max(0, nearest + along * (after - before)));
+  // The foot is found only nearly, so what is left along the tangent is not counted but at the curve's ends.
+  const atEnd = at === 0 || at === FINE;
+  return distanceFromTrochoid(root, from + ((to - from) * at) / FINE, x, y, atEnd);
 }
 
 /** Number of the fine point nearest to (x, y): the best of a few, then halving strides from there. */

@@ -41,16 +41,23 @@ export function turnAt(profile: ToothProfile, sweep: Sweep, z: number): number {
   return (sweep.hand === 'right' ? 1 : -1) * twistRate(profile, sweep) * climb;
 }
 
-/**
- * Turns points of the right-handed body back into the pitch of the tooth on +x at z = 0.
- * @returns gives the polar angle of a point there, radians
- */
-export function untwist(profile: ToothProfile, sweep: Sweep): (x: number, y: number, z: number) => number {
-  const rate = twistRate(profile, sweep);
-  const pitch = (2 * Math.PI) / profile.gear.teeth;
-  return (x, y, z) => {
-    const climb = sweep.form === 'herringbone' ? Math.min(z, sweep.faceWidth - z) : z;
-    const angle = Math.atan2(y, x) - rate * climb;
-    return angle - Math.round(angle / pitch) * pitch;
-  };
+/** What turns points of the right-handed body back into the pitch of the tooth on +x at z = 0. */
+export interface Untwisting {
+  /** radians/mm */
+  rate: number;
+  /** radians */
+  pitch: number;
+  /** Where the helix turns back, both halves alike, mm: the face width of a herringbone, else never. */
+  mirror: number;
+}
+
+export function untwisting(profile: ToothProfile, sweep: Sweep): Untwisting {
+  const mirror = sweep.form === 'herringbone' ? sweep.faceWidth : Number.POSITIVE_INFINITY;
+  return { rate: twistRate(profile, sweep), pitch: (2 * Math.PI) / profile.gear.teeth, mirror };
+}
+
+/** Polar angle of a point once it is turned back, radians. */
+export function angleBefore({ rate, pitch, mirror }: Untwisting, x: number, y: number, z: number): number {
+  const angle = Math.atan2(y, x) - rate * Math.min(z, mirror - z);
+  return angle - Math.round(angle / pitch) * pitch;
 }

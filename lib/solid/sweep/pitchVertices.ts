@@ -1,5 +1,5 @@
 import type { ToothProfile } from '../../tooth/profile.js';
-import type { SurfaceDistance } from './exactSurface.js';
+import type { ExactSurface } from './exactSurface.js';
 import { bevelHeight, lipHeight, type Sweep, twistRate } from './helix.js';
 import type { Steps } from './steps.js';
 import { type RimVertex, zipPatch } from './zip.js';
@@ -7,7 +7,7 @@ import { type RimVertex, zipPatch } from './zip.js';
 /** A run of triangles of one pitch: which exact surface it stands for, and which of the step sizes governs it. */
 export interface Patch {
   kind: 'flank' | 'land' | 'root';
-  surface: SurfaceDistance;
+  surface: ExactSurface;
   /** First triangle, and one past the last. */
   from: number;
   to: number;
@@ -100,7 +100,7 @@ export function addColumn(
 export function addPatch(
   draft: PitchDraft,
   kind: Patch['kind'],
-  surface: SurfaceDistance,
+  surface: ExactSurface,
   fill: (emit: (a: number, b: number, c: number) => void) => void,
   alike = Number.POSITIVE_INFINITY,
 ): void {
@@ -114,7 +114,7 @@ export function addPatch(
 export function addZipped(
   draft: PitchDraft,
   kind: Patch['kind'],
-  surface: SurfaceDistance,
+  surface: ExactSurface,
   rim: readonly RimVertex[],
 ): void {
   addPatch(draft, kind, surface, (emit) => zipPatch(rim, emit));

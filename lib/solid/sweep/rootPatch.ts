@@ -1,5 +1,5 @@
 import { pointOn, type Segment } from '../../tooth/segments.js';
-import { type SurfaceDistance, sweptSurface } from './exactSurface.js';
+import { distanceFrom, type ExactSurface, sweptSurface } from './exactSurface.js';
 import { addColumn, addPatch, type PitchDraft } from './pitchVertices.js';
 import { placeOf } from './places.js';
 
@@ -21,7 +21,7 @@ export function rootPatch(draft: PitchDraft, segment: Segment, first: number[], 
 /** The quads between two columns. But for lips they are all alike, and the first decides for all how they are split. */
 function strip(
   draft: PitchDraft,
-  surface: SurfaceDistance,
+  surface: ExactSurface,
   left: readonly number[],
   right: readonly number[],
 ): void {
@@ -46,11 +46,11 @@ function strip(
 }
 
 /** Distance from the exact surface of the middle of the edge between two vertices, mm. */
-function midpointError(draft: PitchDraft, a: number, b: number, surface: SurfaceDistance): number {
+function midpointError(draft: PitchDraft, a: number, b: number, surface: ExactSurface): number {
   const p = placeOf(draft, a);
   const q = placeOf(draft, b);
   const z = (p[2] + q[2]) / 2;
   const x = (p[0] + q[0]) / 2;
   const y = (p[1] + q[1]) / 2;
-  return surface(Math.hypot(x, y), Math.atan2(y, x) - draft.rate * z, z);
+  return distanceFrom(surface, Math.hypot(x, y), Math.atan2(y, x) - draft.rate * z, z);
 }

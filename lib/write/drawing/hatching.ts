@@ -12,17 +12,24 @@ export interface Hatch {
  * @param outlines of the face on the page; where they lie within one another, every second one is a hole
  */
 export function hatching(outlines: readonly (readonly PagePoint[])[], { turn, step }: Hatch): string {
-  const [cos, sin] = [Math.cos(radians(turn)), Math.sin(radians(turn))];
+  const cos = Math.cos(radians(turn));
+  const sin = Math.sin(radians(turn));
   const met = new Map<number, number[]>();
   for (const outline of outlines)
     for (let i = 0; i < outline.length; i++)
       meetLines(met, outline[i], outline[i + 1 < outline.length ? i + 1 : 0], cos, sin, step);
-  const lines = [...met].flatMap(([n, ends]) => {
-    const sorted = ends.toSorted((a, b) => a - b);
-    const page = (t: number): string => `${num(t * cos + n * step * sin)} ${num(n * step * cos - t * sin)}`;
-    return sorted.flatMap((start, i) => (i % 2 === 0 ? [`M${page(start)}L${page(sorted[i + 1])}`] : []));
-  });
-  return lines.join('');
+  let lines = '';
+  for (const [n, ends] of met) {
+    ends.sort((a, b) => a - b);
+    for (let i = 0; i + 1 < ends.length; i += 2)
+      lines += `M${pagePoint(ends[i], n * step, cos, sin)}L${pagePoint(ends[i + 1], n * step, cos, sin)}`;
+  }
+  return lines;
+}
+
+/** The place on the page of a point by how far it lies along and across the lines, mm. */
+function pagePoint(along: number, across: number, cos: number, sin: number): string {
+  return `${num(along * cos + across * sin)} ${num(across * cos - along * sin)}`;
 }
 
 /** Adds where the side from `a` to `b` meets the lines, by the number of each line, as places along it. */

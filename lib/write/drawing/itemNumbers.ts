@@ -60,25 +60,28 @@ function score(place: PlanePoint | null): number {
 function placeOn(loops: readonly Loop[]): PlanePoint | null {
   const [left, low, right, high] = boxOf(loops);
   const sides = sidesOf(loops);
-  const places: { at: PlanePoint; clear: number }[] = [];
-  for (let i = 1; i < TRIES; i++)
-    for (let j = 1; j < TRIES; j++) {
-      const at: PlanePoint = [left + (i / TRIES) * (right - left), low + (j / TRIES) * (high - low)];
-      if (!inside(at, sides)) continue;
-      let square = Number.POSITIVE_INFINITY;
-      for (let k = 0; k < sides.length; k += 4)
-        square = Math.min(
-          square,
-          squareFrom(sides[k], sides[k + 1], sides[k + 2], sides[k + 3], at[0], at[1]),
-        );
-      const clear = Math.sqrt(square);
-      places.push({ at, clear });
-    }
-  const most = places.reduce((best, { clear }) => Math.max(best, clear), 0);
-  return places
-    .filter(({ clear }) => clear > 0.6 * most)
-    .map(({ at }) => at)
-    .reduce<PlanePoint | null>((best, next) => (score(next) > score(best) ? next : best), null);
+  const clear = new Float64Array((TRIES - 1) ** 2);
+  const place = (i: number): PlanePoint => [
+    left + ((1 + Math.floor(i / (TRIES - 1))) / TRIES) * (right - left),
+    low + ((1 + (i % (TRIES - 1))) / TRIES) * (high - low),
+  ];
+  let most = 0;
+  for (let i = 0; i < clear.length; i++) {
+    const [x, y] = place(i);
+    clear[i] = isInside(x, y, sides) ? distanceToSides(x, y, sides) : -1;
+    most = Math.max(most, clear[i]);
+  }
+  let best: PlanePoint | null = null;
+  for (let i = 0; i < clear.length; i++)
+    if (clear[i] > 0.6 * most && score(place(i)) > score(best)) best = place(i);
+  return best;
+}
+
+function distanceToSides(x: number, y: number, sides: Float64Array): number {
+  let square = Number.POSITIVE_INFINITY;
+  for (let k = 0; k < sides.length; k += 4)
+    square = Math.min(square, squareFrom(sides[k], sides[k + 1], sides[k + 2], sides[k + 3], x, y));
+  return Math.sqrt(square);
 }
 
 /** Both ends of every side of outlines, four numbers a side. */
@@ -88,10 +91,11 @@ function sidesOf(loops: readonly Loop[]): Float64Array {
   );
 }
 
-function inside([x, y]: PlanePoint, sides: Float64Array): boolean {
+function isInside(x: number, y: number, sides: Float64Array): boolean {
   let odd = false;
   for (let k = 0; k < sides.length; k += 4) {
-    const [ay, by] = [sides[k + 1], sides[k + 3]];
+    const ay = sides[k + 1];
+    const by = sides[k + 3];
     if (ay > y === by > y) continue;
     const ax = sides[k];
     if (x < ax + ((y - ay) / (by - ay)) * (sides[k + 2] - ax)) odd = !odd;

@@ -44,10 +44,13 @@ export function meshSection({ positions, triangles }: Mesh, plane: Plane, tolera
   // where the rim comes up again: there the next triangle's rim goes down.
   const onward = new Map<number, { to: number; point: PlanePoint }>();
   for (let i = 0; i < triangles.length; i += 3) {
-    let [down, up] = [-1, -1];
-    let [lower, upper] = [0, 0];
+    let down = -1;
+    let up = -1;
+    let lower = 0;
+    let upper = 0;
     for (let side = 0; side < 3; side++) {
-      const [a, b] = [triangles[i + side], triangles[i + ((side + 1) % 3)]];
+      const a = triangles[i + side];
+      const b = triangles[i + ((side + 1) % 3)];
       if (heights[a] >= 0 === heights[b] >= 0) continue;
       const key = Math.min(a, b) * count + Math.max(a, b);
       if (heights[a] >= 0) [down, lower, upper] = [key, b, a];
@@ -76,7 +79,9 @@ export function meshSection({ positions, triangles }: Mesh, plane: Plane, tolera
       positions[3 * lower + axis] +
       share * (positions[3 * upper + axis] - positions[3 * lower + axis]) -
       origin[axis];
-    const [x, y, z] = [at(0), at(1), at(2)];
+    const x = at(0);
+    const y = at(1);
+    const z = at(2);
     return [x * u[0] + y * u[1] + z * u[2], x * v[0] + y * v[1] + z * v[2]];
   }
 }

@@ -32,7 +32,8 @@ function parted(
 ): boolean {
   if (part[a] !== part[b] || cut[a] !== cut[b]) return true;
   if (part[a] < 0) return false;
-  const [i, j] = [3 * a, 3 * b];
+  const i = 3 * a;
+  const j = 3 * b;
   const along = normals[i] * normals[j] + normals[i + 1] * normals[j + 1] + normals[i + 2] * normals[j + 2];
   if (along < CREASE) return true;
   // Each point against the plane of the other: a slope seen from the side is no step.

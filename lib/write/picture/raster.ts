@@ -29,95 +29,195 @@ export interface CuttingPlane {
  */
 export function rasterise(
   parts: readonly Part[],
-  { normals }: Facets,
+  facets: Facets,
   camera: Camera,
   size: { width: number; height: number },
   plane?: CuttingPlane,
 ): Seen {
   const { width, height } = size;
-  const facet = new Int32Array(width * height).fill(-1);
-  const depth = new Float32Array(width * height).fill(Number.NEGATIVE_INFINITY);
-  const [tx, ty, tz] = camera.toward;
-  const beyond = plane && planeOnScreen(plane, camera);
-  const inside = plane && new Uint8Array(width * height);
+  const seen: Seen = {
+    width,
+    height,
+    facet: new Int32Array(width * height).fill(-1),
+    depth: new Float32Array(width * height).fill(Number.NEGATIVE_INFINITY),
+    ...(plane ? { cut: new Uint8Array(width * height) } : {}),
+  };
+  const away = plane ? planeOnScreen(plane, camera) : null;
   let at = 0;
   for (const { mesh } of parts) {
-    const points = projected(mesh.positions, camera);
-    const { triangles } = mesh;
-    for (let i = 0; i < triangles.length; i += 3, at++) {
-      const facing = normals[3 * at] * tx + normals[3 * at + 1] * ty + normals[3 * at + 2] * tz;
-      if (facing <= 0 && !plane) continue;
-      // Ends of edges in order of height; equal heights leave nothing to walk.
-      let [a, b, c] = [3 * triangles[i], 3 * triangles[i + 1], 3 * triangles[i + 2]];
-      if (points[b + 1] < points[a + 1]) [a, b] = [b, a];
-      if (points[c + 1] < points[a + 1]) [a, c] = [c, a];
-      if (points[c + 1] < points[b + 1]) [b, c] = [c, b];
-      const [ax, ay, ad] = [points[a], points[a + 1], points[a + 2]];
-      const [bx, by, bd] = [points[b], points[b + 1], points[b + 2]];
-      const [cx, cy, cd] = [points[c], points[c + 1], points[c + 2]];
-      const area = (bx - ax) * (cy - ay) - (cx - ax) * (by - ay);
-      if (area === 0) continue;
-      const slopeX = ((bd - ad) * (cy - ay) - (cd - ad) * (by - ay)) / area;
-      const slopeY = ((cd - ad) * (bx - ax) - (bd - ad) * (cx - ax)) / area;
-      const first = Math.max(0, Math.ceil(ay - 0.5));
-      const last = Math.min(height - 1, Math.ceil(cy - 0.5) - 1);
-      for (let row = first; row <= last; row++) {
-        const y = row + 0.5;
-        const long = ax + ((y - ay) / (cy - ay)) * (cx - ax);
-        const short =
-          y < by ? ax + ((y - ay) / (by - ay)) * (bx - ax) : bx + ((y - by) / (cy - by)) * (cx - bx);
-        const from = Math.max(0, Math.ceil(Math.min(long, short) - 0.5));
-        const to = Math.min(width - 1, Math.ceil(Math.max(long, short) - 0.5) - 1);
-        let d = ad + slopeY * (y - ay) + slopeX * (from + 0.5 - ax);
-        for (let pixel = row * width + from, x = from; x <= to; x++, pixel++, d += slopeX) {
-          if (d <= depth[pixel]) continue;
-          if (beyond && beyond(x + 0.5, y, d) > 0) continue;
-          depth[pixel] = d;
-          facet[pixel] = at;
-          if (inside) inside[pixel] = facing < 0 ? 1 : 0;
-        }
-      }
-    }
+    fillFacets(seen, at, mesh.triangles, projected(mesh.positions, camera), facets, camera, away);
+    at += mesh.triangles.length / 3;
   }
-  if (plane && inside) moveToPlane(depth, inside, width, planeDepth(plane, camera));
-  return { width, height, facet, depth, ...(inside ? { cut: inside } : {}) };
+  if (away) moveToPlane(seen, away);
+  return seen;
+}
+
+/**
+ * Fills the facets of one part that look to the eye, all of them where a section shows insides.
+ * @param first number of its first facet
+ */
+function fillFacets(
+  seen: Seen,
+  first: number,
+  triangles: Uint32Array,
+  points: Float64Array,
+  { normals }: Facets,
+  { toward }: Camera,
+  away: ScreenPlane | null,
+): void {
+  for (let i = 0; i < triangles.length; i += 3) {
+    const facet = first + i / 3;
+    const n = 3 * facet;
+    const facing = normals[n] * toward[0] + normals[n + 1] * toward[1] + normals[n + 2] * toward[2];
+    if (facing <= 0 && !away) continue;
+    fillFacet(
+      seen,
+      facet,
+      points,
+      3 * triangles[i],
+      3 * triangles[i + 1],
+      3 * triangles[i + 2],
+      away,
+      facing < 0,
+    );
+  }
+}
+
+/** Puts the corners in the order of height; equal heights leave nothing to walk. */
+function fillFacet(
+  seen: Seen,
+  facet: number,
+  points: Float64Array,
+  i: number,
+  j: number,
+  k: number,
+  away: ScreenPlane | null,
+  isInside: boolean,
+): void {
+  let a = i;
+  let b = j;
+  let c = k;
+  if (points[b + 1] < points[a + 1]) {
+    a = j;
+    b = i;
+  }
+  if (points[c + 1] < points[a + 1]) {
+    c = a;
+    a = k;
+  }
+  if (points[c + 1] < points[b + 1]) {
+    const upper = b;
+    b = c;
+    c = upper;
+  }
+  walk(seen, facet, points, a, b, c, away, isInside);
+}
+
+/** Fills the rows between the lowest corner `a` and the highest one `c`. */
+function walk(
+  seen: Seen,
+  facet: number,
+  points: Float64Array,
+  a: number,
+  b: number,
+  c: number,
+  away: ScreenPlane | null,
+  isInside: boolean,
+): void {
+  const ax = points[a];
+  const ay = points[a + 1];
+  const bx = points[b];
+  const by = points[b + 1];
+  const cx = points[c];
+  const cy = points[c + 1];
+  const area = (bx - ax) * (cy - ay) - (cx - ax) * (by - ay);
+  if (area === 0) return;
+  const toB = points[b + 2] - points[a + 2];
+  const toC = points[c + 2] - points[a + 2];
+  const slopeX = (toB * (cy - ay) - toC * (by - ay)) / area;
+  const slopeY = (toC * (bx - ax) - toB * (cx - ax)) / area;
+  const last = Math.min(seen.height - 1, Math.ceil(cy - 0.5) - 1);
+  for (let row = Math.max(0, Math.ceil(ay - 0.5)); row <= last; row++) {
+    const y = row + 0.5;
+    const long = ax + ((y - ay) / (cy - ay)) * (cx - ax);
+    const short = y < by ? ax + ((y - ay) / (by - ay)) * (bx - ax) : bx + ((y - by) / (cy - by)) * (cx - bx);
+    const from = Math.max(0, Math.ceil(Math.min(long, short) - 0.5));
+    const to = Math.min(seen.width - 1, Math.ceil(Math.max(long, short) - 0.5) - 1);
+    if (from > to) continue;
+    const depth = points[a + 2] + slopeY * (y - ay) + slopeX * (from + 0.5 - ax);
+    fillRow(seen, facet, row, from, to, depth, slopeX, away, isInside);
+  }
+}
+
+/** Fills the pixels of a row that nothing nearer has. @param nearness depth of the first one, mm @param slope mm for a pixel */
+function fillRow(
+  { width, facet, depth, cut }: Seen,
+  number: number,
+  row: number,
+  from: number,
+  to: number,
+  nearness: number,
+  slope: number,
+  away: ScreenPlane | null,
+  isInside: boolean,
+): void {
+  let d = nearness;
+  for (let x = from; x <= to; x++, d += slope) {
+    const pixel = row * width + x;
+    if (d <= depth[pixel]) continue;
+    if (away && heightAbove(away, x + 0.5, row + 0.5, d) > 0) continue;
+    depth[pixel] = d;
+    facet[pixel] = number;
+    if (cut) cut[pixel] = isInside ? 1 : 0;
+  }
 }
 
 /** x and y in pixels and depth in mm of every vertex. */
 function projected(positions: Float64Array, { right, up, toward, scale, x, y }: Camera): Float64Array {
   const points = new Float64Array(positions.length);
   for (let i = 0; i < positions.length; i += 3) {
-    const [px, py, pz] = [positions[i], positions[i + 1], positions[i + 2]];
-    points[i] = x + scale * (px * right[0] + py * right[1] + pz * right[2]);
-    points[i + 1] = y - scale * (px * up[0] + py * up[1] + pz * up[2]);
-    points[i + 2] = px * toward[0] + py * toward[1] + pz * toward[2];
+    points[i] = x + scale * along(positions, i, right);
+    points[i + 1] = y - scale * along(positions, i, up);
+    points[i + 2] = along(positions, i, toward);
   }
   return points;
 }
 
+function along(p: Float64Array, i: number, way: readonly number[]): number {
+  return p[i] * way[0] + p[i + 1] * way[1] + p[i + 2] * way[2];
+}
+
 const dot = (a: readonly number[], b: readonly number[]): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
-/** Distance of a pixel's point above the plane, mm. */
-function planeOnScreen({ normal, offset }: CuttingPlane, camera: Camera) {
-  const { right, up, toward, scale } = camera;
-  const [nx, ny, nt] = [dot(normal, right) / scale, dot(normal, up) / scale, dot(normal, toward)];
-  return (x: number, y: number, d: number): number =>
-    nx * (x - camera.x) - ny * (y - camera.y) + nt * d - offset;
+/** How far a pixel's point lies above a plane, mm: so much for each pixel right and down, and for each mm of depth. */
+interface ScreenPlane {
+  right: number;
+  down: number;
+  toward: number;
+  at: number;
 }
 
-/** Depth of the plane behind a pixel, mm. */
-function planeDepth(plane: CuttingPlane, camera: Camera) {
-  const above = planeOnScreen(plane, camera);
-  const rate = dot(plane.normal, camera.toward);
-  return (x: number, y: number): number => -above(x, y, 0) / rate;
+function planeOnScreen(
+  { normal, offset }: CuttingPlane,
+  { right, up, toward, scale, x, y }: Camera,
+): ScreenPlane {
+  const perRight = dot(normal, right) / scale;
+  const perDown = -dot(normal, up) / scale;
+  return {
+    right: perRight,
+    down: perDown,
+    toward: dot(normal, toward),
+    at: -perRight * x - perDown * y - offset,
+  };
 }
 
-function moveToPlane(
-  depth: Float32Array,
-  inside: Uint8Array,
-  width: number,
-  at: (x: number, y: number) => number,
-): void {
+function heightAbove({ right, down, toward, at }: ScreenPlane, x: number, y: number, depth: number): number {
+  return right * x + down * y + toward * depth + at;
+}
+
+/** Pixels that look at the cut face lie in the plane. */
+function moveToPlane({ width, depth, cut }: Seen, plane: ScreenPlane): void {
   for (let i = 0; i < depth.length; i++)
-    if (inside[i]) depth[i] = at((i % width) + 0.5, Math.floor(i / width) + 0.5);
+    if (cut?.[i])
+      depth[i] = -heightAbove(plane, (i % width) + 0.5, Math.floor(i / width) + 0.5, 0) / plane.toward;
 }

@@ -35,7 +35,9 @@ export function surfaceSeen(
   };
   for (let i = 0; i < facet.length; i++) {
     const seen = facet[i];
-    let [x, y, z] = [0, 0, 1];
+    let x = 0;
+    let y = 0;
+    let z = 1;
     if (seen >= 0 && surface.cut[i] && plane) [x, y, z] = plane.normal;
     else if (seen >= 0) {
       x = facets.normals[3 * seen];

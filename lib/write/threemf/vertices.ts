@@ -41,7 +41,9 @@ function findTwins(rounded: Nanometres): [number, number] | null {
   const size = 2 ** Math.ceil(Math.log2(Math.max(2, 2 * count)));
   const table = new Int32Array(size).fill(-1);
   for (let v = 0; v < count; v++) {
-    const [x, y, z] = [rounded[3 * v], rounded[3 * v + 1], rounded[3 * v + 2]];
+    const x = rounded[3 * v];
+    const y = rounded[3 * v + 1];
+    const z = rounded[3 * v + 2];
     let slot = hash(x, y, z) & (size - 1);
     for (; table[slot] >= 0; slot = (slot + 1) & (size - 1)) {
       const other = 3 * table[slot];

@@ -79,7 +79,8 @@ function writeWhole(buffer: Uint8Array, at: number, value: number): number {
 
 /** Six decimals after a point, without zeros at the end; nothing at all for 0. */
 function writeFraction(buffer: Uint8Array, at: number, millionths: number): number {
-  let [digits, rest] = [6, millionths];
+  let digits = 6;
+  let rest = millionths;
   if (rest === 0) return at;
   for (; rest % 10 === 0; digits--) rest /= 10;
   buffer[at] = POINT;

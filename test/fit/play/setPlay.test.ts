@@ -168,10 +168,11 @@ describe('slopes of every contact', () => {
     const slopes = new Float64Array(12);
     const step = 1e-6;
     for (const contact of setContacts(set, 3).filter(({ smooth }) => smooth)) {
-      expect(contact.read(at, 0, 6, slopes)).toBe(contact.read(at, 0, 6));
+      expect(contact.read(contact.place, at, 0, 6, slopes)).toBe(contact.read(contact.place, at, 0, 6));
       for (let k = 0; k < 12; k++) {
         const nudged = (by: number) =>
           contact.read(
+            contact.place,
             at.map((n, j) => (j === k ? n + by : n)),
             0,
             6,
