@@ -60,16 +60,16 @@ export function deviationFrom<Body, Surface>(
   const { positions, triangles } = mesh;
   const found: SurfaceDeviation = { worst: 0, at: [0, 0, 0], measured: 0, astray: 0, area: 0 };
   const whole = changed && sameTriangles(mesh, changed.swept);
-  const corners = new Float64Array(9);
+  const corners = [new Float64Array(3), new Float64Array(3), new Float64Array(3)];
   for (let t = 0; t < triangles.length; t += 3) {
     const a = 3 * triangles[t];
     const b = 3 * triangles[t + 1];
     const c = 3 * triangles[t + 2];
     if (leftOut(a, b, c)) continue;
     const tooth = side.toothOf(side.body, positions, a, b, c);
-    side.carry(side.body, tooth, positions[a], positions[a + 1], positions[a + 2], corners, 0);
-    side.carry(side.body, tooth, positions[b], positions[b + 1], positions[b + 2], corners, 3);
-    side.carry(side.body, tooth, positions[c], positions[c + 1], positions[c + 2], corners, 6);
+    carryCorner(side, tooth, positions, a, corners[0]);
+    carryCorner(side, tooth, positions, b, corners[1]);
+    carryCorner(side, tooth, positions, c, corners[2]);
     const asSwept = whole === undefined || whole[t / 3] === 1;
     const near = asSwept ? ON_SURFACE : changed!.tolerance;
     const own = surfacesUnder(side, corners, near);
@@ -83,17 +83,27 @@ export function deviationFrom<Body, Surface>(
   return found;
 }
 
+function carryCorner<Body, Surface>(
+  side: ToothedSide<Body, Surface>,
+  tooth: number,
+  p: Float64Array,
+  at: number,
+  into: Float64Array,
+): void {
+  for (let k = 0; k < 3; k++) into[k] = p[at + k];
+  side.carry(side.body, tooth, into);
+}
+
 /** The surfaces on which all three corners lie. */
 function surfacesUnder<Body, Surface>(
   side: ToothedSide<Body, Surface>,
-  corners: Float64Array,
+  corners: readonly Float64Array[],
   near: number,
 ): Surface[] {
   const found: Surface[] = [];
   for (const surface of side.surfaces) {
     let holds = true;
-    for (let i = 0; i < 9 && holds; i += 3)
-      holds = side.distance(surface, corners[i], corners[i + 1], corners[i + 2]) < near;
+    for (let i = 0; i < 3 && holds; i++) holds = side.distance(surface, corners[i]) < near;
     if (holds) found.push(surface);
   }
   return found;
@@ -120,17 +130,10 @@ function measure<Body, Surface>(
   // Which sample it is that is worst, at 3i.
   const where = new Int32Array(surfaces.length);
   for (let i = 0; i < SHARES.length; i += 3) {
-    side.carry(
-      side.body,
-      tooth,
-      shared(p, a, b, c, i),
-      shared(p, a + 1, b + 1, c + 1, i),
-      shared(p, a + 2, b + 2, c + 2, i),
-      local,
-      0,
-    );
+    for (let k = 0; k < 3; k++) local[k] = shared(p, a + k, b + k, c + k, i);
+    side.carry(side.body, tooth, local);
     for (let k = 0; k < surfaces.length; k++) {
-      const off = side.distance(surfaces[k], local[0], local[1], local[2]);
+      const off = side.distance(surfaces[k], local);
       if (off > worst[k]) {
         worst[k] = off;
         where[k] = i;
@@ -200,14 +203,14 @@ export interface ToothedSide<Body, Surface> {
   body: Body;
   surfaces: readonly Surface[];
   /** Distance of a point as `carry` writes it from a surface, mm. */
-  distance(surface: Surface, u: number, v: number, z: number): number;
+  distance(surface: Surface, point: Float64Array): number;
   /** Where the tooth stands that a triangle belongs to, so that all its points are carried to the same pitch. */
   toothOf(body: Body, p: Float64Array, a: number, b: number, c: number): number;
   /**
-   * Writes what the surfaces are asked with to `into`, from `at` on: for a gear radius and polar angle, and always the
-   * height above the nearer end face.
+   * Writes what the surfaces are asked with in place of x, y, z: for a gear radius and polar angle, and always the height
+   * above the nearer end face.
    */
-  carry(body: Body, tooth: number, x: number, y: number, z: number, into: Float64Array, at: number): void;
+  carry(body: Body, tooth: number, point: Float64Array): void;
 }
 
 interface GearBody {
@@ -232,17 +235,12 @@ function gearTooth({ profile, sweep }: GearBody, p: Float64Array, a: number, b: 
   return Math.round(angle / pitch) * pitch;
 }
 
-function carryToPitch(
-  { profile, sweep }: GearBody,
-  tooth: number,
-  x: number,
-  y: number,
-  z: number,
-  into: Float64Array,
-  at: number,
-): void {
+function carryToPitch({ profile, sweep }: GearBody, tooth: number, point: Float64Array): void {
+  const x = point[0];
+  const y = point[1];
+  const z = point[2];
   const angle = Math.atan2(y, x) - tooth - turnAt(profile, sweep, z);
-  into[at] = Math.sqrt(x * x + y * y);
-  into[at + 1] = angle - Math.round(angle / (2 * Math.PI)) * 2 * Math.PI;
-  into[at + 2] = Math.min(z, sweep.faceWidth - z);
+  point[0] = Math.sqrt(x * x + y * y);
+  point[1] = angle - Math.round(angle / (2 * Math.PI)) * 2 * Math.PI;
+  point[2] = Math.min(z, sweep.faceWidth - z);
 }

@@ -115,6 +115,6 @@ function front(points: Float64Array, i: number, t: number, dx: number, dy: numbe
 function rightOf(points: Float64Array, i: number, dx: number, dy: number): number {
   const ux = points[i + 2] - points[i];
   const uy = points[i + 3] - points[i + 1];
-  const length = Math.hypot(ux, uy);
+  const length = Math.sqrt(ux * ux + uy * uy);
   return length === 0 ? 0 : (uy * dx - ux * dy) / length;
 }

@@ -181,7 +181,6 @@ function tipContact(
     height: slice.z - set.faceWidth / 2,
     twistA: twistAt(set, tips, slice),
     twistB: twistAt(set, roots, slice),
-    normal: new Float64Array(2),
   };
   return { between: [tips.name, roots.name], feature: 'tips', z: slice.z, smooth, place, read: readTip };
 }
@@ -200,9 +199,10 @@ interface TipPlace {
   /** Of the helices in this slice, radians/mm. */
   twistA: number;
   twistB: number;
-  /** Room for a normal. */
-  normal: Float64Array;
 }
+
+/** Room for a normal while a gap is read. */
+const NORMAL = new Float64Array(2);
 
 function readTip(
   place: TipPlace,
@@ -211,7 +211,7 @@ function readTip(
   b: number,
   slopes?: Float64Array,
 ): number {
-  const { mate, x, y, atX, atY, height, twistA, twistB, normal } = place;
+  const { mate, x, y, atX, atY, height, twistA, twistB } = place;
   const turnA = turnAt(motions, a, twistA, x, y);
   const turnB = turnAt(motions, b, twistB, atX, atY);
   const dx = atX + motions[a] - motions[b] + (motions[a + 4] - motions[b + 4]) * height - turnA * y;
@@ -222,10 +222,10 @@ function readTip(
   const seenX = dx * cos + dy * sin;
   const seenY = dy * cos - dx * sin;
   if (!slopes) return distanceTo(mate, seenX, seenY);
-  const gap = distanceTo(mate, seenX, seenY, normal);
-  turnBy(normal, cos, sin);
-  const nx = normal[0];
-  const ny = normal[1];
+  const gap = distanceTo(mate, seenX, seenY, NORMAL);
+  turnBy(NORMAL, cos, sin);
+  const nx = NORMAL[0];
+  const ny = NORMAL[1];
   writeSliceSlopes(slopes, 0, nx, ny, ny * x - nx * y, twistA, height, x, y);
   writeSliceSlopes(slopes, 6, -nx, -ny, nx * dy - ny * dx, twistB, height, atX, atY);
   return gap;

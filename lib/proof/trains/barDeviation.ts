@@ -58,17 +58,18 @@ function barSide(bar: PlacedBar, sweep: BarSweep): ToothedSide<PlacedBar, Surfac
   return {
     body: bar,
     surfaces: barSurfaces(bar, sweep),
-    distance: (surface, x, v, z) => surface(x, v, z),
+    distance: (surface, [x, v, z]) => surface(x, v, z),
     toothOf: ({ profile, firstTooth }, p, a, b, c) => {
       const z = (p[a + 2] + p[b + 2] + p[c + 2]) / 3;
       const x = (p[a] + p[b] + p[c]) / 3 - leanAt(sweep, z);
       const pitch = profile.transversePitch;
       return firstTooth + Math.round((x - firstTooth) / pitch) * pitch;
     },
-    carry: ({ datum }, tooth, x, y, z, into, at) => {
-      into[at] = x - leanAt(sweep, z) - tooth;
-      into[at + 1] = y - datum;
-      into[at + 2] = Math.min(z, sweep.faceWidth - z);
+    carry: ({ datum }, tooth, point) => {
+      const z = point[2];
+      point[0] -= leanAt(sweep, z) + tooth;
+      point[1] -= datum;
+      point[2] = Math.min(z, sweep.faceWidth - z);
     },
   };
 }

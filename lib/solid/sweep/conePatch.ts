@@ -75,6 +75,7 @@ function zippedWhole(
 function isNear(draft: PitchDraft, triangles: readonly number[], surface: ExactSurface): boolean {
   const { sweep, steps } = draft;
   const corners = new Float64Array(9);
+  const point = new Float64Array(3);
   for (let t = 0; t < triangles.length; t += 3) {
     readCorners(draft, triangles, t, corners);
     for (let i = 0; i < FEW.shares.length; i += 3) {
@@ -84,9 +85,9 @@ function isNear(draft: PitchDraft, triangles: readonly number[], surface: ExactS
       const x = u * corners[0] + v * corners[3] + w * corners[6];
       const y = u * corners[1] + v * corners[4] + w * corners[7];
       const z = u * corners[2] + v * corners[5] + w * corners[8];
-      const radius = Math.sqrt(x * x + y * y);
-      const allowed = (radius * steps.arc(radius) ** 2) / 8;
-      if (distanceFrom(surface, radius, 0, Math.min(z, sweep.faceWidth - z)) > allowed) return false;
+      point[0] = Math.sqrt(x * x + y * y);
+      point[2] = Math.min(z, sweep.faceWidth - z);
+      if (distanceFrom(surface, point) > (point[0] * steps.arc(point[0]) ** 2) / 8) return false;
     }
   }
   return true;

@@ -51,6 +51,7 @@ function deviation(
   const back = untwisting(profile, sweep);
   const { faceWidth } = sweep;
   const corners = new Float64Array(9);
+  const point = new Float64Array(3);
   let worst = patch.folded;
   for (let t = from; t < from + alike; t++) {
     readCorners(mesh, mesh.triangles, 3 * t, corners);
@@ -62,9 +63,11 @@ function deviation(
       const x = u * corners[0] + v * corners[3] + w * corners[6];
       const y = u * corners[1] + v * corners[4] + w * corners[7];
       const z = u * corners[2] + v * corners[5] + w * corners[8];
+      point[0] = Math.sqrt(x * x + y * y);
       // Lands and cones are surfaces of revolution: the angle says nothing there.
-      const angle = kind === 'land' ? 0 : angleBefore(back, x, y, z);
-      const off = distanceFrom(surface, Math.sqrt(x * x + y * y), angle, Math.min(z, faceWidth - z));
+      if (kind !== 'land') point[1] = angleBefore(back, x, y, z);
+      point[2] = Math.min(z, faceWidth - z);
+      const off = distanceFrom(surface, point);
       if (off > worst) worst = off;
     }
   }

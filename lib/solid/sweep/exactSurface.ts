@@ -35,12 +35,16 @@ export function sweptSurface(profile: ToothProfile, segment: Segment): ExactSurf
 }
 
 /**
- * Distance of a point from an exact surface, mm; the point by radius and polar angle, z axial from the nearer end face.
+ * Distance of a point from an exact surface, mm. Numbers that are handed on one by one are made objects of in between,
+ * by the million: so the point is read from an array.
+ * @param point its radius, polar angle and height above the nearer end face
  * For an involute the distance between two involutes of one base circle is base radius × the turn between them,
  * everywhere; along the normal of the helicoid it is shorter by cos β_b. For root curves the transverse distance
  * is returned, which is never less than the distance in space.
  */
-export function distanceFrom(surface: ExactSurface, radius: number, angle: number, z: number): number {
+export function distanceFrom(surface: ExactSurface, point: Float64Array): number {
+  const radius = point[0];
+  const angle = point[1];
   switch (surface.kind) {
     case 'cylinder':
       return Math.abs(radius - surface.radius);
@@ -54,9 +58,9 @@ export function distanceFrom(surface: ExactSurface, radius: number, angle: numbe
       return Math.abs(Math.sqrt(x * x + y * y) - surface.radius);
     }
     case 'trochoid':
-      return trochoidDistance(surface.segment, surface.points, radius, angle);
+      return trochoidDistance(surface.segment, surface.points, point);
     case 'cone':
-      return Math.abs(radius - surface.radius - surface.slope * z) * surface.sine;
+      return Math.abs(radius - surface.radius - surface.slope * point[2]) * surface.sine;
   }
 }
 
@@ -100,10 +104,11 @@ function finePoints(segment: Trochoid): Float64Array {
 function trochoidDistance(
   { root, from, to, middle, mirrored }: Trochoid,
   points: Float64Array,
-  radius: number,
-  angle: number,
+  point: Float64Array,
 ): number {
   // Turned, and mirrored, into the frame of the space's middle.
+  const radius = point[0];
+  const angle = point[1];
   const x = radius * Math.cos(angle - middle);
   const y = (mirrored ? -radius : radius) * Math.sin(angle - middle);
   const nearest = nearestPoint(points, x, y);

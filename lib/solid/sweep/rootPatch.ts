@@ -52,5 +52,6 @@ function midpointError(draft: PitchDraft, a: number, b: number, surface: ExactSu
   const z = (p[2] + q[2]) / 2;
   const x = (p[0] + q[0]) / 2;
   const y = (p[1] + q[1]) / 2;
-  return distanceFrom(surface, Math.hypot(x, y), Math.atan2(y, x) - draft.rate * z, z);
+  const point = Float64Array.of(Math.hypot(x, y), Math.atan2(y, x) - draft.rate * z, z);
+  return distanceFrom(surface, point);
 }
