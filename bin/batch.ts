@@ -7,11 +7,11 @@ import { isMapping } from '../lib/spec/plainData.js';
 import { refuse } from '../lib/spec/refusal.js';
 import { typedTolerance } from '../lib/spec/withTolerance.js';
 import { readFormats } from '../lib/write/formats.js';
+import { profileAt, readDataFile } from './dataFile.js';
 import { complain, FAULT, INTERRUPTED, MADE, print, STOPPED, stopSignal } from './output.js';
 import { pictureOf } from './picture.js';
 import { wholeNumber } from './planWishes.js';
 import { progressOf } from './progress.js';
-import { profileAt, readDataFile } from './specFile.js';
 import { type Arguments, fileOf } from './usage.js';
 
 /** More workers than this only get in each other's way. */
@@ -19,16 +19,6 @@ const MOST_JOBS = 256;
 
 /** Pictures in the index are small; --picture and --picture-size ask for larger ones. */
 const INDEX_PICTURE = { width: 400, height: 300 };
-
-/** Flags of `batch` beside those it shares with `make`. */
-export const batchOwnFlags = {
-  jobs: { type: 'string', requiresArg: true, describe: 'variants made at a time [number of cores]' },
-  shard: {
-    type: 'string',
-    requiresArg: true,
-    describe: 'I/N: only every Nth variant, from the Ith on; for many machines on one file [1/1]',
-  },
-} as const;
 
 /** Flags as they were typed. */
 export interface BatchArguments extends Arguments {

@@ -1,65 +1,27 @@
 #!/usr/bin/env node
 import yargs from 'yargs';
-import { proveSet } from '../lib/proof/proveSet.js';
-import { specJsonSchema } from '../lib/spec/jsonSchema.js';
-import { refuse } from '../lib/spec/refusal.js';
-import { withTolerance } from '../lib/spec/withTolerance.js';
 import { version } from '../lib/version.js';
-import { blockingChecks } from '../lib/write/blocking.js';
-import { readFormats } from '../lib/write/formats.js';
-import { makeSet } from '../lib/write/makeSet.js';
-import { summaryText } from '../lib/write/summary.js';
-import { type BatchArguments, batch, batchOwnFlags } from './batch.js';
-import { paintFor } from './colours.js';
-import { type CouponArguments, coupon, couponFlags } from './coupon.js';
+import type { BatchArguments } from './batch.js';
+import type { CouponArguments } from './coupon.js';
 import { examples } from './examples.js';
-import { fail, MADE, note, print, printMade, stopSignal, streamFault, verdict } from './output.js';
-import { pictureOf } from './picture.js';
-import { type PlanArguments, plan, planEpilogue, planFlags } from './plan.js';
-import { readSpecFile } from './specFile.js';
-import { type TrialArguments, trial, trialEpilogue, trialFlagGroups, trialFlags } from './trial.js';
-import { trouble, troubleEpilogue, troubleFlags } from './trouble.js';
-import { type Arguments, checkUsage, fileOf, unknownCommand, usageRefusal } from './usage.js';
+import { batchFlags } from './flags/batch.js';
+import { couponFlags } from './flags/coupon.js';
+import { inspectFlags, makeFlags } from './flags/make.js';
+import { planEpilogue, planFlags } from './flags/plan.js';
+import { trialEpilogue, trialFlagGroups, trialFlags } from './flags/trial.js';
+import { troubleEpilogue, troubleFlags } from './flags/trouble.js';
+import type { InspectArguments } from './inspect.js';
+import type { MakeArguments } from './make.js';
+import { fail, MADE, print, streamFault } from './output.js';
+import type { PlanArguments } from './plan.js';
+import type { TrialArguments } from './trial.js';
+import { type Arguments, checkUsage, unknownCommand, usageRefusal } from './usage.js';
 
 const commands = ['make', 'inspect', 'batch', 'plan', 'coupon', 'trial', 'trouble', 'schema', 'completion'];
 
 const file = { type: 'string', describe: 'parameter file, YAML or JSON' } as const;
-const inspectFlags = {
-  profile: {
-    type: 'string',
-    requiresArg: true,
-    describe: 'file with printer and filament, for what FILE itself does not say of them',
-  },
-  tolerance: {
-    type: 'string',
-    requiresArg: true,
-    describe: 'largest distance of the mesh from the exact surface, mm; in place of the file’s',
-  },
-  strict: { type: 'boolean', describe: 'let checks that should hold stop the job too' },
-  json: { type: 'boolean', describe: 'print one JSON document and nothing else' },
-} as const;
-const makeFlags = {
-  out: { type: 'string', requiresArg: true, describe: 'folder for the files (required)' },
-  format: {
-    type: 'string',
-    requiresArg: true,
-    describe: 'formats of the parts [stl,3mf]; drawing and sheets are always written',
-  },
-  picture: { type: 'boolean', describe: 'write NAME.png too: a shaded picture of the whole set' },
-  'picture-size': {
-    type: 'string',
-    requiresArg: true,
-    describe: 'write it with so many pixels, width x height [1200x900]',
-  },
-  force: { type: 'boolean', describe: 'write even though checks fail' },
-  ...inspectFlags,
-} as const;
 
-const { force: _, ...sharedFlags } = makeFlags;
-const { tolerance: __, ...couponShared } = makeFlags;
-const allCouponFlags = { ...couponFlags, ...couponShared } as const;
-const batchFlags = { ...batchOwnFlags, ...sharedFlags } as const;
-
+/** Each command is loaded when it is asked for: the whole takes longer to load than some of them take to run. */
 async function run(words: string[]): Promise<number> {
   let status = MADE;
   const parser = yargs(words);
@@ -83,6 +45,7 @@ async function run(words: string[]): Promise<number> {
       (y) => y.positional('FILE', file).options(makeFlags).example(examples.make),
       async (argv: MakeArguments) => {
         checkUsage(argv, Object.keys(makeFlags), 2);
+        const { make } = await import('./make.js');
         status = await make(argv);
       },
     )
@@ -90,8 +53,9 @@ async function run(words: string[]): Promise<number> {
       'inspect [FILE]',
       'build and prove a set, and print its sheet',
       (y) => y.positional('FILE', file).options(inspectFlags).example(examples.inspect),
-      (argv: InspectArguments) => {
+      async (argv: InspectArguments) => {
         checkUsage(argv, Object.keys(inspectFlags), 2);
+        const { inspect } = await import('./inspect.js');
         status = inspect(argv);
       },
     )
@@ -101,6 +65,7 @@ async function run(words: string[]): Promise<number> {
       (y) => y.positional('FILE', file).options(batchFlags).example(examples.batch),
       async (argv: BatchArguments) => {
         checkUsage(argv, Object.keys(batchFlags), 2);
+        const { batch } = await import('./batch.js');
         status = await batch(argv);
       },
     )
@@ -110,15 +75,17 @@ async function run(words: string[]): Promise<number> {
       (y) => y.options(planFlags).example(examples.plan).epilogue(planEpilogue),
       async (argv: PlanArguments) => {
         checkUsage(argv, Object.keys(planFlags), 1);
+        const { plan } = await import('./plan.js');
         status = await plan(argv);
       },
     )
     .command(
       'coupon [FILE]',
       'make small gears at stepped gaps, to find the gap that a printer keeps open',
-      (y) => y.positional('FILE', file).options(allCouponFlags).example(examples.coupon),
+      (y) => y.positional('FILE', file).options(couponFlags).example(examples.coupon),
       async (argv: CouponArguments) => {
-        checkUsage(argv, Object.keys(allCouponFlags), 2);
+        checkUsage(argv, Object.keys(couponFlags), 2);
+        const { coupon } = await import('./coupon.js');
         status = await coupon(argv);
       },
     )
@@ -131,6 +98,7 @@ async function run(words: string[]): Promise<number> {
         return help.epilogue(trialEpilogue);
       },
       async (argv: TrialArguments) => {
+        const { trial } = await import('./trial.js');
         status = await trial(argv);
       },
     )
@@ -138,8 +106,9 @@ async function run(words: string[]): Promise<number> {
       'trouble',
       'likely causes of what went wrong with a print, and which number to change',
       (y) => y.usage('$0 trouble [SYMPTOM] [--json]').options(troubleFlags).epilogue(troubleEpilogue),
-      (argv: Arguments) => {
+      async (argv: Arguments) => {
         checkUsage(argv, Object.keys(troubleFlags), 2);
+        const { trouble } = await import('./trouble.js');
         status = trouble(argv);
       },
     )
@@ -147,8 +116,9 @@ async function run(words: string[]): Promise<number> {
       'schema',
       'print the JSON Schema of the parameter file',
       (y) => y.example(examples.schema),
-      (argv: Arguments) => {
+      async (argv: Arguments) => {
         checkUsage(argv, [], 1);
+        const { specJsonSchema } = await import('../lib/spec/jsonSchema.js');
         print(JSON.stringify(specJsonSchema(), null, 2));
       },
     )
@@ -172,53 +142,6 @@ async function run(words: string[]): Promise<number> {
     .example(examples[''])
     .parseAsync();
   return status;
-}
-
-interface InspectArguments extends Arguments {
-  profile?: string;
-  tolerance?: string;
-  strict?: boolean;
-  json?: boolean;
-}
-
-interface MakeArguments extends InspectArguments {
-  out?: string;
-  format?: string;
-  force?: boolean;
-  picture?: boolean;
-  'picture-size'?: string;
-}
-
-async function make(argv: MakeArguments): Promise<number> {
-  const formats = readFormats(argv.format);
-  if (argv.out === undefined) refuse('out', undefined, 'is required: the folder for the files');
-  const picture = pictureOf(argv);
-  const spec = specOf(argv);
-  note(`building and proving ${spec.name} …`);
-  const { files, sheet, blocking } = await makeSet(spec, {
-    folder: argv.out,
-    formats,
-    picture,
-    force: argv.force ?? false,
-    strict: argv.strict ?? false,
-    signal: stopSignal,
-  });
-  if (argv.json) print(JSON.stringify({ files, sheet }));
-  else printMade(summaryText(sheet, paintFor(process.stdout)), files);
-  return verdict(blocking, files.length > 0);
-}
-
-function inspect(argv: InspectArguments): number {
-  const spec = specOf(argv);
-  note(`building and proving ${spec.name} …`);
-  const { sheet } = proveSet(spec);
-  print(argv.json ? JSON.stringify(sheet) : summaryText(sheet, paintFor(process.stdout)));
-  return verdict(blockingChecks(sheet.checks, argv.strict ?? false), false);
-}
-
-function specOf(argv: InspectArguments) {
-  const spec = readSpecFile(fileOf(argv), argv.profile);
-  return argv.tolerance === undefined ? spec : withTolerance(spec, argv.tolerance);
 }
 
 process.stdout.on('error', (error: Error) => process.exit(streamFault(error)));

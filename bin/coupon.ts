@@ -10,31 +10,12 @@ import { makeCoupon } from '../lib/write/coupon/makeCoupon.js';
 import { readFormats } from '../lib/write/formats.js';
 import { readLogFile } from '../lib/write/trials/logFile.js';
 import { paintFor } from './colours.js';
+import { profileAt } from './dataFile.js';
 import { complain, note, print, printMade, stopSignal, verdict } from './output.js';
 import { pictureOf } from './picture.js';
 import { number } from './planWishes.js';
-import { profileAt, readSpecFile } from './specFile.js';
+import { readSpecFile } from './specFile.js';
 import type { Arguments } from './usage.js';
-
-/** Flags of `cogweave coupon`; those of `make` come on top. */
-export const couponFlags = {
-  gaps: {
-    type: 'string',
-    requiresArg: true,
-    describe: `gaps of the stations, mm: FIRST:LAST:STEP or a list with commas [${USUAL_GAPS}]`,
-  },
-  log: {
-    type: 'string',
-    requiresArg: true,
-    describe: 'trial log that says which gaps are most worth printing next, in place of --gaps',
-  },
-  flow: {
-    type: 'string',
-    requiresArg: true,
-    describe: 'flow that the print time is estimated with, mm³/s [line width × layer × 60 mm/s]',
-  },
-  name: { type: 'string', requiresArg: true, describe: 'base name of the files [the file’s, with -coupon]' },
-} as const;
 
 /** Flags as they were typed. */
 export interface CouponArguments extends Arguments {

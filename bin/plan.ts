@@ -1,69 +1,11 @@
 import { planSets } from '../lib/proof/planSets.js';
 import { refuse } from '../lib/spec/refusal.js';
-import { merits } from '../lib/train/merit.js';
 import { planText } from '../lib/write/planFile.js';
 import { planTable } from '../lib/write/planTable.js';
 import { writeNew } from '../lib/write/planWrite.js';
 import { MADE, note, print } from './output.js';
 import { planWishes, wholeNumber } from './planWishes.js';
 import type { Arguments } from './usage.js';
-
-const text = (describe: string) => ({ type: 'string', requiresArg: true, describe }) as const;
-
-/** The flags of `plan`. Lengths in mm, angles in degrees. */
-export const planFlags = {
-  outer: text('largest diameter of the whole set, rim included, mm [what the bed holds]'),
-  hole: text('diameter of a hole the set goes into, mm: the set is at most that less twice the gap across'),
-  bed: text('shorter side of the printer’s bed, mm [220]'),
-  planets: text('how many planets: 5, or 3-7 [3-8]'),
-  module: text('normal module, mm: 1.5, or 1,1.3, or 1-2 for the standard ones (ISO 54) between [1-3]'),
-  'sun-teeth': text('teeth of the sun: 15, or 12-20 [5-400]'),
-  'planet-teeth': text('teeth of each planet: 15, or 12-20 [5-400]'),
-  'ring-teeth': text('teeth of the ring: 45, or 40-60 [10-120]'),
-  ratio: text('turns of input for one of output, sign aside'),
-  held: text('member that stands still for the ratio: ring, carrier or sun [ring]'),
-  'ratio-tolerance': text('largest departure from the ratio [2 % of it]'),
-  opening: text(
-    'widest angle that may stay open between the tip circles of neighbouring planets, degrees of arc',
-  ),
-  engagement: text('least transverse contact ratio, teeth without gap [1]'),
-  rim: text('wall outside the ring’s root circle, mm [the greater of 3 and 1.2 tooth depths]'),
-  gap: text('distance between flanks, and least between planets, mm [0.25]'),
-  nozzle: text('nozzle diameter, mm: tooth tips must be a line of it (1.125 nozzles) wide [not asked]'),
-  'face-width': text('axial length of the teeth, mm [20]'),
-  helix: text('spur, helical or herringbone, with an angle if need be: herringbone:25 [herringbone:30]'),
-  'helix-angle': text('helix angle, degrees, in place of that in --helix'),
-  rack: text(
-    'basic rack: ISO 53 profile A, B, C or D, or addendum,dedendum,fillet in modules: 1,1.25,0.3 [B]',
-  ),
-  'pressure-angle': text('normal pressure angle, degrees [20]'),
-  shifts: text(
-    'solve: sets that need profile shifts too: rings with up to 2 teeth more or fewer than sun + 2 × planet, and teeth that are undercut or do not run unshifted; a wide search takes a while [none]',
-  ),
-  spacing: text('nearest: planets that cannot stand at equal angles too, at the nearest places [equal]'),
-  by: text(`figure of merit, the best first: ${Object.keys(merits).join(', ')} [overall]; formulas below`),
-  limit: text('most sets, and most near misses, that are shown [20]'),
-  write: text('write a row as a parameter file for make'),
-  row: text('which row to write, 1 is the first [1]'),
-  force: { type: 'boolean', describe: 'write over a file that is there already' },
-  json: { type: 'boolean', describe: 'print one JSON document and nothing else' },
-} as const;
-
-/** What stands below the flags in the help of `plan`. */
-export const planEpilogue = [
-  'Examples:',
-  '  cogweave plan --outer 120 --planets 5 --ratio 4',
-  '      sets up to 120 mm across with five planets and a ratio of 4, the ring held',
-  '  cogweave plan --hole 150 --gap 0.3 --by opening --opening 10',
-  '      sets that go into a hole of 150 mm and leave openings of at most 10°',
-  '  cogweave plan --sun-teeth 15 --planet-teeth 14 --planets 5 --shifts solve',
-  '      sets of these teeth that need profile shifts',
-  '  cogweave plan --ring-teeth 48 --spacing nearest --write my.yaml --row 2',
-  '      planets at uneven angles too; the second row as a parameter file for make',
-  '',
-  'Figures of merit; more is better, ties are settled by overall:',
-  ...Object.entries(merits).map(([name, { says }]) => `  ${name}: ${says}`),
-].join('\n');
 
 /** Flags as they were typed. */
 export interface PlanArguments extends Arguments {

@@ -1,14 +1,8 @@
-import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
 import { parse } from 'node:path';
 import { resolveTried } from '../lib/proof/nearest/workingOffers.js';
-import { asProfile, withProfile } from '../lib/spec/profileFile.js';
-import { readData, readProfile } from '../lib/spec/readSpec.js';
-import { refuse } from '../lib/spec/refusal.js';
+import { withProfile } from '../lib/spec/profileFile.js';
 import type { Spec } from '../lib/spec/types.js';
-import { plainReason } from '../lib/write/plainReason.js';
-
-/** As in lib/spec: more than this is not even read. */
-const MOST_BYTES = 1_000_000;
+import { profileAt, readDataFile } from './dataFile.js';
 
 /**
  * The parameter file at a path, checked and with every default filled in; named after the file where it gives no
@@ -19,58 +13,4 @@ const MOST_BYTES = 1_000_000;
 export function readSpecFile(path: string, profile?: string): Spec {
   const data = readDataFile(path);
   return resolveTried(withProfile(data, profile === undefined ? {} : profileAt(profile)), parse(path).name);
-}
-
-/**
- * The data in the parameter file at a path, as they stand there.
- * @throws Refusal where there is no such file, or it is neither YAML nor JSON
- */
-export function readDataFile(path: string): unknown {
-  return readData(textOf(path));
-}
-
-/**
- * The profile in the file at a path, checked.
- * @throws Refusal
- */
-export function profileAt(path: string) {
-  let text: string;
-  try {
-    text = textOf(path);
-  } catch (error) {
-    throw asProfile(error);
-  }
-  return readProfile(text);
-}
-
-function textOf(path: string): string {
-  const bytes = readBytes(path);
-  let text: string;
-  try {
-    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    refuse('file', path, 'is not text (UTF-8)');
-  }
-  if (text.trim() === '') refuse('file', path, 'is empty');
-  return text;
-}
-
-function readBytes(path: string): Uint8Array {
-  let handle: number | undefined;
-  try {
-    handle = openSync(path, 'r');
-    if (fstatSync(handle).isDirectory()) refuse('file', path, 'is a folder, not a file');
-    const bytes = new Uint8Array(MOST_BYTES + 1);
-    let length = 0;
-    for (let read = 1; read > 0 && length < bytes.length; length += read)
-      read = readSync(handle, bytes, length, bytes.length - length, null);
-    if (length > MOST_BYTES) refuse('file', path, 'is more than 1 MB');
-    return bytes.subarray(0, length);
-  } catch (error) {
-    const reason = plainReason(error);
-    if (reason) refuse('file', path, `cannot be read: ${reason}`);
-    throw error;
-  } finally {
-    if (handle !== undefined) closeSync(handle);
-  }
 }

@@ -8,7 +8,7 @@ import { checkFolder } from '../write/files.js';
 import type { Format } from '../write/formats.js';
 import { clearLeftovers } from '../write/leftovers.js';
 import { fingerprint } from './fingerprint.js';
-import { specOf, type VariantResult, type VariantTask } from './makeVariant.js';
+import type { VariantResult, VariantTask } from './makeVariant.js';
 import type { Batch } from './readBatch.js';
 import { emptyRow, refusalOf } from './record.js';
 import { RECORDS, readRecord } from './records.js';
@@ -171,12 +171,14 @@ async function rowsOf(batch: Batch, options: BatchOptions, done: Map<number, Out
 /** The row of a variant of another shard: what its record says, where that is of the same parameters. */
 async function otherRow(task: VariantTask): Promise<BatchRow> {
   const record = await readRecord(task.folder, task.name);
-  if (!record || record.fingerprint !== expected(task)) return emptyRow(task.name, task.overrides);
+  if (!record || record.fingerprint !== (await expected(task))) return emptyRow(task.name, task.overrides);
   const { fingerprint: _, written: __, ...row } = record;
   return row;
 }
 
-function expected(task: VariantTask): string | null {
+/** Of other shards' variants alone: what it takes to read parameters whole is loaded for them, and by the workers. */
+async function expected(task: VariantTask): Promise<string | null> {
+  const { specOf } = await import('./makeVariant.js');
   try {
     return fingerprint(specOf(task), task);
   } catch (error) {
