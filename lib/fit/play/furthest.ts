@@ -44,7 +44,7 @@ export function furthest(
   const fixed = gauge.map(([name, number]) => place.get(name)! + number);
   const weights = weightsOf(direction, loose, fixed);
   const acting = actingOn(contacts, place);
-  const smooth = acting.filter(({ contact }) => contact.smooth);
+  const smooth = acting.filter(isSmooth);
   let working = loose.length === 1 ? smooth : smooth.filter((_, i) => i % EVERY === 0);
   const known = new Set(working);
   const cuts: Cut[] = [];
@@ -70,7 +70,7 @@ export function furthest(
     const more = overlapping(acting, known, point);
     settled = more.length === 0;
     if (settled && change < ARRIVED) break;
-    working = working.concat(more.filter(({ contact }) => contact.smooth));
+    working = working.concat(more.filter(isSmooth));
     bringIn(more, known, cuts, point, fixed);
   }
   // Where nothing was run into, only what the program knew is left to ask.
@@ -123,6 +123,10 @@ function withinGaps(acting: readonly Acting[], doubtful: readonly Acting[], poin
   return low;
 }
 
+function isSmooth({ contact }: Acting): boolean {
+  return contact.smooth;
+}
+
 function isClear(contacts: readonly Acting[], point: Float64Array): boolean {
   for (const one of contacts) if (gapOf(one, point) < -2 * ARRIVED) return false;
   return true;
@@ -169,13 +173,12 @@ function programAt(
   const rows = new Float64Array((working.length + cuts.length) * size);
   const bounds = new Float64Array(working.length + cuts.length);
   const slopes = new Float64Array(12);
-  working.forEach((one, i) => {
-    bounds[i] = writeCut(one, point, fixed, rows, i * size, slopes);
-  });
-  cuts.forEach(({ row, bound }, i) => {
-    rows.set(row, (working.length + i) * size);
-    bounds[working.length + i] = bound;
-  });
+  for (let i = 0; i < working.length; i++)
+    bounds[i] = writeCut(working[i], point, fixed, rows, i * size, slopes);
+  for (let i = 0; i < cuts.length; i++) {
+    rows.set(cuts[i].row, (working.length + i) * size);
+    bounds[working.length + i] = cuts[i].bound;
+  }
   return { rows, bounds };
 }
 

@@ -55,13 +55,9 @@ export function maximise(
     columns[column] = left;
   }
   const point = new Float64Array(n);
-  basis.forEach((name, i) => {
-    if (name < n) point[name] = right[i];
-  });
+  for (let i = 0; i < m; i++) if (basis[i] < n) point[basis[i]] = right[i];
   const heldBy: number[] = [];
-  columns.forEach((name, j) => {
-    if (name >= n && cost[j] < -costTolerance) heldBy.push(name - n);
-  });
+  for (let j = 0; j < n; j++) if (columns[j] >= n && cost[j] < -costTolerance) heldBy.push(columns[j] - n);
   return { value: free ? Number.POSITIVE_INFINITY : value, point, heldBy: heldBy.sort((a, b) => a - b) };
 }
 

@@ -11,9 +11,41 @@ const REACH_GAPS = 3;
 const CHORD_SHARE = 0.01;
 
 /** What of the mate a tip may meet: its root circle, or one side of a tooth turned to where it stands. */
-type Mate =
-  | { wall: null /** 1 outside a root circle, −1 inside a ring's. */; sign: 1 | -1; rootRadius: number }
-  | { wall: SpaceWall; cos: number; sin: number };
+type Mate = RootCircle | StandingWall;
+
+interface RootCircle {
+  wall: null;
+  /** 1 outside the circle, −1 inside a ring's. */
+  sign: 1 | -1;
+  radius: number;
+}
+
+interface StandingWall {
+  wall: SpaceWall;
+  cos: number;
+  sin: number;
+}
+
+/** Two gears in mesh as one slice shows them. A is the one whose tips are looked at, B its mate. mm, radians. */
+interface Facing {
+  between: readonly [string, string];
+  z: number;
+  /** Of the slice above mid face. */
+  height: number;
+  /** Of the helices, radians/mm. */
+  twistA: number;
+  twistB: number;
+  /** From the axis of B to that of A. */
+  apartX: number;
+  apartY: number;
+  /** Of the tips of A. */
+  radius: number;
+  /** What is farther from B than this is left out. */
+  reach: number;
+  /** Where the teeth of B stand. */
+  toothB: number;
+  pitchB: number;
+}
 
 /**
  * Where the tips of one gear would touch the roots of its mate in one slice: the point of each tip land nearest to
@@ -27,65 +59,57 @@ export function tipContacts(
   walls: readonly SpaceWall[],
   slice: Slice,
 ): Contact[] {
-  const { gear } = tips.profile;
+  const facing: Facing = {
+    between: [tips.name, roots.name],
+    z: slice.z,
+    height: slice.z - set.faceWidth / 2,
+    twistA: twistAt(set, tips, slice),
+    twistB: twistAt(set, roots, slice),
+    apartX: tips.centre[0] - roots.centre[0],
+    apartY: tips.centre[1] - roots.centre[1],
+    radius: tipRadiusAt(set, tips, slice),
+    reach: REACH_GAPS * set.gap + tips.profile.gear.module / 2,
+    toothB: rotationAt(set, roots, slice),
+    pitchB: (2 * Math.PI) / roots.profile.gear.teeth,
+  };
   const half = tipHalfAngle(set, tips, slice);
-  const toMate = Math.atan2(roots.centre[1] - tips.centre[1], roots.centre[0] - tips.centre[0]);
+  const toMate = Math.atan2(-facing.apartY, -facing.apartX);
   // A planet's tips meet the ring on the side away from the ring's axis, and so do the ring's own.
   const towards = roots.profile.gear.internal ? toMate + Math.PI : toMate;
-  const pitch = (2 * Math.PI) / gear.teeth;
+  const pitch = (2 * Math.PI) / tips.profile.gear.teeth;
   const tooth = rotationAt(set, tips, slice);
   const nearest = Math.round((towards - tooth) / pitch);
-  const radius = tipRadiusAt(set, tips, slice);
+  const circle = rootCircle(roots);
   const contacts: Contact[] = [];
   for (let k = nearest - BESIDE; k <= nearest + BESIDE; k++) {
     const centre = tooth + k * pitch;
     const off = centre - towards;
     const middle = towards + Math.sign(off) * Math.max(0, Math.abs(off) - half);
-    addWithin(contacts, set, tips, roots, slice, radius, middle, toRootCircle(roots), true);
-    addCorner(contacts, set, tips, roots, walls, slice, radius, centre - half);
-    addCorner(contacts, set, tips, roots, walls, slice, radius, centre + half);
+    addWithin(contacts, facing, middle, circle);
+    addCorner(contacts, facing, centre - half, walls);
+    addCorner(contacts, facing, centre + half, walls);
   }
   return contacts;
 }
 
 /** Adds the contacts of a corner of a tip land with both sides of the tooth space. */
-function addCorner(
-  contacts: Contact[],
-  set: LooseSet,
-  tips: LooseGear,
-  roots: LooseGear,
-  walls: readonly SpaceWall[],
-  slice: Slice,
-  radius: number,
-  corner: number,
-): void {
-  for (const wall of walls) {
-    const mate = toWall(set, roots, wall, slice, tips, radius, corner);
-    addWithin(contacts, set, tips, roots, slice, radius, corner, mate, false);
-  }
+function addCorner(contacts: Contact[], facing: Facing, corner: number, walls: readonly SpaceWall[]): void {
+  const x = facing.apartX + facing.radius * Math.cos(corner);
+  const y = facing.apartY + facing.radius * Math.sin(corner);
+  const angle = Math.atan2(y, x) - facing.toothB;
+  for (const wall of walls) addWithin(contacts, facing, corner, standing(wall, facing, angle));
 }
 
-/** Adds the contact of a point of a tip, given by radius and angle, with a place that any play may reach. */
-function addWithin(
-  contacts: Contact[],
-  set: LooseSet,
-  tips: LooseGear,
-  roots: LooseGear,
-  slice: Slice,
-  radius: number,
-  angle: number,
-  mate: Mate,
-  smooth: boolean,
-): void {
-  const x = radius * Math.cos(angle);
-  const y = radius * Math.sin(angle);
-  const atX = tips.centre[0] + x - roots.centre[0];
-  const atY = tips.centre[1] + y - roots.centre[1];
-  const reach = REACH_GAPS * set.gap + tips.profile.gear.module / 2;
-  const gap = distanceTo(mate, atX, atY);
+/** Adds the contact of the point of a tip at an angle with a place that any play may reach. */
+function addWithin(contacts: Contact[], facing: Facing, angle: number, mate: Mate): void {
+  const x = facing.radius * Math.cos(angle);
+  const y = facing.radius * Math.sin(angle);
+  const gap = distanceTo(mate, facing.apartX + x, facing.apartY + y);
   // Below 0 the corner stands in another tooth space and sees this wall through its tooth; so may one past the tip.
-  if (gap >= 0 && gap < reach && !isBeyondTip(mate, atX, atY))
-    contacts.push(tipContact(set, tips, roots, slice, x, y, mate, smooth));
+  if (!(gap >= 0 && gap < facing.reach) || isBeyondTip(mate, facing.apartX + x, facing.apartY + y)) return;
+  const place: TipPlace = { facing, mate, x, y };
+  const { between, z } = facing;
+  contacts.push({ between, feature: 'tips', z, smooth: mate.wall === null, place, read: readTip });
 }
 
 /** The walls that tips of other gears meet on a gear. */
@@ -101,27 +125,15 @@ export function tipHalfAngle(set: LooseSet, gear: LooseGear, slice: Slice): numb
   return Math.abs(flank.start + flank.turn * (roll - Math.atan(roll)));
 }
 
-function toRootCircle({ profile }: LooseGear): Mate {
-  return { wall: null, sign: profile.gear.internal ? -1 : 1, rootRadius: profile.rootRadius };
+function rootCircle({ profile }: LooseGear): RootCircle {
+  return { wall: null, sign: profile.gear.internal ? -1 : 1, radius: profile.rootRadius };
 }
 
-/** One side of the mate's tooth that is nearest to a corner as the set stands. */
-function toWall(
-  set: LooseSet,
-  roots: LooseGear,
-  wall: SpaceWall,
-  slice: Slice,
-  tips: LooseGear,
-  radius: number,
-  corner: number,
-): Mate {
-  const pitch = (2 * Math.PI) / roots.profile.gear.teeth;
-  const tooth = rotationAt(set, roots, slice);
-  const middle = Math.floor(wall.points.length / 4);
-  const wallAngle = Math.atan2(wall.points[2 * middle + 1], wall.points[2 * middle]);
-  const x = tips.centre[0] + radius * Math.cos(corner) - roots.centre[0];
-  const y = tips.centre[1] + radius * Math.sin(corner) - roots.centre[1];
-  const turn = tooth + pitch * Math.round((Math.atan2(y, x) - tooth - wallAngle) / pitch);
+/** One side of that tooth of the mate which is nearest to a corner as the set stands. @param angle from the mate's tooth */
+function standing(wall: SpaceWall, { toothB, pitchB }: Facing, angle: number): StandingWall {
+  const middle = 2 * Math.floor(wall.points.length / 4);
+  const own = Math.atan2(wall.points[middle + 1], wall.points[middle]);
+  const turn = toothB + pitchB * Math.round((angle - own) / pitchB);
   return { wall, cos: Math.cos(turn), sin: Math.sin(turn) };
 }
 
@@ -136,7 +148,7 @@ function distanceTo(mate: Mate, x: number, y: number, normal?: Float64Array): nu
       normal[0] = (mate.sign * x) / radius;
       normal[1] = (mate.sign * y) / radius;
     }
-    return mate.sign * (radius - mate.rootRadius);
+    return mate.sign * (radius - mate.radius);
   }
   const { wall, cos, sin } = mate;
   const distance = wallDistance(wall, x * cos + y * sin, y * cos - x * sin, normal);
@@ -158,60 +170,31 @@ function turnBy(vector: Float64Array, cos: number, sin: number): void {
   vector[1] = x * sin + y * cos;
 }
 
-/**
- * The tip at (x, y) from the axis of one gear against its mate; exact in the plane. A tip that rises shows in the
- * slice the one below it, so that screwing along its own helix leaves it where it is; so does the mate.
- */
-function tipContact(
-  set: LooseSet,
-  tips: LooseGear,
-  roots: LooseGear,
-  slice: Slice,
-  x: number,
-  y: number,
-  mate: Mate,
-  smooth: boolean,
-): Contact {
-  const place: TipPlace = {
-    mate,
-    x,
-    y,
-    atX: tips.centre[0] + x - roots.centre[0],
-    atY: tips.centre[1] + y - roots.centre[1],
-    height: slice.z - set.faceWidth / 2,
-    twistA: twistAt(set, tips, slice),
-    twistB: twistAt(set, roots, slice),
-  };
-  return { between: [tips.name, roots.name], feature: 'tips', z: slice.z, smooth, place, read: readTip };
-}
-
-/** A tip and what it may meet. A is the gear whose tip it is, B the mate. */
+/** A tip, from its own axis, and what it may meet. mm. */
 interface TipPlace {
+  facing: Facing;
   mate: Mate;
-  /** The tip from its own axis, mm. */
   x: number;
   y: number;
-  /** The tip from the mate's axis, mm. */
-  atX: number;
-  atY: number;
-  /** Of the slice above mid face, mm. */
-  height: number;
-  /** Of the helices in this slice, radians/mm. */
-  twistA: number;
-  twistB: number;
 }
 
 /** Room for a normal while a gap is read. */
 const NORMAL = new Float64Array(2);
 
+/**
+ * The tip at (x, y) from the axis of one gear against its mate; exact in the plane. A tip that rises shows in the
+ * slice the one below it, so that screwing along its own helix leaves it where it is; so does the mate.
+ */
 function readTip(
-  place: TipPlace,
+  { facing, mate, x, y }: TipPlace,
   motions: Float64Array,
   a: number,
   b: number,
   slopes?: Float64Array,
 ): number {
-  const { mate, x, y, atX, atY, height, twistA, twistB } = place;
+  const { height, twistA, twistB } = facing;
+  const atX = facing.apartX + x;
+  const atY = facing.apartY + y;
   const turnA = turnAt(motions, a, twistA, x, y);
   const turnB = turnAt(motions, b, twistB, atX, atY);
   const dx = atX + motions[a] - motions[b] + (motions[a + 4] - motions[b + 4]) * height - turnA * y;

@@ -9,21 +9,24 @@ export function nearnesses(
   mate: readonly Strand[],
   margin: number,
 ): [number, number, number] {
-  const onFlank = (flank: number) =>
-    least(
-      first.filter(({ segment }) => segment === flank),
-      mate,
-      margin,
-    );
-  const [clockwise, counter] = FLANKS.map(onFlank);
-  const elsewhere = first.filter(({ segment }) => segment !== FLANKS[0] && segment !== FLANKS[1]);
-  return [least(elsewhere, mate, Math.min(clockwise, counter)), clockwise, counter];
+  const clockwise = least(first, FLANKS[0], mate, margin);
+  const counter = least(first, FLANKS[1], mate, margin);
+  const elsewhere = Math.min(clockwise, counter);
+  return [least(first, null, mate, elsewhere), clockwise, counter];
 }
 
-/** Least distance between two lots of strands, or `bound`. */
-function least(ones: readonly Strand[], others: readonly Strand[], bound: number): number {
+/** Least distance of the strands on one flank (null: on none) from others, or `bound`. */
+function least(
+  ones: readonly Strand[],
+  flank: number | null,
+  others: readonly Strand[],
+  bound: number,
+): number {
   let found = bound;
-  for (const one of ones)
+  for (const one of ones) {
+    const onFlank = one.segment === FLANKS[0] || one.segment === FLANKS[1];
+    if (flank === null ? onFlank : one.segment !== flank) continue;
     for (const other of others) if (mayBeNearer(one, other, found)) found = strandsApart(one, other, found);
+  }
   return found;
 }

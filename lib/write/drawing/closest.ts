@@ -19,17 +19,21 @@ export function closestPlace(
   others: readonly Loop[],
   wanted: PlanePoint,
 ): Closest | null {
-  const found = [
-    ...approaches(ones, others),
-    ...approaches(others, ones).map(({ one, other, distance }) => ({ one: other, other: one, distance })),
-  ];
+  const found = approaches(ones, others);
+  for (const { one, other, distance } of approaches(others, ones))
+    found.push({ one: other, other: one, distance });
   if (found.length === 0) return null;
-  const least = found.reduce((best, { distance }) => Math.min(best, distance), Number.POSITIVE_INFINITY);
-  const away = ({ one, other }: Closest): number =>
-    Math.hypot((one[0] + other[0]) / 2 - wanted[0], (one[1] + other[1]) / 2 - wanted[1]);
-  return found
-    .filter(({ distance }) => distance <= (1 + EQUAL) * least)
-    .reduce((best, next) => (away(next) < away(best) ? next : best));
+  let least = Number.POSITIVE_INFINITY;
+  for (const { distance } of found) least = Math.min(least, distance);
+  let best: Closest | null = null;
+  for (const next of found)
+    if (next.distance <= (1 + EQUAL) * least && (!best || away(next, wanted) < away(best, wanted)))
+      best = next;
+  return best;
+}
+
+function away({ one, other }: Closest, wanted: PlanePoint): number {
+  return Math.hypot((one[0] + other[0]) / 2 - wanted[0], (one[1] + other[1]) / 2 - wanted[1]);
 }
 
 /** Corners farther from the other's box than this share of its size are left out. */
@@ -39,12 +43,15 @@ const ROOM = 0.5;
 function approaches(ones: readonly Loop[], others: readonly Loop[]): Closest[] {
   const reach = boxOf(others);
   const room = ROOM * Math.hypot(reach[2] - reach[0], reach[3] - reach[1]);
-  const corners = ones
-    .flat()
-    .filter(
-      ([x, y]) => x > reach[0] - room && x < reach[2] + room && y > reach[1] - room && y < reach[3] + room,
-    );
-  return corners.map((one) => nearestOn(others, one));
+  const found: Closest[] = [];
+  for (const loop of ones)
+    for (const corner of loop) {
+      const x = corner[0];
+      const y = corner[1];
+      if (x > reach[0] - room && x < reach[2] + room && y > reach[1] - room && y < reach[3] + room)
+        found.push(nearestOn(others, corner));
+    }
+  return found;
 }
 
 /** The point of outlines that is nearest to another one. */
@@ -82,11 +89,11 @@ export function boxOf(loops: readonly Loop[]): [number, number, number, number] 
     Number.NEGATIVE_INFINITY,
   ];
   for (const loop of loops)
-    for (const [x, y] of loop) {
-      box[0] = Math.min(box[0], x);
-      box[1] = Math.min(box[1], y);
-      box[2] = Math.max(box[2], x);
-      box[3] = Math.max(box[3], y);
+    for (const point of loop) {
+      box[0] = Math.min(box[0], point[0]);
+      box[1] = Math.min(box[1], point[1]);
+      box[2] = Math.max(box[2], point[0]);
+      box[3] = Math.max(box[3], point[1]);
     }
   return box;
 }
