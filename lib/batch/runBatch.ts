@@ -7,6 +7,7 @@ import type { BatchRow } from '../write/batchPage.js';
 import { checkFolder } from '../write/files.js';
 import type { Format } from '../write/formats.js';
 import { clearLeftovers } from '../write/leftovers.js';
+import { compileInPlace } from './compileInPlace.js';
 import { fingerprint } from './fingerprint.js';
 import type { VariantResult, VariantTask } from './makeVariant.js';
 import type { Batch } from './readBatch.js';
@@ -86,6 +87,7 @@ async function inWorkers(
 ): Promise<void> {
   const threads = Math.min(options.jobs, mine.length);
   if (threads === 0) return;
+  compileInPlace(threads);
   const pool = new Tinypool({
     filename: new URL('./worker.js', import.meta.url).href,
     runtime: 'worker_threads',
