@@ -190,7 +190,8 @@ export function sweepOf(spec: PlanetarySpec, { ends }: FittedSet, part: 'sun' | 
     form,
     faceWidth: spec.faceWidth,
     hand: part === 'sun' ? hand : other,
-    ...ends[part],
+    bevelSize: ends[part].bevelSize,
     bevelAngle: radians(spec.bevel.angle),
+    lips: ends[part].lips,
   };
 }

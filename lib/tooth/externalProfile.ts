@@ -42,7 +42,9 @@ export function externalProfile(gear: Gear, cuts: Required<ProfileCuts>): ToothP
     mirrored(flank),
     mirrored(fillet),
   ];
-  return { gear, sizes, ...cuts, formRadius, undercut: root.flankEndRoll < 0, segments };
+  const { relief, tipRadius, rootRadius, activeRadius } = cuts;
+  const undercut = root.flankEndRoll < 0;
+  return { gear, sizes, relief, tipRadius, rootRadius, activeRadius, formRadius, undercut, segments };
 }
 
 /**

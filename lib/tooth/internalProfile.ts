@@ -63,7 +63,9 @@ export function internalProfile(gear: Gear, cuts: Required<ProfileCuts>): ToothP
     mirrored(flank),
     mirrored(fillet),
   ];
-  return { gear, sizes, ...cuts, formRadius, undercut: false, segments };
+  const { relief, tipRadius, rootRadius, activeRadius } = cuts;
+  const undercut = false;
+  return { gear, sizes, relief, tipRadius, rootRadius, activeRadius, formRadius, undercut, segments };
 }
 
 /**

@@ -16,7 +16,8 @@ export function looseSetOf(spec: PlanetarySpec, set: FittedSet): LooseSet {
   ): LooseGear => {
     const profile = set.profiles[part];
     const { hand } = sweepOf(spec, set, part);
-    return { name, profile, centre, rotation, hand: hand === 'right' ? 1 : -1, ...set.ends[part] };
+    const { bevelSize, lips } = set.ends[part];
+    return { name, profile, centre, rotation, hand: hand === 'right' ? 1 : -1, bevelSize, lips };
   };
   const { centreDistance } = set;
   return {

@@ -69,8 +69,8 @@ export function cutIntoRuns({ points, segments }: GearOutline, shortening: Float
     const own = shortening.subarray(from, to);
     let leastShortening = Number.POSITIVE_INFINITY;
     for (const share of own) leastShortening = Math.min(leastShortening, share);
-    const circle = circleAround(points, from, to);
-    runs.push({ from, to, segment: segments[from], shortening: own, leastShortening, ...circle });
+    const { x, y, radius } = circleAround(points, from, to);
+    runs.push({ from, to, segment: segments[from], shortening: own, leastShortening, x, y, radius });
     from = to;
   }
   return { points, runs };

@@ -1,6 +1,5 @@
 import type { Part } from '../../solid/mesh.js';
 import { firstOfEachKind } from '../../solid/partKinds.js';
-import { meshBounds } from '../mesh/volume.js';
 import { directions, likelyPoses, type Placed } from './poses.js';
 import { refinePose } from './refinePose.js';
 import { marginAt, type Pose } from './smallPartsCylinder.js';
@@ -80,11 +79,17 @@ function better(a: Placed, b: Placed): Placed {
 
 /** Points of a body about the middle of its box. */
 function centred(positions: Float64Array): Float64Array {
-  const { min, max } = meshBounds({
-    positions,
-    triangles: Uint32Array.from({ length: positions.length / 3 }, (_, i) => i),
-  });
-  return positions.map((value, i) => value - (min[i % 3] + max[i % 3]) / 2);
+  const points = new Float64Array(positions.length);
+  for (let axis = 0; axis < 3; axis++) {
+    let least = Number.POSITIVE_INFINITY;
+    let most = Number.NEGATIVE_INFINITY;
+    for (let i = axis; i < positions.length; i += 3) {
+      least = Math.min(least, positions[i]);
+      most = Math.max(most, positions[i]);
+    }
+    for (let i = axis; i < positions.length; i += 3) points[i] = positions[i] - (least + most) / 2;
+  }
+  return points;
 }
 
 function reachOf(points: Float64Array): number {

@@ -90,7 +90,9 @@ export function addColumn(
   point: readonly [number, number],
   heights: readonly number[] = draft.sweep.lips ? levelsAt(draft, Math.hypot(...point)) : draft.levels,
 ): number[] {
-  return heights.map((z) => addVertex(draft, point, z));
+  const column: number[] = [];
+  for (const z of heights) column.push(addVertex(draft, point, z));
+  return column;
 }
 
 /**
@@ -127,7 +129,9 @@ export function rimOf(
   heights: readonly number[],
   angle: number,
 ): RimVertex[] {
-  return ids.map((id, j) => ({ id, ruling: angle + draft.rate * heights[j] }));
+  const rim: RimVertex[] = [];
+  for (let j = 0; j < ids.length; j++) rim.push({ id: ids[j], ruling: angle + draft.rate * heights[j] });
+  return rim;
 }
 
 /** The vertex ids of a rim. */

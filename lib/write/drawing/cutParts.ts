@@ -3,7 +3,7 @@ import { hatching } from './hatching.js';
 import { type Placing, toPage } from './placing.js';
 import { type Loop, meshSection, type Plane } from './section.js';
 import { EDGE, HATCH, hatchOf } from './styles.js';
-import { group, shape } from './svg.js';
+import { group, type PagePoint, shape } from './svg.js';
 
 /** One part cut by a plane. */
 export interface CutPart {
@@ -20,9 +20,15 @@ export function cutParts(parts: readonly Part[], plane: Plane, tolerance: number
 
 /** One hatched part: its outlines wide, its hatching narrow. */
 export function cutFace({ name, loops }: CutPart, placing: Placing): string {
-  const outlines = loops.map((loop) => loop.map((point) => toPage(point, placing)));
+  const outlines = loops.map((loop) => onPage(loop, placing));
   return [
     group(HATCH, `<path d="${hatching(outlines, hatchOf(name))}"/>`),
     group(EDGE, shape(outlines)),
   ].join('\n');
+}
+
+function onPage(loop: Loop, placing: Placing): PagePoint[] {
+  const points: PagePoint[] = [];
+  for (const point of loop) points.push(toPage(point, placing));
+  return points;
 }

@@ -86,9 +86,14 @@ function distanceToSides(x: number, y: number, sides: Float64Array): number {
 
 /** Both ends of every side of outlines, four numbers a side. */
 function sidesOf(loops: readonly Loop[]): Float64Array {
-  return Float64Array.from(
-    loops.flatMap((loop) => loop.flatMap((point, i) => [...point, ...loop[(i + 1) % loop.length]])),
-  );
+  const sides: number[] = [];
+  for (const loop of loops)
+    for (let i = 0; i < loop.length; i++) {
+      const from = loop[i];
+      const to = loop[(i + 1) % loop.length];
+      sides.push(from[0], from[1], to[0], to[1]);
+    }
+  return Float64Array.from(sides);
 }
 
 function isInside(x: number, y: number, sides: Float64Array): boolean {

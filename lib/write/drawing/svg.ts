@@ -28,8 +28,13 @@ export function rectangle(corner: PagePoint, width: number, height: number): str
 
 /** One shape of several closed outlines; where they lie within one another, every second one is a hole. */
 export function shape(outlines: readonly (readonly PagePoint[])[], attributes = ''): string {
-  const d = outlines.map((points) => `M${points.map(([x, y]) => `${num(x)} ${num(y)}`).join('L')}Z`);
-  return `<path fill-rule="evenodd"${attributes} d="${d.join('')}"/>`;
+  return `<path fill-rule="evenodd"${attributes} d="${outlines.map(closedPath).join('')}"/>`;
+}
+
+function closedPath(points: readonly PagePoint[]): string {
+  let path = '';
+  for (const point of points) path += `${path ? 'L' : 'M'}${num(point[0])} ${num(point[1])}`;
+  return `${path}Z`;
 }
 
 export interface TextStyle {

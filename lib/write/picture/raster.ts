@@ -40,7 +40,7 @@ export function rasterise(
     height,
     facet: new Int32Array(width * height).fill(-1),
     depth: new Float32Array(width * height).fill(Number.NEGATIVE_INFINITY),
-    ...(plane ? { cut: new Uint8Array(width * height) } : {}),
+    cut: plane && new Uint8Array(width * height),
   };
   const away = plane ? planeOnScreen(plane, camera) : null;
   let at = 0;

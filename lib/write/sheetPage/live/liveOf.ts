@@ -80,11 +80,15 @@ function phaseAt({ gears, resolved }: Sheet, height: number): number {
 
 /** Large bodies are drawn first, so that none hides another. */
 function order({ loops }: LiveBody): number {
-  return -Math.max(0, ...loops.flat().map(Math.abs));
+  let most = 0;
+  for (const loop of loops) for (const number of loop) most = Math.max(most, Math.abs(number));
+  return -most;
 }
 
 function flat(loop: Loop, [cx, cy]: readonly [number, number]): number[] {
-  return loop.flatMap(([x, y]) => [rounded(x - cx), rounded(y - cy)]);
+  const numbers: number[] = [];
+  for (const point of loop) numbers.push(rounded(point[0] - cx), rounded(point[1] - cy));
+  return numbers;
 }
 
 /** To a ten-thousandth of a millimetre: a gap is shown to a thousandth. */
