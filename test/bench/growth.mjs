@@ -1,6 +1,6 @@
 // How time and memory grow with triangles, planets and variants; each point in a process of its own.
 
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -44,8 +44,9 @@ export function growthWithPlanets(sets) {
   });
 }
 
-/** The machine's way to keep a process on its first core; none where it has no such command. */
-const onOneCore = spawnSync('taskset', ['-c', '0', 'true']).status === 0 ? ['taskset', '-c', '0'] : null;
+/** The machine's way to keep a process on one core; none where it has no such command. */
+const onCore = (core) => ['taskset', '-c', String(core)];
+const canKeep = spawnSync(...words([...onCore(1), 'true'])).status === 0;
 
 /** The batch command over ever more variants. */
 export function growthWithVariants(counts, jobs) {
@@ -57,36 +58,60 @@ export function growthWithVariants(counts, jobs) {
 
 /**
  * A batch kept on one core against one with two workers on two, by turns, medians, ms. One worker alone already uses a
- * tenth of a second core, since its compiler and garbage collector run beside it.
- * @returns null where the machine cannot keep a process on one core
+ * tenth of a second core, since its compiler and garbage collector run beside it. What the machine itself allows is told by
+ * its halves in two processes, each on a core of its own, that share nothing.
+ * @returns null where the machine cannot keep a process on a core, or has only one
  */
-export function twoCoresAgainstOne(count, runs = 3) {
-  if (!onOneCore) return null;
-  const times = Array.from({ length: runs }, () => {
+export async function twoCoresAgainstOne(count, runs) {
+  if (!canKeep) return null;
+  const times = [];
+  for (let run = 0; run < runs; run++) {
     const folder = mkdtempSync(join(tmpdir(), 'cogweave-batch-'));
-    const pair = [batchOf(folder, count, 1, onOneCore).ms, batchOf(folder, count, 2).ms];
+    const one = batchOf(folder, count, 1, onCore(0)).ms;
+    const two = batchOf(folder, count, 2).ms;
+    const started = performance.now();
+    await Promise.all([1, 2].map((shard) => halfOf(folder, count, shard)));
+    times.push([one, two, performance.now() - started]);
     rmSync(folder, { recursive: true });
-    return pair;
+  }
+  const [one, two, apart] = [0, 1, 2].map((k) => middle(times.map((turn) => turn[k])));
+  return { variants: count, one, two, apart, gain: one / two, ceiling: one / apart };
+}
+
+/** One of two shards, kept on a core of its own; the batch's file is there already. */
+function halfOf(folder, count, shard) {
+  const out = join(folder, `apart-${count}`);
+  const command = [...onCore(shard - 1), ...batchWords(folder, out, 1), '--shard', `${shard}/2`];
+  return new Promise((resolve, reject) => {
+    const [first, rest] = words(command);
+    spawn(first, rest, { stdio: 'ignore' }).on('exit', (status) =>
+      status === 0 ? resolve() : reject(new Error(`shard ${shard} ended with ${status}`)),
+    );
   });
-  const [one, two] = [0, 1].map((k) => middle(times.map((pair) => pair[k])));
-  return { variants: count, one, two, gain: one / two };
+}
+
+/** As `spawn` takes a command. */
+function words([first, ...rest]) {
+  return [first, rest];
+}
+
+function batchWords(folder, out, jobs) {
+  const command = new URL('../../dist/bin/cogweave.js', here).pathname;
+  // GNU time would do as well; the process itself reports its peak.
+  const peak = `data:text/javascript,process.on('exit',()=>process.stderr.write('PEAK '+process.resourceUsage().maxRSS+'\\n'))`;
+  return [
+    ...[process.execPath, '--import', peak, command, 'batch', join(folder, 'many.yaml')],
+    ...['--out', out, '--jobs', String(jobs), '--format', 'stl'],
+  ];
 }
 
 function batchOf(folder, count, jobs, before = []) {
   const file = join(folder, 'many.yaml');
   const gaps = Array.from({ length: count }, (_, i) => 0.2 + (0.2 * i) / count);
   writeFileSync(file, JSON.stringify({ ...small, variants: { 'fit.gap': gaps } }));
-  const command = new URL('../../dist/bin/cogweave.js', here).pathname;
-  // GNU time would do as well; the process itself reports its peak.
-  const peak = `data:text/javascript,process.on('exit',()=>process.stderr.write('PEAK '+process.resourceUsage().maxRSS+'\\n'))`;
-  const words = [
-    ...before,
-    process.execPath,
-    ...['--import', peak, command, 'batch', file],
-    ...['--out', join(folder, `out-${count}-${jobs}`), '--jobs', String(jobs), '--format', 'stl'],
-  ];
+  const command = [...before, ...batchWords(folder, join(folder, `out-${count}-${jobs}`), jobs)];
   const started = performance.now();
-  const { status, stderr } = spawnSync(words[0], words.slice(1), { encoding: 'utf8', maxBuffer: 1 << 26 });
+  const { status, stderr } = spawnSync(...words(command), { encoding: 'utf8', maxBuffer: 1 << 26 });
   if (status !== 0) throw new Error(stderr);
   const peaks = [...stderr.matchAll(/PEAK (\d+)/g)].map(([, kb]) => Number(kb) / 1024);
   return { ms: performance.now() - started, memory: Math.max(...peaks) };

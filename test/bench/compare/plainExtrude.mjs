@@ -2,6 +2,7 @@
 // along the same diagonal. Its deviation is measured on the exact surfaces, and the coarsest one that keeps within it is
 // looked for over outline and levels.
 
+import { distanceFrom } from '../../../dist/lib/solid/sweep/exactSurface.js';
 import { twistRate } from '../../../dist/lib/solid/sweep/helix.js';
 import { SAMPLES } from '../../../dist/lib/solid/sweep/samples.js';
 import { toothedSurfaces } from '../../../dist/lib/solid/sweep/surfaces.js';
@@ -65,8 +66,9 @@ function deviation(profile, points, count, turn, height) {
         const [x, y, z] = [0, 1, 2].map((k) => u * a[k] + v * b[k] + w * c[k]);
         const angle = Math.atan2(y, x) - perTurn * z;
         const within = angle - Math.round(angle / pitch) * pitch;
+        const point = Float64Array.of(Math.hypot(x, y), within, z);
         surfaces.forEach((surface, k) => {
-          off[k] = Math.max(off[k], surface(Math.hypot(x, y), within, z));
+          off[k] = Math.max(off[k], distanceFrom(surface, point));
         });
       }
       worst = Math.max(worst, Math.min(...off));
