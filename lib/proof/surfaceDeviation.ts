@@ -5,6 +5,7 @@ import { SAMPLES } from '../solid/sweep/samples.js';
 import { toothedSurfaces } from '../solid/sweep/surfaces.js';
 import type { ToothProfile } from '../tooth/profile.js';
 import { sameTriangles } from './mesh/sameTriangles.js';
+import { twiceArea } from './mesh/volume.js';
 
 /** A gear's mesh held against the exact surfaces it stands for. */
 export interface SurfaceDeviation {
@@ -76,7 +77,7 @@ export function deviationFrom<Body, Surface>(
     const nearest = own.length ? measure(positions, a, b, c, side, own, tooth) : null;
     if (!asSwept && (nearest === null || nearest.off > near)) continue;
     found.measured++;
-    found.area += areaOf(positions, a, b, c);
+    found.area += twiceArea(positions, a, b, c) / 2;
     if (nearest === null) found.astray++;
     else if (nearest.off > found.worst) [found.worst, found.at] = [nearest.off, nearest.at];
   }
@@ -152,19 +153,6 @@ function measure<Body, Surface>(
 /** One coordinate of a sample, from those of the corners. */
 function shared(p: Float64Array, a: number, b: number, c: number, sample: number): number {
   return SHARES[sample] * p[a] + SHARES[sample + 1] * p[b] + SHARES[sample + 2] * p[c];
-}
-
-function areaOf(p: Float64Array, a: number, b: number, c: number): number {
-  const ux = p[b] - p[a];
-  const uy = p[b + 1] - p[a + 1];
-  const uz = p[b + 2] - p[a + 2];
-  const vx = p[c] - p[a];
-  const vy = p[c + 1] - p[a + 1];
-  const vz = p[c + 2] - p[a + 2];
-  const x = uy * vz - uz * vy;
-  const y = uz * vx - ux * vz;
-  const z = ux * vy - uy * vx;
-  return Math.sqrt(x * x + y * y + z * z) / 2;
 }
 
 /** Whether a triangle lies in an end face. */

@@ -77,7 +77,7 @@ describe('against manifold-3d', () => {
   it('leastDistance is its least gap', () => {
     const seen = { apart: 0, met: 0, beyond: 0 };
     fuzz(
-      fc.property(bodies, bodies, placements(4), placements(4), (first, second, here, there) => {
+      fc.property(bodies, bodies, placements(3), placements(2), (first, second, here, there) => {
         const [a, b] = [rounded(placed(first, here)), rounded(placed(second, there))];
         const within = 3;
         const found = leastDistance(triangleTree(a), triangleTree(b), within);

@@ -23,19 +23,20 @@ export function meshBounds({ positions, triangles }: Mesh): Bounds {
 /** Area of the surface, mm²; 0 for an empty mesh. */
 export function meshArea({ positions, triangles }: Mesh): number {
   let twice = 0;
-  for (let i = 0; i < triangles.length; i += 3) {
-    const a = 3 * triangles[i];
-    const b = 3 * triangles[i + 1];
-    const c = 3 * triangles[i + 2];
-    const ux = positions[b] - positions[a];
-    const uy = positions[b + 1] - positions[a + 1];
-    const uz = positions[b + 2] - positions[a + 2];
-    const vx = positions[c] - positions[a];
-    const vy = positions[c + 1] - positions[a + 1];
-    const vz = positions[c + 2] - positions[a + 2];
-    twice += Math.sqrt((uy * vz - uz * vy) ** 2 + (uz * vx - ux * vz) ** 2 + (ux * vy - uy * vx) ** 2);
-  }
+  for (let i = 0; i < triangles.length; i += 3)
+    twice += twiceArea(positions, 3 * triangles[i], 3 * triangles[i + 1], 3 * triangles[i + 2]);
   return twice / 2;
+}
+
+/** Twice the area of a triangle, mm². @param a, b, c where the places of its corners begin */
+export function twiceArea(p: Float64Array, a: number, b: number, c: number): number {
+  const ux = p[b] - p[a];
+  const uy = p[b + 1] - p[a + 1];
+  const uz = p[b + 2] - p[a + 2];
+  const vx = p[c] - p[a];
+  const vy = p[c + 1] - p[a + 1];
+  const vz = p[c + 2] - p[a + 2];
+  return Math.sqrt((uy * vz - uz * vy) ** 2 + (uz * vx - ux * vz) ** 2 + (ux * vy - uy * vx) ** 2);
 }
 
 /**
