@@ -17,13 +17,14 @@ export function setContacts(set: LooseSet, planes = FINE): Contact[] {
   const { sun, planets, ring, inner, outer } = set;
   const walls = { sun: wallsOf(set, sun), planet: wallsOf(set, planets[0]), ring: wallsOf(set, ring) };
   const contacts: Contact[][] = [];
+  const cuts = slices(set, planes);
   for (let i = 0; i < planets.length; i++) {
     const planet = planets[i];
     contacts.push(
       lipContacts(set, planet, sun, planes < FINE),
       lipContacts(set, planet, ring, planes < FINE),
     );
-    for (const slice of slices(set, planes)) {
+    for (const slice of cuts) {
       contacts.push(
         flankContacts(set, sun, planet, inner, slice),
         tipContacts(set, sun, planet, walls.planet, slice),

@@ -37,10 +37,10 @@ export function sweptSurface(profile: ToothProfile, segment: Segment): ExactSurf
 /**
  * Distance of a point from an exact surface, mm. Numbers that are handed on one by one are made objects of in between,
  * by the million: so the point is read from an array.
- * @param point its radius, polar angle and height above the nearer end face
  * For an involute the distance between two involutes of one base circle is base radius × the turn between them,
  * everywhere; along the normal of the helicoid it is shorter by cos β_b. For root curves the transverse distance
  * is returned, which is never less than the distance in space.
+ * @param point its radius, polar angle and height above the nearer end face
  */
 export function distanceFrom(surface: ExactSurface, point: Float64Array): number {
   const radius = point[0];
