@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { number, whole, word } from './fields.js';
+import { ranges } from './ranges.js';
 
 const size = (least: number, most: number, description: string, source: string, example: number) =>
   number(least, most, { description, unit: 'mm', source, examples: [example] });
@@ -15,25 +16,25 @@ const boss = z
       z.strictObject({ shape: z.literal('none') }),
       z.strictObject({
         shape: z.literal('round'),
-        diameter: size(2, 500, 'Diameter of the boss', practice, 16),
+        diameter: size(...ranges.boss, 'Diameter of the boss', practice, 16),
         height: bossHeight,
       }),
       z.strictObject({
         shape: z.literal('hexagon'),
-        acrossFlats: size(2, 500, 'Width across flats', practice, 16),
+        acrossFlats: size(...ranges.boss, 'Width across flats', practice, 16),
         height: bossHeight,
       }),
       z.strictObject({
         shape: z.literal('square'),
-        acrossFlats: size(2, 500, 'Width across flats', practice, 16),
+        acrossFlats: size(...ranges.boss, 'Width across flats', practice, 16),
         height: bossHeight,
       }),
       z.strictObject({
         shape: z.literal('D'),
-        diameter: size(2, 500, 'Diameter of the round side', practice, 16),
+        diameter: size(...ranges.boss, 'Diameter of the round side', practice, 16),
         acrossFlat: size(
-          1,
-          500,
+          ranges.boss[0] / 2,
+          ranges.boss[1],
           'From the flat to the far side: half the diameter to 0.98 × the diameter',
           practice,
           14,
@@ -52,7 +53,7 @@ const bolts = z
   .union([
     z.literal('none'),
     z.strictObject({
-      diameter: size(0.5, 50, 'Diameter of each hole', practice, 3.4),
+      diameter: size(...ranges.plateBolt, 'Diameter of each hole', practice, 3.4),
       count: whole(2, 60, {
         description: 'How many holes, evenly spaced from the middle of an opening between planets on',
         source: 'common practice',
@@ -78,7 +79,7 @@ const bolts = z
 
 const pin = z
   .strictObject({
-    diameter: number(0.5, 200, {
+    diameter: number(...ranges.pin, {
       description: 'Largest diameter of each pin',
       unit: 'mm',
       source: 'common practice',
@@ -118,7 +119,7 @@ const body = z.strictObject({
     defaultRule: '3, up to whole layers',
     examples: [3],
   }).optional(),
-  gap: number(0.02, 2, {
+  gap: number(...ranges.gap, {
     description:
       'Radial distance between a pin and its bore (along the normal on cones), between a post and its neighbours, and between a plate and the sun and ring beside it',
     unit: 'mm',
@@ -170,14 +171,14 @@ export const lips = z
       defaultRule: 'both',
       examples: ['both'],
     }).optional(),
-    gap: number(0.02, 2, {
+    gap: number(...ranges.gap, {
       description: 'Distance to the bevels of the planets, along the normal',
       unit: 'mm',
       source: 'common practice',
       defaultRule: 'the greater of fit.gap and 2 × printer.firstLayerGrowth + 0.02',
       examples: [0.32],
     }).optional(),
-    reach: number(0.1, 50, {
+    reach: number(...ranges.lipReach, {
       description: 'How far they stand out from the root circles at the end faces, at most as the gap allows',
       unit: 'mm',
       source: 'common practice',

@@ -1,23 +1,25 @@
 import * as z from 'zod';
 import { number, word } from './fields.js';
 import { isName, namePattern } from './name.js';
+import { LEAST_HELIX, MOST_GAP_PER_MODULE, ranges, transverseModules } from './ranges.js';
 import { filament, printer } from './schemaPrinting.js';
+import { usual } from './usual.js';
 
 const rack = z
   .union([
     z.enum(['A', 'B', 'C', 'D']),
     z.strictObject({
-      addendum: number(0.5, 1.5, {
+      addendum: number(...ranges.addendum, {
         description: 'Addendum h_aP* of the basic rack, in normal modules',
         source: 'ISO 53: 1; range by common practice',
         examples: [1],
       }),
-      dedendum: number(0.5, 2, {
+      dedendum: number(...ranges.dedendum, {
         description: 'Dedendum h_fP* of the basic rack, in normal modules; more than the addendum',
         source: 'ISO 53: 1.25 or 1.4; range by common practice',
         examples: [1.25],
       }),
-      fillet: number(0, 1, {
+      fillet: number(...ranges.fillet, {
         description:
           'Root fillet radius ρ_fP* of the basic rack, in normal modules, up to what the rack has room for',
         source: 'ISO 53: 0.25 … 0.39; largest by both formulas of its clause 5',
@@ -25,7 +27,7 @@ const rack = z
       }),
     }),
   ])
-  .default('B')
+  .default(usual.rack)
   .meta({
     description:
       'Basic rack: a standard profile A, B, C or D, or its own sizes in normal modules. The profiles are standardised for 20°; at other pressure angles the fillet is made smaller where it would not fit',
@@ -37,13 +39,15 @@ const helix = z
     form: word(['spur', 'helical', 'herringbone'], {
       description: 'Straight teeth, one helix, or two mirrored helices that meet at mid face',
       source: 'common practice: herringbone holds the planets in axially',
-    }).default('herringbone'),
-    angle: number(0, 45, {
-      description: 'Helix angle at the reference cylinder: 0 for spur, from 1 for the others',
+    }).default(usual.helixForm),
+    angle: number(...ranges.helixAngle, {
+      description: `Helix angle at the reference cylinder: 0 for spur, from ${LEAST_HELIX} for the others`,
       unit: 'deg',
       source: 'common practice',
-      defaultRule: '30 for herringbone, 20 for helical, 0 for spur',
-      examples: [30],
+      defaultRule: Object.entries(usual.helixAngle)
+        .map(([form, angle]) => `${angle} for ${form}`)
+        .join(', '),
+      examples: [usual.helixAngle.herringbone],
     }).optional(),
     hand: word(['right', 'left'], {
       description:
@@ -76,17 +80,16 @@ const bevel = z
 /** Play between the gears. */
 export const fit = z
   .strictObject({
-    gap: number(0.02, 2, {
-      description:
-        'Normal distance between neighbouring flanks with every part centred (half the normal backlash); at most 0.75 × module',
+    gap: number(...ranges.gap, {
+      description: `Normal distance between neighbouring flanks with every part centred (half the normal backlash); at most ${MOST_GAP_PER_MODULE} × module`,
       unit: 'mm',
       source: 'common practice: 0.2 to 0.4 for parts printed in place',
-    }).default(0.25),
-    gapShare: number(0, 1, {
+    }).default(usual.gap),
+    gapShare: number(...ranges.gapShare, {
       description:
         'Share of the gap taken from sun and ring, from the pinion, or from the one gear; the rest is taken from their mates',
       source: 'common practice: half from each side',
-    }).default(0.5),
+    }).default(usual.gapShare),
   })
   .prefault({})
   .meta({ description: 'Play between the gears' });
@@ -105,26 +108,26 @@ export const common = {
       defaultRule: 'base name of the parameter file, else one after the kind',
       examples: ['planetary-set'],
     }),
-  module: number(0.2, 20, {
+  module: number(...ranges.module, {
     description: 'Normal module m_n; required unless transverseModule is given',
     unit: 'mm',
     source: 'range by common practice; ISO 54 lists preferred values',
     examples: [1.5],
   }).optional(),
-  transverseModule: number(0.2, 28.3, {
-    description: 'Transverse module m_t, in place of module: m_n = m_t cos β, which must be 0.2 to 20',
+  transverseModule: number(...transverseModules, {
+    description: `Transverse module m_t, in place of module: m_n = m_t cos β, which must be ${ranges.module.join(' to ')}`,
     unit: 'mm',
     source: 'ISO 21771',
     examples: [1.75],
   }).optional(),
-  pressureAngle: number(14, 30, {
+  pressureAngle: number(...ranges.pressureAngle, {
     description: 'Normal pressure angle α_n',
     unit: 'deg',
     source: 'ISO 53: 20°; range by common practice',
-  }).default(20),
+  }).default(usual.pressureAngle),
   rack,
   helix,
-  faceWidth: number(1, 300, {
+  faceWidth: number(...ranges.faceWidth, {
     description: 'Axial length of the teeth of every gear',
     unit: 'mm',
     source: 'range by common practice',
@@ -134,7 +137,7 @@ export const common = {
   fit,
   printer,
   filament,
-  tolerance: number(0.0005, 0.2, {
+  tolerance: number(...ranges.tolerance, {
     description:
       'Largest distance of the mesh from the exact surface; as fine as about three million triangles allow',
     unit: 'mm',

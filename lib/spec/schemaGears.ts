@@ -1,9 +1,11 @@
 import * as z from 'zod';
 import { gearFeatures, planetFeatures, ringFeatures } from './features/schema.js';
 import { number, whole, word } from './fields.js';
+import { ranges } from './ranges.js';
+import { USUAL_WALL } from './usual.js';
 
-const boreSize = (description: string, least = 0.5) =>
-  number(least, 2000, { description, unit: 'mm', source: 'range by common practice', examples: [6.6] });
+const boreSize = (description: string, least: number = ranges.bore[0]) =>
+  number(least, ranges.bore[1], { description, unit: 'mm', source: 'range by common practice', examples: [6.6] });
 
 /** Opening of any gear with teeth outside. */
 export const bore = z
@@ -17,7 +19,7 @@ export const bore = z
       z.strictObject({
         shape: z.literal('D'),
         diameter: boreSize('Diameter of the round side'),
-        acrossFlat: boreSize('From the flat to the far side: half the diameter to 0.98 × the diameter', 0.25),
+        acrossFlat: boreSize('From the flat to the far side: half the diameter to 0.98 × the diameter', ranges.bore[0] / 2),
       }),
     ]),
   ])
@@ -29,7 +31,7 @@ export const bore = z
 
 /** Teeth of a gear with teeth outside. */
 export const teeth = (part: string) =>
-  whole(5, 400, {
+  whole(...ranges.teeth, {
     description: `Number of teeth of ${part}`,
     source: 'range by common practice',
     examples: [15],
@@ -37,7 +39,7 @@ export const teeth = (part: string) =>
 
 /** Its profile shift. */
 export const shift = (description: string) =>
-  number(-1, 1.5, {
+  number(...ranges.shift, {
     description,
     source: 'ISO 21771; 0 is the standard tooth',
     defaultRule: '0; found where profileShift is solve',
@@ -58,7 +60,7 @@ export const sun = z
 export const planets = z
   .strictObject({
     teeth: teeth('each planet'),
-    count: whole(2, 12, {
+    count: whole(...ranges.planets, {
       description: 'How many planets',
       source: 'range by common practice',
       examples: [3],
@@ -76,13 +78,13 @@ export const planets = z
 /** The outer gear. */
 export const ring = z
   .strictObject({
-    teeth: whole(10, 1000, {
+    teeth: whole(...ranges.ringTeeth, {
       description: 'Number of teeth of the ring, more than a planet has',
       source: 'one centre distance for both meshes, ISO 21771',
       defaultRule: 'sun.teeth + 2 × planets.teeth',
       examples: [45],
     }).optional(),
-    profileShift: number(-3, 4.5, {
+    profileShift: number(...ranges.ringShift, {
       description:
         'Profile shift coefficient x of the ring, in normal modules; positive moves its teeth outward',
       source: 'one centre distance for both meshes, ISO 21771',
@@ -90,11 +92,11 @@ export const ring = z
         'sun.profileShift + 2 × planets.profileShift where ring.teeth is sun.teeth + 2 × planets.teeth, else 0; found where profileShift is solve',
       examples: [0],
     }).optional(),
-    rim: number(0.4, 100, {
+    rim: number(...ranges.rim, {
       description: 'Wall outside the root circle of the ring',
       unit: 'mm',
       source: 'common practice: 1.2 times the tooth depth, 3 mm at least',
-      defaultRule: 'the greater of 3 and 1.2 × (rack.addendum + rack.dedendum) × module',
+      defaultRule: USUAL_WALL,
       examples: [5],
     }).optional(),
     ...ringFeatures,

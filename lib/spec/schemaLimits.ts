@@ -1,12 +1,14 @@
 import * as z from 'zod';
 import { number } from './fields.js';
+import { ranges } from './ranges.js';
+import { STURDY_WALL, usual } from './usual.js';
 
 /** What the checks hold a set against. */
 const all = z.strictObject({
-  contactRatio: number(1, 4, {
+  contactRatio: number(...ranges.contactRatio, {
     description: 'Total contact ratio below which a mesh is marked',
-    source: 'common practice: at least 1.2',
-  }).default(1.2),
+    source: `common practice: at least ${usual.contactRatio}`,
+  }).default(usual.contactRatio),
   toothFeature: number(0, 10, {
     description: 'Least tip thickness and root space',
     unit: 'mm',
@@ -25,7 +27,7 @@ const all = z.strictObject({
     description: 'Least wall of a ring outside its root circle, or of a bar behind its roots',
     unit: 'mm',
     source: 'common practice: 1.2 times the tooth depth',
-    defaultRule: '1.2 × (rack.addendum + rack.dedendum) × module',
+    defaultRule: STURDY_WALL,
     examples: [4],
   }).optional(),
   pinchForce: number(0, 10_000, {
@@ -33,12 +35,12 @@ const all = z.strictObject({
     unit: 'N',
     source:
       'mean tip pinch of women 11 lbf, about 50 N (Mathiowetz and others 1985, from memory); men 18 lbf',
-  }).default(50),
+  }).default(usual.pinchForce),
   sunTorque: number(0, 1000, {
     description: 'Least torque on the sun at which a tooth may skip',
     unit: 'N m',
     source: 'common practice, no source: a small knob turned with two fingers',
-  }).default(0.5),
+  }).default(usual.sunTorque),
   tilt: number(0, 90, {
     description: 'Largest angle by which a planet may tip over in its play',
     unit: 'deg',

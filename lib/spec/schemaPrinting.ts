@@ -2,11 +2,13 @@ import * as z from 'zod';
 import { number, word } from './fields.js';
 import { eachFilament, filamentNames } from './profiles/filaments.js';
 import { printerNames, printerProfiles } from './profiles/printers.js';
+import { ranges } from './ranges.js';
+import { LINE_PER_NOZZLE, usual } from './usual.js';
 
-const usual = printerProfiles.usual;
+const machine = printerProfiles.usual;
 
 const bedSide = (what: string, size: number) =>
-  number(20, 3000, { description: what, unit: 'mm', source: 'common practice, no source' }).default(size);
+  number(...ranges.bed, { description: what, unit: 'mm', source: 'common practice, no source' }).default(size);
 
 /** What is said once of every key that a shipped profile sets. */
 const orProfile = 'or what printer.profile says';
@@ -16,12 +18,12 @@ const printerKeys = z.strictObject({
     description: `Shipped profile that fills what is not given here: ${printerNames.map(showPrinter).join('; ')}`,
     source: 'common practice, no source',
   }).default('usual'),
-  nozzle: number(0.1, 2, {
+  nozzle: number(...ranges.nozzle, {
     description: `Nozzle diameter, ${orProfile}`,
     unit: 'mm',
     source: 'common practice',
-  }).default(usual.nozzle),
-  layer: number(0.02, 1.5, {
+  }).default(machine.nozzle),
+  layer: number(...ranges.layer, {
     description: `Layer height, at most the nozzle, ${orProfile}`,
     unit: 'mm',
     source: 'common practice: 0.2 mm, and half the nozzle for finer ones',
@@ -32,29 +34,29 @@ const printerKeys = z.strictObject({
     description: 'Width of one extruded line',
     unit: 'mm',
     source: 'common practice: a 0.4 mm nozzle lays about 0.45 mm',
-    defaultRule: '1.125 × printer.nozzle',
+    defaultRule: `${LINE_PER_NOZZLE} × printer.nozzle`,
     examples: [0.45],
   }).optional(),
   bed: z
     .strictObject({
-      width: bedSide(`Room along x, ${orProfile}`, usual.bed.width),
-      depth: bedSide(`Room along y, ${orProfile}`, usual.bed.depth),
-      height: bedSide(`Room along z, ${orProfile}`, usual.bed.height),
+      width: bedSide(`Room along x, ${orProfile}`, machine.bed.width),
+      depth: bedSide(`Room along y, ${orProfile}`, machine.bed.depth),
+      height: bedSide(`Room along z, ${orProfile}`, machine.bed.height),
     })
     .prefault({})
     .meta({ description: 'Room that the machine has for a print' }),
-  growth: number(-0.5, 0.5, {
+  growth: number(...ranges.growth, {
     description:
       'How far every printed wall stands out beyond the drawn one, along its normal; drawn walls are set back by it, so that what is printed is what was asked. Measure it on a print: span or pins against the sheet, half of what they read too much. Leave it at 0 where the slicer compensates',
     unit: 'mm',
     source: 'common practice: 0 until measured',
   }).default(0),
-  firstLayerGrowth: number(0, 1, {
+  firstLayerGrowth: number(...ranges.firstLayerGrowth, {
     description:
       'How far the first layer stands out beyond the walls above it. Nothing is drawn otherwise for it: the bevels make room, and the check first-layer says whether enough',
     unit: 'mm',
     source: 'common practice: 0.1 to 0.2, no source',
-  }).default(0.15),
+  }).default(usual.firstLayerGrowth),
 });
 
 /** The machine: a shipped profile by name, or its figures. */
@@ -86,7 +88,7 @@ const filamentKeys = z.strictObject({
     description: 'What it is printed of; figures that are not given here are typical of it',
     source: 'common practice',
   }).default('PLA'),
-  shrinkage: number(0, 3, {
+  shrinkage: number(...ranges.shrinkage, {
     description: `How much smaller a print is than drawn, in percent, along all three axes alike; the set is drawn larger by 1 / (1 − shrinkage / 100). Applied only when given; typical: ${eachFilament('typicalShrinkage')}. Leave it at 0 where the slicer compensates`,
     unit: '%',
     source: 'common practice, no source: 0 until measured',
@@ -108,7 +110,7 @@ const filamentKeys = z.strictObject({
   poisson: number(0, 0.49, {
     description: "Poisson's ratio",
     source: 'common practice, no source',
-  }).default(0.36),
+  }).default(usual.poisson),
   glassTransition: byMaterial(
     [20, 300],
     'Glass transition, above which it softens',

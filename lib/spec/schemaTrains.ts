@@ -1,7 +1,9 @@
 import * as z from 'zod';
 import { gearFeatures, ringFeatures } from './features/schema.js';
 import { number, whole, word } from './fields.js';
+import { ranges } from './ranges.js';
 import { bore, shift, teeth } from './schemaGears.js';
+import { USUAL_WALL } from './usual.js';
 
 /** What every gear with teeth outside may have. */
 const external = (part: string) => ({
@@ -17,22 +19,22 @@ const { mount: _, ...features } = ringFeatures;
 /** What every gear with teeth inside may have. */
 const ringed = (part: string, rule: string) => ({
   internal: z.literal(true).meta({ description: 'Teeth inside', source: 'ISO 1122-1' }),
-  teeth: whole(10, 1000, {
+  teeth: whole(...ranges.ringTeeth, {
     description: `Number of teeth of ${part}`,
     source: 'range by common practice',
     examples: [45],
   }),
-  profileShift: number(-3, 4.5, {
+  profileShift: number(...ranges.ringShift, {
     description: `Profile shift coefficient x of ${part}, in normal modules; positive moves its teeth outward`,
     source: 'ISO 21771',
     defaultRule: rule,
     examples: [0],
   }).optional(),
-  rim: number(0.4, 100, {
+  rim: number(...ranges.rim, {
     description: `Wall outside the root circle of ${part}`,
     unit: 'mm',
     source: 'common practice: 1.2 times the tooth depth, 3 mm at least',
-    defaultRule: 'the greater of 3 and 1.2 × (rack.addendum + rack.dedendum) × module',
+    defaultRule: USUAL_WALL,
     examples: [5],
   }).optional(),
   ...features,
@@ -66,11 +68,11 @@ export const gear = z
     z.strictObject({ internal: outside, ...external('the gear') }),
     z.strictObject({
       ...ringed('the gear', '0'),
-      mateTeeth: whole(5, 400, {
+      mateTeeth: whole(...ranges.teeth, {
         description:
           'Teeth of the smallest gear that it is to run with: its tips are cut back and its root roundings made for that one',
         source: 'involute interference, ISO 21771 and handbooks',
-        defaultRule: 'a third of its teeth, 5 at least',
+        defaultRule: `a third of its teeth, ${ranges.teeth[0]} at least`,
         examples: [15],
       }).optional(),
     }),
@@ -80,13 +82,13 @@ export const gear = z
 /** The bar of a rack and pinion. */
 export const bar = z
   .strictObject({
-    teeth: whole(1, 1000, {
+    teeth: whole(...ranges.barTeeth, {
       description: 'Number of whole teeth of the bar',
       source: 'range by common practice',
       defaultRule: 'as many as the length has room for, or as the pinion has: one turn',
       examples: [20],
     }).optional(),
-    length: number(1, 2000, {
+    length: number(...ranges.barLength, {
       description:
         'Length of the bar between its square ends; slanted teeth stand wholly between them, so their lean over the face width is added to their pitches',
       unit: 'mm',
@@ -94,11 +96,11 @@ export const bar = z
       defaultRule: 'whole teeth from end to end',
       examples: [100],
     }).optional(),
-    backing: number(0.4, 100, {
+    backing: number(...ranges.rim, {
       description: 'Wall of the bar behind the roots of its teeth',
       unit: 'mm',
       source: 'common practice: 1.2 times the tooth depth, 3 mm at least',
-      defaultRule: 'the greater of 3 and 1.2 × (rack.addendum + rack.dedendum) × module',
+      defaultRule: USUAL_WALL,
       examples: [5],
     }).optional(),
   })

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { type FieldNotes, number, whole, word } from '../fields.js';
+import { featureRanges } from '../ranges.js';
 import { screwSizes } from './fasteners.js';
 
 /**
@@ -46,7 +47,7 @@ const series = word(['fine', 'medium', 'coarse'], {
 }).default('medium');
 
 // Heads and nuts, 100 at most, are wider than their holes.
-const diameter = length(0.5, 99, 'Diameter of the hole on the print', 4.5, {
+const diameter = length(...featureRanges.screwHole, 'Diameter of the hole on the print', 4.5, {
   source: 'ISO 273',
   defaultRule: 'the clearance hole of size and series',
 }).optional();
@@ -65,7 +66,7 @@ const text = feature(
         source: 'this version',
         examples: ['gap {gap}'],
       }),
-    size: length(2, 200, 'Height of the capital letters', 5).default(5),
+    size: length(...featureRanges.letters, 'Height of the capital letters', 5).default(5),
     style: word(['raised', 'sunk'], {
       description: 'Above the face, or below it',
       source: 'common practice',
@@ -91,7 +92,7 @@ export const gearFeatures = {
         description: 'End face with a 90° countersink, 45° from the vertical and so printable on either side',
         source: 'ISO 10642',
       }).default('none'),
-      headDiameter: length(1, 100, 'Diameter of the countersink at the face', 8.96, {
+      headDiameter: length(...featureRanges.screwHead, 'Diameter of the countersink at the face', 8.96, {
         source: 'ISO 10642, theoretical largest head',
         defaultRule: 'that of the size',
       }).optional(),
@@ -113,11 +114,11 @@ export const gearFeatures = {
       clearance: length(0, 1, 'Added to the nut’s width across flats and height', 0.2, {
         source: 'common practice, no source',
       }).default(0.2),
-      acrossFlats: length(1, 100, 'Width across flats of the pocket', 7.2, {
+      acrossFlats: length(...featureRanges.nutFlats, 'Width across flats of the pocket', 7.2, {
         source: 'ISO 4032',
         defaultRule: 'the largest nut of the size, and the clearance',
       }).optional(),
-      depth: length(0.5, 100, 'Depth of the pocket', 3.4, {
+      depth: length(...featureRanges.nutDepth, 'Depth of the pocket', 3.4, {
         source: 'ISO 4032',
         defaultRule: 'the highest nut of the size, and the clearance',
       }).optional(),
@@ -128,8 +129,8 @@ export const gearFeatures = {
     'Knob on the top face to turn the gear by',
     'common practice',
     {
-      diameter: length(3, 500, 'Diameter of the knob', 15),
-      height: length(1, 200, 'Height of the knob above the face', 10),
+      diameter: length(...featureRanges.knobDiameter, 'Diameter of the knob', 15),
+      height: length(...featureRanges.knobHeight, 'Height of the knob above the face', 10),
       grips: whole(0, 60, {
         description: 'Hollows around the knob; 0 for a round one',
         source: 'common practice',
@@ -145,12 +146,12 @@ export const gearFeatures = {
         description: 'Section of the peg',
         source: 'common practice',
       }).default('hexagon'),
-      acrossFlats: length(2, 200, 'Width across flats of the peg', 8),
+      acrossFlats: length(...featureRanges.crankFlats, 'Width across flats of the peg', 8),
       clearance: length(0, 2, 'Pit wider than peg, between opposite flats', 0.3, {
         source: 'common practice, no source',
       }).default(0.3),
-      depth: length(1, 200, 'Depth of the pit', 8),
-      handle: length(10, 300, 'Length of a handle printed beside the set, axis to axis', 40, {
+      depth: length(...featureRanges.crankDepth, 'Depth of the pit', 8),
+      handle: length(...featureRanges.crankHandle, 'Length of a handle printed beside the set, axis to axis', 40, {
         defaultRule: 'no handle',
       }).optional(),
     },
@@ -165,7 +166,7 @@ export const planetFeatures = {
     'Finger hole through each planet',
     'common practice',
     {
-      diameter: length(1, 500, 'Diameter of the hole', 14),
+      diameter: length(...featureRanges.openingDiameter, 'Diameter of the hole', 14),
     },
     { diameter: 14 },
   ),
@@ -173,8 +174,8 @@ export const planetFeatures = {
     'Round hollow for a fingertip in the top face of each planet',
     'common practice',
     {
-      diameter: length(1, 500, 'Diameter of the hollow at the face', 12),
-      depth: length(0.2, 100, 'Depth of the hollow, at most half its diameter', 2),
+      diameter: length(...featureRanges.openingDiameter, 'Diameter of the hollow at the face', 12),
+      depth: length(...featureRanges.dimpleDepth, 'Depth of the hollow, at most half its diameter', 2),
     },
     { diameter: 12, depth: 2 },
   ),
@@ -182,8 +183,8 @@ export const planetFeatures = {
     'Flat-bottomed pit in the top face of each planet, for a coin or a bearing',
     'common practice',
     {
-      diameter: length(1, 500, 'Diameter of the pit', 16),
-      depth: length(0.2, 300, 'Depth of the pit', 2),
+      diameter: length(...featureRanges.openingDiameter, 'Diameter of the pit', 16),
+      depth: length(...featureRanges.pocketDepth, 'Depth of the pit', 2),
     },
     { diameter: 16, depth: 2 },
   ),
@@ -197,7 +198,7 @@ export const ringFeatures = {
     'common practice',
     {
       count: whole(3, 200, { description: 'How many', source: 'common practice', examples: [24] }),
-      depth: length(0.2, 50, 'Depth of each, taken off the rim', 1.2),
+      depth: length(...featureRanges.gripDepth, 'Depth of each, taken off the rim', 1.2),
     },
     { count: 24, depth: 1.2 },
   ),
@@ -205,8 +206,8 @@ export const ringFeatures = {
     'Flange around one end of the ring',
     'common practice; above, its underside is a cone at 45°',
     {
-      diameter: length(5, 3500, 'Diameter of the flange', 110),
-      thickness: length(0.4, 100, 'Thickness of the flange', 4),
+      diameter: length(...featureRanges.flangeDiameter, 'Diameter of the flange', 110),
+      thickness: length(...featureRanges.flangeThickness, 'Thickness of the flange', 4),
       at: word(['bottom', 'top'], {
         description: 'End of the ring that has it, as printed',
         source: 'common practice',
@@ -230,7 +231,7 @@ export const ringFeatures = {
     'Panel mount: the ring goes through a hole of a panel; its flange, the panel and a printed clamp ring are screwed together',
     'common practice',
     {
-      hole: length(5, 2500, 'Diameter of the hole sawn in the panel', 95),
+      hole: length(...featureRanges.mountHole, 'Diameter of the hole sawn in the panel', 95),
       panel: length(0.5, 100, 'Thickness of the panel', 12),
       clearance: length(
         0.1,
@@ -249,19 +250,19 @@ export const ringFeatures = {
       circle: length(5, 3000, 'Diameter of the circle that the screws stand on', 105, {
         defaultRule: 'the hole and three clearance holes, rounded up to whole millimetres',
       }).optional(),
-      diameter: length(0.5, 99, 'Diameter of the screw holes', 3.4, {
+      diameter: length(...featureRanges.screwHole, 'Diameter of the screw holes', 3.4, {
         source: 'ISO 273, medium series',
         defaultRule: 'the clearance hole of the screws',
       }).optional(),
-      headDiameter: length(1, 100, 'Diameter of the 90° countersinks in the flange', 6.72, {
+      headDiameter: length(...featureRanges.screwHead, 'Diameter of the 90° countersinks in the flange', 6.72, {
         source: 'ISO 10642, theoretical largest head',
         defaultRule: 'that of the screws',
       }).optional(),
-      nutFlats: length(1, 100, 'Width across flats of the nut pockets in the clamp ring', 5.7, {
+      nutFlats: length(...featureRanges.nutFlats, 'Width across flats of the nut pockets in the clamp ring', 5.7, {
         source: 'ISO 4032',
         defaultRule: 'the largest nut, and 0.2 mm',
       }).optional(),
-      nutDepth: length(0.5, 100, 'Depth of the nut pockets', 2.6, {
+      nutDepth: length(...featureRanges.nutDepth, 'Depth of the nut pockets', 2.6, {
         source: 'ISO 4032',
         defaultRule: 'the highest nut, and 0.2 mm',
       }).optional(),
