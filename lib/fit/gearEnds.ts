@@ -1,5 +1,6 @@
 import { BEVEL_FOR_LIPS } from '../spec/complete.js';
 import { ceilThousandth, floorThousandth } from '../spec/nearest.js';
+import { MOST_BEVEL_SHARE, ranges } from '../spec/ranges.js';
 import { refuse } from '../spec/refusal.js';
 import type { PlanetarySpec } from '../spec/types.js';
 import { radians } from '../tooth/gear.js';
@@ -17,9 +18,9 @@ export interface GearEnd {
 /** Of each kind of gear. */
 export type GearEnds = Record<'sun' | 'planet' | 'ring', GearEnd>;
 
-/** Steps of an offered bevel, and the least gap that a file can hold, mm. */
+/** Steps of an offered bevel, mm. */
 const STEP = 0.05;
-const LEAST_GAP = 0.02;
+const LEAST_GAP = ranges.gap[0];
 
 /**
  * How the teeth of a set end: bevels as asked, as far as they leave some involute in the end face. Where a gear has
@@ -79,7 +80,7 @@ function refuseRoom(
   const deepest = MOST_BEVEL * Math.abs(planet.tipRadius - planet.formRadius);
   const most = Math.min(
     BEVEL_FOR_LIPS * rack.addendum * module + fit.gap,
-    (0.4 * faceWidth) / Math.tan(radians(bevel.angle)),
+    (MOST_BEVEL_SHARE * faceWidth) / Math.tan(radians(bevel.angle)),
     deepest,
   );
   const fits = (size: number, gap: number) =>

@@ -1,3 +1,4 @@
+import { ranges } from '../spec/ranges.js';
 import { radians } from '../tooth/gear.js';
 import type { ToothProfile } from '../tooth/profile.js';
 
@@ -14,8 +15,7 @@ export interface LipRoom {
 export const MOST_BEVEL = 0.9;
 /** Share of the involute that is cut back at least, so that the lip begins on a flank. */
 const LEAST_BEVEL = 0.1;
-/** Least height of a lip over its root circle, as in the schema, and what is left to choose, mm. */
-const LEAST_REACH = 0.1;
+/** Least that is left to choose, mm. */
 const LEAST_CHOICE = 0.002;
 
 /**
@@ -45,6 +45,6 @@ export function lipRoom(
   const least = Math.max(planetTip - bevel + gap / Math.sin(radians(bevelAngle)), LEAST_BEVEL * involute);
   // A lip that begins beyond the tips of the planets lies over nothing.
   const most = Math.min(MOST_BEVEL * involute, planetTip - gap);
-  if (most - least < LEAST_CHOICE || deepest - least < LEAST_REACH) return null;
+  if (most - least < LEAST_CHOICE || deepest - least < ranges.lipReach[0]) return null;
   return { deepest, least, most };
 }

@@ -1,3 +1,4 @@
+import { filamentProfiles } from '../spec/profiles/filaments.js';
 import { planetPlay } from './planetPlay.js';
 import { spreadRing } from './ring/equalLoads.js';
 import { type RingSection, ringSection } from './ring/section.js';
@@ -17,7 +18,8 @@ export interface SkipMaterial {
   strength: number;
 }
 
-export const usualMaterial: SkipMaterial = { modulus: 2000, poisson: 0.36, strength: 40 };
+const { modulus, poisson, strength } = filamentProfiles.PLA;
+export const usualMaterial: SkipMaterial = { modulus, poisson, strength };
 
 /** What it takes to make a tooth skip. Lengths in mm, forces in N, torque in N m, stress in MPa. */
 export interface Skip {

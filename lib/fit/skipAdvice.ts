@@ -1,5 +1,7 @@
+import { MOST_GAP_PER_MODULE, ranges } from '../spec/ranges.js';
 import { Refusal } from '../spec/refusal.js';
 import type { PlanetarySpec } from '../spec/types.js';
+import { usual } from '../spec/usual.js';
 import { standardModules } from '../train/moduleSeries.js';
 import { setNumbers } from './setNumbers.js';
 import { type SkipMaterial, skipOf } from './skip.js';
@@ -16,7 +18,10 @@ export interface SkipLimits {
   sunTorque: number;
 }
 
-export const usualSkipLimits: SkipLimits = { pinchForce: 50, sunTorque: 0.5 };
+export const usualSkipLimits: SkipLimits = {
+  pinchForce: usual.pinchForce,
+  sunTorque: usual.sunTorque,
+};
 
 /** Values that bear the limits, each alone with everything else as it is. mm. Missing where none was found. */
 export interface SkipAdvice {
@@ -33,10 +38,6 @@ const MOST = { rim: 5, faceWidth: 3 };
 const LEAST_GAP = 0.1;
 /** Modules up to this many times larger or smaller are offered. */
 const MODULE_RANGE = 2;
-/** Largest gap in modules that a parameter file can hold. */
-const GAP_PER_MODULE = 0.6;
-/** Largest rim and face width that a parameter file can hold, mm. */
-const LARGEST = { rim: 100, faceWidth: 300 };
 
 /** True when the set of a parameter file bears the limits; false when its teeth cannot be made. */
 export function bears(spec: PlanetarySpec, material: Partial<SkipMaterial>, limits: SkipLimits): boolean {
@@ -63,12 +64,12 @@ export function skipAdvice(
   const { rim } = spec.ring;
   const { gap } = spec.fit;
   const advice: SkipAdvice = {
-    rim: nearest(rim, Math.min(LARGEST.rim, MOST.rim * rim), 0.1, (value) =>
+    rim: nearest(rim, Math.min(ranges.rim[1], MOST.rim * rim), 0.1, (value) =>
       passes({ ...spec, ring: { ...spec.ring, rim: value } }),
     ),
     faceWidth: nearest(
       spec.faceWidth,
-      Math.min(LARGEST.faceWidth, MOST.faceWidth * spec.faceWidth),
+      Math.min(ranges.faceWidth[1], MOST.faceWidth * spec.faceWidth),
       0.5,
       (faceWidth) => passes({ ...spec, faceWidth }),
     ),
@@ -110,7 +111,9 @@ function nearest(
 function nearestModule(spec: PlanetarySpec, passes: (module: number) => boolean): number | undefined {
   const apart = (module: number) => Math.abs(Math.log(module / spec.module));
   return standardModules
-    .filter((module) => apart(module) <= Math.log(MODULE_RANGE) && spec.fit.gap <= GAP_PER_MODULE * module)
+    .filter(
+      (module) => apart(module) <= Math.log(MODULE_RANGE) && spec.fit.gap <= MOST_GAP_PER_MODULE * module,
+    )
     .sort((a, b) => apart(a) - apart(b))
     .find(passes);
 }

@@ -1,5 +1,6 @@
 import { fitSet } from '../fit/fitSet.js';
 import { setNumbers } from '../fit/setNumbers.js';
+import { ranges } from '../spec/ranges.js';
 import { Refusal } from '../spec/refusal.js';
 import { resolveSpec } from '../spec/resolveSpec.js';
 import { type Judged, type Miss, NEAR } from '../train/nearMiss.js';
@@ -67,7 +68,7 @@ function asMade({ set, planets, module, spacing }: Judged, wanted: ResolvedWante
 const NONE = { sun: 0, planet: 0, ring: 0 };
 
 /** The tolerance of the meshes does not change their numbers, and the coarsest is never refused for its size. */
-const COARSEST = 0.2;
+const COARSEST = ranges.tolerance[1];
 
 function missOf({ id, says }: Check): Miss {
   return { rule: id === 'contact-ratio' ? 'engagement' : 'asMade', share: NEAR, says: `${id}: ${says}` };

@@ -12,6 +12,7 @@ import { usualNames } from './kinds.js';
 import { ROUNDING } from './nearest.js';
 import { filamentProfiles } from './profiles/filaments.js';
 import { standardRack } from './racks.js';
+import { ranges } from './ranges.js';
 import type { FileOf, FileSpec } from './schema.js';
 import type {
   Bore,
@@ -24,9 +25,7 @@ import type {
   RackSpec,
   Spec,
 } from './types.js';
-
-/** Rim and tooth depth go together by this factor. Common practice. */
-const RIM_PER_DEPTH = 1.2;
+import { LINE_PER_NOZZLE, sturdyWall, usual, usualWall } from './usual.js';
 
 /**
  * Fills in every default that follows from other values. Lengths in mm, angles in degrees.
@@ -163,7 +162,7 @@ function completeGear(file: FileOf<'gear'>, name: string): GearSpec {
           teeth: count,
           profileShift,
           ...inside(gear),
-          mateTeeth: gear.mateTeeth ?? Math.max(5, Math.round(count / 3)),
+          mateTeeth: gear.mateTeeth ?? Math.max(ranges.teeth[0], Math.round(count / 3)),
         }
       : { internal: false, teeth: count, profileShift, ...outside(gear) },
     ...rest,
@@ -188,12 +187,12 @@ function bodiesOf(teeth: { rack: Rack; module: number; faceWidth: number }, prin
 
 /** What files of every kind hold: the form of the teeth, and the rest in the order in which it is written down. */
 function completeCommon(file: FileSpec, name: string) {
-  const helix = { ...file.helix, angle: file.helix.angle ?? usualAngle[file.helix.form] };
+  const helix = { ...file.helix, angle: file.helix.angle ?? usual.helixAngle[file.helix.form] };
   const module = file.module ?? normalModule(file.transverseModule!, helix.angle);
   const rack: Rack =
     typeof file.rack === 'string' ? standardRack(file.rack, radians(file.pressureAngle)) : file.rack;
   const { nozzle } = file.printer;
-  const lineWidth = file.printer.lineWidth ?? 1.125 * nozzle;
+  const lineWidth = file.printer.lineWidth ?? LINE_PER_NOZZLE * nozzle;
   const teeth = {
     name: file.name ?? (name || usualNames[file.kind]),
     kind: file.kind,
@@ -223,16 +222,6 @@ function completeCommon(file: FileSpec, name: string) {
   return [teeth, rest] as const;
 }
 
-/** A wall that does not flex under its teeth, mm. */
-function sturdyWall({ rack, module }: { rack: Rack; module: number }): number {
-  return RIM_PER_DEPTH * (rack.addendum + rack.dedendum) * module;
-}
-
-/** What rims and backings are where none is given, mm. */
-function usualWall(teeth: { rack: Rack; module: number }): number {
-  return Math.max(3, sturdyWall(teeth));
-}
-
 function boreOf({ bore }: { bore: 'none' | Bore }): Bore {
   return bore === 'none' ? { shape: 'none' } : bore;
 }
@@ -249,8 +238,6 @@ function completeFilament(file: FileSpec['filament']): Filament {
     dryingTemperature: file.dryingTemperature ?? dryingTemperature,
   };
 }
-
-const usualAngle = { herringbone: 30, helical: 20, spur: 0 } as const;
 
 function usualRingTeeth(file: FileOf<'planetary'>): number {
   return file.sun.teeth + 2 * file.planets.teeth;

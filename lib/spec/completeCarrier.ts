@@ -1,4 +1,5 @@
 import { gearSizes } from '../tooth/gear.js';
+import { ranges } from './ranges.js';
 import type { FileOf } from './schema.js';
 import type { Carrier, Lips, PlanetarySpec, Rack } from './types.js';
 
@@ -64,5 +65,5 @@ function usualPin(
   const { teeth, profileShift = 0 } = planets;
   const gear = { teeth, module, pressureAngle, helixAngle, rack, profileShift, internal: false };
   const half = PIN_SHARE * 2 * gearSizes(gear).rootRadius;
-  return Math.max(0.5, Math.floor(Math.min(MOST_PIN, half) * 10) / 10);
+  return Math.max(ranges.pin[0], Math.floor(Math.min(MOST_PIN, half) * 10) / 10);
 }

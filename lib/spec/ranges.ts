@@ -6,7 +6,7 @@ export type Range = readonly [least: number, most: number];
  * offers and help. The schema itself is built from them, so that none of them can come apart. Lengths in mm, angles in
  * degrees, racks and shifts in normal modules; where each is from stands in the schema beside the parameter.
  */
-export const ranges = {
+export const ranges = keyed({
   module: [0.2, 20],
   pressureAngle: [14, 30],
   addendum: [0.5, 1.5],
@@ -41,10 +41,10 @@ export const ranges = {
   firstLayerGrowth: [0, 1],
   /** Percent. */
   shrinkage: [0, 3],
-} as const satisfies Record<string, Range>;
+});
 
 /** The same for features. */
-export const featureRanges = {
+export const featureRanges = keyed({
   screwHole: [0.5, 99],
   screwHead: [1, 100],
   nutFlats: [1, 100],
@@ -63,7 +63,7 @@ export const featureRanges = {
   flangeThickness: [0.4, 100],
   mountHole: [5, 2500],
   letters: [2, 200],
-} as const satisfies Record<string, Range>;
+});
 
 /** The transverse modules that normal ones can come to, mm: m_t = m_n / cos β (ISO 21771). */
 export const transverseModules: Range = [
@@ -73,10 +73,17 @@ export const transverseModules: Range = [
 
 /** A larger gap would leave the teeth hardly any engagement. Common practice. */
 export const MOST_GAP_PER_MODULE = 0.75;
+/** Both bevels together leave at least a fifth of the face: one's share of it. Common practice. */
+export const MOST_BEVEL_SHARE = 0.4;
 /** Least angle of a helix that is worth the name, degrees. Common practice. */
 export const LEAST_HELIX = 1;
 /** Largest set and largest part that are ever made, mm: several times any printer's bed. */
 export const LARGEST = 2000;
+
+/** Ranges by their keys, each a `Range` and no narrower. */
+function keyed<Key extends string>(all: Record<Key, Range>): Readonly<Record<Key, Range>> {
+  return all;
+}
 
 /** A range in words: `from 0.02 to 2`. */
 export function fromTo([least, most]: Range): string {

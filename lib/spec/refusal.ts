@@ -1,3 +1,5 @@
+import { visible } from './visible.js';
+
 /** One thing wrong with what was asked: which parameter, what it held, the rule it breaks, what would work. */
 export interface Problem {
   /** Dotted path of the parameter as written in the file, for example `planets.teeth`. */
@@ -62,10 +64,7 @@ function show(value: unknown): string {
   }
 }
 
-/** Control characters, line breaks of any script, and marks that turn the direction of writing. */
-const UNSHOWN = /[\p{Cc}\p{Cs}\u2028-\u202e\u2066-\u2069\ufeff]+/gu;
-
 function clip(text: string, longest = LONGEST_SHOWN): string {
   const short = text.length > longest ? `${text.slice(0, longest - 1)}…` : text;
-  return short.replace(UNSHOWN, ' ');
+  return visible(short);
 }

@@ -4,6 +4,7 @@ import { kindMeant } from './kinds.js';
 import { withModuleGiven } from './moduleGiven.js';
 import { nearestName } from './name.js';
 import { isMapping, plainData } from './plainData.js';
+import { fromTo, ranges } from './ranges.js';
 import { type Problem, Refusal } from './refusal.js';
 import { repaired } from './repair.js';
 import { rulesFor } from './rules.js';
@@ -100,7 +101,7 @@ function onePerPlace(findings: readonly Finding[]): Finding[] {
 function moduleFindings(data: Record<string, unknown>): Finding[] {
   const { module, transverseModule } = data;
   if (module === undefined && transverseModule === undefined) {
-    const rule = 'is required: a number from 0.2 to 20 mm (or transverseModule in its place)';
+    const rule = `is required: a number ${fromTo(ranges.module)} mm (or transverseModule in its place)`;
     return [{ path: ['module'], parameter: 'module', value: undefined, rule, nearest: [1.5] }];
   }
   if (module === undefined || transverseModule === undefined) return [];

@@ -5,7 +5,12 @@ import { ranges } from './ranges.js';
 import { USUAL_WALL } from './usual.js';
 
 const boreSize = (description: string, least: number = ranges.bore[0]) =>
-  number(least, ranges.bore[1], { description, unit: 'mm', source: 'range by common practice', examples: [6.6] });
+  number(least, ranges.bore[1], {
+    description,
+    unit: 'mm',
+    source: 'range by common practice',
+    examples: [6.6],
+  });
 
 /** Opening of any gear with teeth outside. */
 export const bore = z
@@ -19,7 +24,10 @@ export const bore = z
       z.strictObject({
         shape: z.literal('D'),
         diameter: boreSize('Diameter of the round side'),
-        acrossFlat: boreSize('From the flat to the far side: half the diameter to 0.98 × the diameter', ranges.bore[0] / 2),
+        acrossFlat: boreSize(
+          'From the flat to the far side: half the diameter to 0.98 × the diameter',
+          ranges.bore[0] / 2,
+        ),
       }),
     ]),
   ])

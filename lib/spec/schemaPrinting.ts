@@ -8,7 +8,9 @@ import { LINE_PER_NOZZLE, usual } from './usual.js';
 const machine = printerProfiles.usual;
 
 const bedSide = (what: string, size: number) =>
-  number(...ranges.bed, { description: what, unit: 'mm', source: 'common practice, no source' }).default(size);
+  number(...ranges.bed, { description: what, unit: 'mm', source: 'common practice, no source' }).default(
+    size,
+  );
 
 /** What is said once of every key that a shipped profile sets. */
 const orProfile = 'or what printer.profile says';

@@ -1,3 +1,4 @@
+import { LINE_PER_NOZZLE } from '../spec/usual.js';
 import { assemblyStep, leastClearance, planetPlaces } from './assembly.js';
 import { ratioDeparture } from './merit.js';
 import { byMerit, type Candidate } from './planRow.js';
@@ -36,8 +37,6 @@ export interface Judged extends Candidate {
   plain?: PlannedSet;
 }
 
-/** Width of an extruded line in nozzle diameters, as in a parameter file. Common practice. */
-export const LINE_PER_NOZZLE = 1.125;
 /** A set that misses a figure by more than this share of it is no near miss. */
 export const NEAR = 0.1;
 /** Shares below this are the rounding of doubles: the rule holds. */

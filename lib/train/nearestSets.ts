@@ -1,4 +1,7 @@
+import { clamp } from '../spec/nearest.js';
 import { standardRack } from '../spec/racks.js';
+import { ranges } from '../spec/ranges.js';
+import { usual } from '../spec/usual.js';
 import { radians } from '../tooth/gear.js';
 import { allowsEqualSpacing, neighbourClearance } from './assembly.js';
 import { ranked } from './ranked.js';
@@ -14,9 +17,6 @@ export interface SetCounts {
 
 /** Tooth counts of sun and planets are changed by at most this much. */
 const WINDOW = 12;
-/** Counts that a parameter file can hold. */
-const TEETH = { least: 5, most: 400 };
-const PLANETS = { least: 2, most: 12 };
 
 /**
  * The sets nearest to what was asked that work without profile shift: coaxial, equally spaced, neighbours clear,
@@ -34,8 +34,9 @@ export function nearestSets(
   most = 5,
   form: Partial<ToothForm> & { clearance?: number } = {},
 ): SetCounts[] {
-  const { pressureAngle = 20, helixAngle = 0, clearance = 0 } = form;
-  const rack = form.rack ?? standardRack('B', radians(pressureAngle));
+  const { pressureAngle = usual.pressureAngle, helixAngle = 0, clearance = 0 } = form;
+  const [fewest, mostPlanets] = ranges.planets;
+  const rack = form.rack ?? standardRack(usual.rack, radians(pressureAngle));
   const setOf = unshiftedSets({ rack, pressureAngle, helixAngle });
   const found = ranked<{ counts: SetCounts; distance: number[] }>(most, compare);
   for (const sunTeeth of around(asked.sunTeeth))
@@ -43,7 +44,7 @@ export function nearestSets(
       const ringTeeth = sunTeeth + 2 * planetTeeth;
       const set = setOf(sunTeeth, planetTeeth);
       if (!(set.engagement >= 1 && set.tipThickness > 0 && set.trochoidMargin >= 0)) continue;
-      for (let planets = PLANETS.least; planets <= PLANETS.most; planets++) {
+      for (let planets = fewest; planets <= mostPlanets; planets++) {
         if (!allowsEqualSpacing(sunTeeth, ringTeeth, planets)) continue;
         const between = neighbourClearance(set.centreDistance, planets, set.planetTipRadius);
         if (!(between > 0 && between >= clearance)) continue;
@@ -79,7 +80,7 @@ function compare(a: { distance: number[] }, b: { distance: number[] }): number {
 }
 
 function around(teeth: number): number[] {
-  const least = Math.max(TEETH.least, Math.min(TEETH.most, Math.round(teeth) - WINDOW));
-  const most = Math.max(TEETH.least, Math.min(TEETH.most, Math.round(teeth) + WINDOW));
+  const least = clamp(Math.round(teeth) - WINDOW, ...ranges.teeth);
+  const most = clamp(Math.round(teeth) + WINDOW, ...ranges.teeth);
   return Array.from({ length: most - least + 1 }, (_, i) => least + i);
 }

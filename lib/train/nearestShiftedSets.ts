@@ -1,3 +1,4 @@
+import { isWithin, ranges } from '../spec/ranges.js';
 import { allowsEqualSpacing } from './assembly.js';
 import { byDistance, type SetCounts } from './nearestSets.js';
 import { mayBeSolved, type ShiftForm, type ShiftOptions, shiftsFor } from './solveShifts.js';
@@ -35,7 +36,9 @@ export function nearestShiftedSets(
             ringTeeth: sunTeeth + 2 * planetTeeth + ring,
             planets: asked.planets + more,
           };
-          if (sunTeeth < 5 || planetTeeth < 5 || counts.planets < 2) continue;
+          if (!isWithin(sunTeeth, ranges.teeth) || !isWithin(planetTeeth, ranges.teeth)) continue;
+          if (!isWithin(counts.planets, ranges.planets) || !isWithin(counts.ringTeeth, ranges.ringTeeth))
+            continue;
           if (allowsEqualSpacing(sunTeeth, counts.ringTeeth, counts.planets)) near.push(counts);
         }
   const found: SetCounts[] = [];

@@ -1,6 +1,8 @@
 import { printerProfiles } from '../spec/profiles/printers.js';
 import { type RackName, standardRack } from '../spec/racks.js';
+import { ranges } from '../spec/ranges.js';
 import type { Helix, Rack } from '../spec/types.js';
+import { usual } from '../spec/usual.js';
 import { radians } from '../tooth/gear.js';
 import type { By } from './merit.js';
 import type { ToothForm } from './unshiftedSet.js';
@@ -14,25 +16,28 @@ export interface Span {
 /** Which member of a set stands still. */
 export type Held = 'ring' | 'carrier' | 'sun';
 
-/** What is asked of a planetary set; every key may be left out. Lengths in mm, angles in degrees. */
+/**
+ * What is asked of a planetary set; every key may be left out. Lengths in mm, angles in degrees. What a parameter file
+ * states too has its range there, and its default unless another one stands here.
+ */
 export interface WantedSets {
-  /** Tooth counts, one or a span: sun and planets 5 … 400 [5 … 400], ring 10 … 1000 [10 … 120]. */
+  /** Tooth counts, one or a span [sun and planets any, ring up to 120]. */
   sunTeeth?: number | Span;
   planetTeeth?: number | Span;
   ringTeeth?: number | Span;
-  /** How many planets, 2 … 12 [3 … 8]. */
+  /** How many planets [3 … 8]. */
   planets?: number | Span;
-  /** Normal module, 0.2 … 20: one, a list, or a span of which the standard modules are taken [1 … 3]. */
+  /** Normal module: one, a list, or a span of which the standard modules are taken [1 … 3]. */
   module?: number | readonly number[] | Span;
   /** Largest diameter of the whole set, rim included. */
   outerDiameter?: number;
   /** Diameter of a hole that the set goes into: the gap stays free all around, so it is at most hole − 2 × gap across. */
   hole?: number;
-  /** Shorter side of the printer's bed: no set is larger, whatever is wanted [220]. */
+  /** Shorter side of the printer's bed: no set is larger, whatever is wanted. */
   bed?: number;
-  /** Wall outside the ring's root circle [the greater of 3 and 1.2 tooth depths]. */
+  /** Wall outside the ring's root circle. */
   rim?: number;
-  /** Normal distance between flanks, and least between the tip circles of neighbouring planets, 0.02 … 2 [0.25]. */
+  /** Normal distance between flanks, and least between the tip circles of neighbouring planets. */
   gap?: number;
   /** Widest angle that may stay open between neighbouring planets. */
   opening?: number;
@@ -45,17 +50,17 @@ export interface WantedSets {
   };
   /** Least transverse contact ratio [1]. */
   engagement?: number;
-  /** Basic rack in normal modules, or a standard profile [`B`]. */
+  /** Basic rack in normal modules, or a standard profile. */
   rack?: Rack | RackName;
-  /** Normal pressure angle, 14 … 30 [20]. */
+  /** Normal pressure angle. */
   pressureAngle?: number;
-  /** Helix angle: 0, or 1 … 45 [30 for herringbone, 20 for helical, as in a parameter file]. */
+  /** Helix angle: 0 for spur teeth. */
   helixAngle?: number;
   /** [`spur` where the angle is 0, else `herringbone`] */
   helixForm?: Helix['form'];
-  /** Axial length of the teeth, 1 … 250 [20]; it counts for the overlap of helical teeth. */
+  /** Axial length of the teeth [20]; it counts for the overlap of helical teeth. */
   faceWidth?: number;
-  /** Nozzle diameter, 0.1 … 2: tooth tips, the gap taken off, must be one extruded line wide [not asked]. */
+  /** Nozzle diameter: tooth tips, the gap taken off, must be one extruded line wide [not asked]. */
   nozzle?: number;
   /**
    * `solve`: sets that need profile shifts too, with the shifts found: rings with up to two teeth more or fewer than
@@ -97,24 +102,32 @@ export interface ResolvedWanted extends ToothForm {
   limit: number;
 }
 
-/** As in a parameter file. */
-const usualAngle = { herringbone: 30, helical: 20, spur: 0 } as const;
+/** What a search has that a parameter file does not, or must state there: common practice. */
+export const usualWanted = {
+  ringTeeth: { least: ranges.ringTeeth[0], most: 120 },
+  planets: { least: 3, most: 8 },
+  module: { least: 1, most: 3 },
+  engagement: 1,
+  faceWidth: 20,
+  limit: 20,
+} as const;
 
 /** Departure from a wanted ratio that is taken to be meant, where the file gives none. */
 const RATIO_TOLERANCE = 0.02;
 
 /** Defaults filled in; `modules` are those that `wanted.module` names. Checks nothing. */
 export function completeWanted(wanted: WantedSets, modules: readonly number[]): ResolvedWanted {
-  const { ratio, rack = 'B', pressureAngle = 20 } = wanted;
-  const helixForm = wanted.helixForm ?? (wanted.helixAngle === 0 ? 'spur' : 'herringbone');
-  const helixAngle = wanted.helixAngle ?? usualAngle[helixForm];
-  const { outerDiameter = null, hole = null, gap = 0.25 } = wanted;
+  const { ratio, rack = usual.rack, pressureAngle = usual.pressureAngle } = wanted;
+  const helixForm = wanted.helixForm ?? (wanted.helixAngle === 0 ? 'spur' : usual.helixForm);
+  const helixAngle = wanted.helixAngle ?? usual.helixAngle[helixForm];
+  const { outerDiameter = null, hole = null, gap = usual.gap } = wanted;
   const largest = Math.min(outerDiameter ?? Infinity, hole === null ? Infinity : hole - 2 * gap);
+  const [least, most] = ranges.teeth;
   return {
-    sunTeeth: span(wanted.sunTeeth ?? { least: 5, most: 400 }),
-    planetTeeth: span(wanted.planetTeeth ?? { least: 5, most: 400 }),
-    ringTeeth: span(wanted.ringTeeth ?? { least: 10, most: 120 }),
-    planets: span(wanted.planets ?? { least: 3, most: 8 }),
+    sunTeeth: span(wanted.sunTeeth ?? { least, most }),
+    planetTeeth: span(wanted.planetTeeth ?? { least, most }),
+    ringTeeth: span(wanted.ringTeeth ?? usualWanted.ringTeeth),
+    planets: span(wanted.planets ?? usualWanted.planets),
     module: [...new Set(modules)].sort((a, b) => a - b),
     outerDiameter,
     hole,
@@ -130,17 +143,17 @@ export function completeWanted(wanted: WantedSets, modules: readonly number[]): 
           held: ratio.held ?? 'ring',
         }
       : null,
-    engagement: wanted.engagement ?? 1,
+    engagement: wanted.engagement ?? usualWanted.engagement,
     rack: typeof rack === 'string' ? standardRack(rack, radians(pressureAngle)) : rack,
     pressureAngle,
     helixAngle,
     helixForm,
-    faceWidth: wanted.faceWidth ?? 20,
+    faceWidth: wanted.faceWidth ?? usualWanted.faceWidth,
     nozzle: wanted.nozzle ?? null,
     shifts: wanted.shifts ?? 'none',
     spacing: wanted.spacing ?? 'equal',
     by: wanted.by ?? 'overall',
-    limit: wanted.limit ?? 20,
+    limit: wanted.limit ?? usualWanted.limit,
   };
 }
 

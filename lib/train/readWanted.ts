@@ -1,82 +1,89 @@
-import { clamp, closest, floorThousandth, ROUNDING } from '../spec/nearest.js';
-import { standardRacks } from '../spec/racks.js';
+import { clamp, closest, ROUNDING } from '../spec/nearest.js';
+import {
+  featureRanges,
+  fromTo,
+  isWithin,
+  LARGEST,
+  MOST_GAP_PER_MODULE,
+  type Range,
+  ranges,
+} from '../spec/ranges.js';
 import { type Problem, Refusal } from '../spec/refusal.js';
+import { resolveSpec } from '../spec/resolveSpec.js';
+import { valueProblems } from '../spec/valueProblems.js';
 import { merits } from './merit.js';
 import { modulesBetween, standardModules } from './moduleSeries.js';
-import { completeWanted, type ResolvedWanted, type WantedSets } from './planWanted.js';
+import { planParameters } from './planParameters.js';
+import { completeWanted, type ResolvedWanted, usualWanted, type WantedSets } from './planWanted.js';
 
-/** Least, most, and whether only whole numbers will do. */
-type Bounds = readonly [least: number, most: number, whole?: 'whole'];
+/** Wishes for one value or a span of them, and where a parameter file states the value. */
+export const spans = {
+  sunTeeth: 'sun.teeth',
+  planetTeeth: 'planets.teeth',
+  ringTeeth: 'ring.teeth',
+  planets: 'planets.count',
+} as const;
 
-const spans = {
-  sunTeeth: [5, 400, 'whole'],
-  planetTeeth: [5, 400, 'whole'],
-  ringTeeth: [10, 1000, 'whole'],
-  planets: [2, 12, 'whole'],
-} as const satisfies Record<string, Bounds>;
+/** Wishes for one value, and where a parameter file states it: it says what such a value may be. */
+export const stated = {
+  bed: 'printer.bed.width',
+  rim: 'ring.rim',
+  gap: 'fit.gap',
+  rack: 'rack',
+  pressureAngle: 'pressureAngle',
+  helixForm: 'helix.form',
+  helixAngle: 'helix.angle',
+  faceWidth: 'faceWidth',
+  nozzle: 'printer.nozzle',
+  shifts: 'profileShift',
+  spacing: 'planets.spacing',
+} as const;
 
-const MODULE: Bounds = [0.2, 20];
-
-const numbers = {
-  outerDiameter: [1, 2000],
-  hole: [5, 2000],
-  bed: [10, 2000],
-  rim: [0.4, 100],
-  gap: [0.02, 2],
+/** Figures of a set that no parameter file states. Lengths in mm, angles in degrees. */
+export const figures = {
+  /** No file makes a larger set; the least is any that has a size. */
+  outerDiameter: [1, LARGEST],
+  hole: featureRanges.mountHole,
+  /** Degrees of arc; what a file limits is how far an edge drops in, in mm. */
   opening: [0, 360],
-  engagement: [0, 4],
-  pressureAngle: [14, 30],
-  helixAngle: [0, 45],
-  faceWidth: [1, 250],
-  nozzle: [0.1, 2],
-  limit: [1, 100_000, 'whole'],
-} as const satisfies Record<string, Bounds>;
+  /** From 0 on, unlike `limits.contactRatio`, which marks what is below it: a search may ask nothing. */
+  engagement: [0, ranges.contactRatio[1]],
+} as const satisfies Record<string, Range>;
 
+/** Rows that are given back; more would be no help to anyone. */
+const LIMIT: Range = [1, 100_000];
 const ratioKeys = ['value', 'tolerance', 'held'] as const;
 const heldMembers = ['ring', 'carrier', 'sun'] as const;
-const choices = { shifts: ['none', 'solve'], spacing: ['equal', 'nearest'] } as const;
-const helixForms = ['spur', 'helical', 'herringbone'] as const;
-/** A larger gap would leave the teeth hardly any engagement, as in a parameter file. Common practice. */
-const MOST_GAP_PER_MODULE = 0.6;
-const rackBounds = { addendum: [0.5, 1.5], dedendum: [0.5, 2], fillet: [0, 1] } as const;
+/** Of any train that is ever printed, sign aside. */
+const RATIO: Range = [0.001, 1000];
 
 /**
  * Wishes checked and completed.
- * @throws Refusal with every problem found: unknown keys, values out of range, spans that hold nothing
+ * @throws Refusal with every problem found: unknown keys, values that a parameter file does not allow, alone or
+ * together, spans that hold nothing
  */
 export function readWanted(wanted: WantedSets): ResolvedWanted {
-  const known = [
-    ...Object.keys(spans),
-    ...Object.keys(numbers),
-    'module',
-    'ratio',
-    'rack',
-    'helixForm',
-    ...Object.keys(choices),
-    'by',
-  ];
+  const known = [...Object.keys({ ...spans, ...stated, ...figures }), 'module', 'ratio', 'by', 'limit'];
   const problems: Problem[] = unknownKeys(wanted, known, '');
-  for (const [key, bounds] of Object.entries(spans))
-    problems.push(...spanProblems(key, wanted[key as keyof typeof spans], bounds));
-  for (const [key, bounds] of Object.entries(numbers))
-    problems.push(...numberProblems(key, wanted[key as keyof typeof numbers], bounds));
+  for (const [key, path] of Object.entries(spans))
+    problems.push(...spanProblems(key, path, wanted[key as keyof typeof spans]));
+  for (const [key, path] of Object.entries(stated))
+    problems.push(...statedProblems(path, wanted[key as keyof typeof stated], key));
+  for (const [key, range] of Object.entries(figures))
+    problems.push(...figureProblems(key, wanted[key as keyof typeof figures], range));
   problems.push(
+    ...figureProblems('limit', wanted.limit, LIMIT, true),
     ...moduleProblems(wanted.module),
     ...ratioProblems(wanted.ratio),
-    ...rackProblems(wanted.rack),
-    ...helixProblems(wanted),
     ...byProblems(wanted),
-    ...(['shifts', 'spacing'] as const).flatMap((key) => choiceProblems(key, wanted[key])),
   );
   stop(problems);
-  const { gap, module } = completeWanted(wanted, modulesOf(wanted.module));
-  const modules = module.filter((one) => gap <= MOST_GAP_PER_MODULE * one + ROUNDING);
-  if (!modules.length) {
-    const most = floorThousandth(MOST_GAP_PER_MODULE * module[module.length - 1]);
-    const rule = `must be at most ${most} mm with these modules: ${MOST_GAP_PER_MODULE} × module`;
-    stop([{ parameter: 'gap', value: gap, rule, nearest: [most] }]);
-  }
-  return completeWanted(wanted, modules);
+  const all = completeWanted(wanted, modulesOf(wanted.module));
+  stop(togetherProblems(wanted, all));
+  return completeWanted(
+    wanted,
+    all.module.filter((module) => all.gap <= MOST_GAP_PER_MODULE * module + ROUNDING),
+  );
 }
 
 function stop(problems: Problem[]): void {
@@ -84,19 +91,33 @@ function stop(problems: Problem[]): void {
   if (first) throw new Refusal([first, ...rest]);
 }
 
-function choiceProblems(key: keyof typeof choices, value: unknown): Problem[] {
-  const words: readonly unknown[] = choices[key];
-  return value === undefined || words.includes(value) ? [] : [oneOf(key, value, choices[key])];
-}
+/** Any counts: of a file's rules, only those between what all rows share are asked. */
+const ANY_COUNTS = {
+  sunTeeth: 15,
+  planetTeeth: 15,
+  ringTeeth: 45,
+  planets: 3,
+  spacing: 'equal',
+  profileShifts: { sun: 0, planet: 0, ring: 0 },
+} as const;
 
-/** Spur teeth have no angle, and others one of at least a degree. */
-function helixProblems({ helixForm: form, helixAngle: angle }: WantedSets): Problem[] {
-  if (form !== undefined && !helixForms.includes(form)) return [oneOf('helixForm', form, helixForms)];
-  if (form === 'spur' && angle !== undefined && angle !== 0)
-    return [{ parameter: 'helixAngle', value: angle, rule: 'must be 0 for spur teeth', nearest: [0] }];
-  const helical = form === 'helical' || form === 'herringbone' || (angle !== undefined && angle > 0);
-  if (!helical || angle === undefined || !(angle >= 0 && angle < 1)) return [];
-  return [{ parameter: 'helixAngle', value: angle, rule: 'must be a number from 1 to 45', nearest: [1] }];
+/** What a parameter file with the wishes says of them together, with the module that allows the most. */
+function togetherProblems({ rack }: WantedSets, all: ResolvedWanted): Problem[] {
+  const file = planParameters({ ...ANY_COUNTS, module: all.module[all.module.length - 1] }, all);
+  try {
+    resolveSpec({ ...file, rack: rack ?? all.rack });
+    return [];
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    return error.problems.flatMap((problem) => {
+      const found = Object.entries(stated).find(
+        ([, path]) => problem.parameter === path || problem.parameter.startsWith(`${path}.`),
+      );
+      if (!found) return [];
+      const [key, path] = found;
+      return [{ ...problem, parameter: key + problem.parameter.slice(path.length) }];
+    });
+  }
 }
 
 function byProblems({ by, ratio }: WantedSets): Problem[] {
@@ -106,7 +127,7 @@ function byProblems({ by, ratio }: WantedSets): Problem[] {
   return [{ parameter: 'by', value: by, rule: 'needs a ratio to be near to', nearest: ['overall'] }];
 }
 
-function modulesOf(module: WantedSets['module'] = { least: 1, most: 3 }): readonly number[] {
+function modulesOf(module: WantedSets['module'] = usualWanted.module): readonly number[] {
   if (typeof module === 'number') return [module];
   return 'least' in module ? modulesBetween(module.least, module.most) : module;
 }
@@ -114,9 +135,9 @@ function modulesOf(module: WantedSets['module'] = { least: 1, most: 3 }): readon
 function moduleProblems(module: WantedSets['module']): Problem[] {
   if (Array.isArray(module))
     return module.length
-      ? module.flatMap((one, i) => numberProblems(`module[${i}]`, one, MODULE))
+      ? module.flatMap((one, i) => statedProblems('module', one ?? Number.NaN, `module[${i}]`))
       : [{ parameter: 'module', value: module, rule: 'must name at least one module', nearest: [[1.5]] }];
-  const found = spanProblems('module', module as WantedSets['sunTeeth'], MODULE);
+  const found = spanProblems('module', 'module', module as WantedSets['sunTeeth']);
   if (found.length || modulesOf(module).length) return found;
   const { least } = module as { least: number };
   const nearest = [...standardModules].sort((a, b) => Math.abs(a - least) - Math.abs(b - least)).slice(0, 2);
@@ -136,34 +157,20 @@ function ratioProblems(ratio: WantedSets['ratio']): Problem[] {
     ];
   const problems = unknownKeys(ratio, ratioKeys, 'ratio.');
   const size = Math.abs(ratio.value);
-  problems.push(...numberProblems('ratio.value', Number.isNaN(size) ? ratio.value : size, [0.001, 1000]));
+  problems.push(...figureProblems('ratio.value', Number.isNaN(size) ? ratio.value : size, RATIO));
   if (ratio.value === undefined)
     problems.push({ parameter: 'ratio.value', value: undefined, rule: 'is missing', nearest: [4] });
-  problems.push(...numberProblems('ratio.tolerance', ratio.tolerance, [0, 1000]));
+  problems.push(...figureProblems('ratio.tolerance', ratio.tolerance, [0, RATIO[1]]));
   if (ratio.held !== undefined && !heldMembers.includes(ratio.held))
     problems.push(oneOf('ratio.held', ratio.held, heldMembers));
   return problems;
 }
 
-function rackProblems(rack: WantedSets['rack']): Problem[] {
-  if (rack === undefined) return [];
-  if (typeof rack !== 'object' || rack === null)
-    return Object.hasOwn(standardRacks, String(rack))
-      ? []
-      : [oneOf('rack', rack, Object.keys(standardRacks))];
-  const problems = unknownKeys(rack, Object.keys(rackBounds), 'rack.');
-  for (const [key, bounds] of Object.entries(rackBounds)) {
-    const value = rack[key as keyof typeof rackBounds] ?? Number.NaN;
-    problems.push(...numberProblems(`rack.${key}`, value, bounds));
-  }
-  return problems;
-}
-
-function spanProblems(parameter: string, given: WantedSets['sunTeeth'], bounds: Bounds): Problem[] {
-  if (typeof given !== 'object' || given === null) return numberProblems(parameter, given, bounds);
+function spanProblems(parameter: string, path: string, given: WantedSets['sunTeeth']): Problem[] {
+  if (typeof given !== 'object' || given === null) return statedProblems(path, given, parameter);
   const problems = unknownKeys(given, ['least', 'most'], `${parameter}.`);
   for (const end of ['least', 'most'] as const)
-    problems.push(...numberProblems(`${parameter}.${end}`, given[end] ?? Number.NaN, bounds));
+    problems.push(...statedProblems(path, given[end] ?? Number.NaN, `${parameter}.${end}`));
   if (!problems.length && given.least > given.most)
     problems.push({
       parameter,
@@ -174,14 +181,22 @@ function spanProblems(parameter: string, given: WantedSets['sunTeeth'], bounds: 
   return problems;
 }
 
-function numberProblems(parameter: string, value: number | undefined, bounds: Bounds): Problem[] {
-  const [least, most, whole] = bounds;
-  if (value === undefined) return [];
-  if (value >= least && value <= most && (!whole || Number.isInteger(value))) return [];
-  const rule = `must be a ${whole ? 'whole ' : ''}number from ${least} to ${most}`;
+/** What a parameter file says of a value; nothing of one that is not given. */
+function statedProblems(path: string, value: unknown, parameter: string): Problem[] {
+  return value === undefined ? [] : valueProblems(path, value, parameter);
+}
+
+function figureProblems(
+  parameter: string,
+  value: number | undefined,
+  range: Range,
+  whole = false,
+): Problem[] {
+  if (value === undefined || (isWithin(value, range) && (!whole || Number.isInteger(value)))) return [];
+  const rule = `must be a ${whole ? 'whole ' : ''}number ${fromTo(range)}`;
   const nearest =
     typeof value === 'number' && !Number.isNaN(value)
-      ? [clamp(whole ? Math.round(value) : value, least, most)]
+      ? [clamp(whole ? Math.round(value) : value, ...range)]
       : [];
   return [{ parameter, value, rule, nearest }];
 }

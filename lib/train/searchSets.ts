@@ -1,16 +1,13 @@
+import { ranges } from '../spec/ranges.js';
+import { LINE_PER_NOZZLE, usualWall } from '../spec/usual.js';
 import { radians } from '../tooth/gear.js';
 import { leastClearance, planetPlaces } from './assembly.js';
 import { merits, ratioDeparture } from './merit.js';
-import { alsoMissed, type Judged, LINE_PER_NOZZLE, type Missed } from './nearMiss.js';
+import { alsoMissed, type Judged, type Missed } from './nearMiss.js';
 import { opening } from './opening.js';
 import type { ResolvedWanted, Span } from './planWanted.js';
 import { ratios } from './ratios.js';
 import { type PlannedSet, type UnshiftedSet, unshiftedSets } from './unshiftedSet.js';
-
-/** Rim and tooth depth go together by this factor, as in a parameter file without `ring.rim`. Common practice. */
-const RIM_PER_DEPTH = 1.2;
-/** Least rim of that rule, mm. */
-const LEAST_RIM = 3;
 
 /**
  * Hands every unshifted, equally spaced set in the spans of `wanted` to `take`, with the one rule that it misses
@@ -36,7 +33,7 @@ export function searchSets(wanted: ResolvedWanted, take: (found: Judged) => void
 }
 
 /** Directions of equally spaced planets, degrees, by their number. */
-const equalPlaces = Array.from({ length: 13 }, (_, count) =>
+const equalPlaces = Array.from({ length: ranges.planets[1] + 1 }, (_, count) =>
   Array.from({ length: count }, (_, i) => (360 * i) / count),
 );
 
@@ -127,7 +124,7 @@ function toothThickness({ shifts }: PlannedSet, module: number, wanted: Resolved
 
 /** Wall outside the ring's root circle, mm. */
 export function rimOf(module: number, { rim, rack }: ResolvedWanted): number {
-  return rim ?? Math.max(LEAST_RIM, RIM_PER_DEPTH * (rack.addendum + rack.dedendum) * module);
+  return rim ?? usualWall({ rack, module });
 }
 
 /** By how much the ratio of a set misses the one wanted. */

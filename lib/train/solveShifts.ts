@@ -1,3 +1,4 @@
+import { usual } from '../spec/usual.js';
 import { radians } from '../tooth/gear.js';
 import { type Frame, type ShiftCounts, type ShiftForm, shiftFrame } from './shifts/frame.js';
 import { checkShiftInput } from './shifts/input.js';
@@ -49,7 +50,7 @@ export interface RefusedShifts {
 /** Least tip thickness in normal modules. Source: DIN 3960 / ISO 21771 practice, from memory. */
 const LEAST_TIP = 0.2;
 /** Usual and least transverse contact ratio. Common practice, no source; below 1 teeth let go of each other. */
-const USUAL_CONTACT = 1.2;
+const USUAL_CONTACT = usual.contactRatio;
 const LEAST_CONTACT = 1;
 
 /** The limits that no set may pass. */
@@ -68,8 +69,8 @@ const LAST: Wanted = {
  * 1.2 where possible, else 1; no involute or trochoid interference, ring tips cut back as the set is made; room for
  * the ring's roots. Among what they leave, sun and planet are balanced by the criterion and the shifts are the least
  * (sum of squares) that balance allows; where the limits forbid balance, sun and planet are left least unequal.
- * @param counts teeth: sun and planets 5 … 400, ring 10 … 1000
- * @param form pressure angle 14 … 30, helix angle 0 … 45, gap 0 … 0.6
+ * @param counts teeth, as a parameter file may have them
+ * @param form angles and rack, as a parameter file may have them; a gap of 0 too
  * @returns shifts in normal modules, or why there are none
  * @throws Refusal with every count and size that is out of range
  * Source: ISO 21771 for all sizes; the search is our own. A solve costs a fraction of a millisecond.

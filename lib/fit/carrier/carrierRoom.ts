@@ -1,12 +1,12 @@
 import { floorThousandth } from '../../spec/nearest.js';
+import { ranges } from '../../spec/ranges.js';
 import { refuse } from '../../spec/refusal.js';
 import type { Carrier, PlanetarySpec } from '../../spec/types.js';
 import { boreReach } from './pinShape.js';
 import { type Opening, postOutline } from './postShape.js';
 
-/** Smallest pin and gap that a file can hold, mm. */
-const LEAST_PIN = 0.5;
-const LEAST_GAP = 0.02;
+const LEAST_PIN = ranges.pin[0];
+const LEAST_GAP = ranges.gap[0];
 
 /**
  * A pin and its bore leave two lines of wall inside the planets' root circle.

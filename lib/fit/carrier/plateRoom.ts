@@ -1,4 +1,5 @@
 import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
+import { ranges } from '../../spec/ranges.js';
 import { refuse } from '../../spec/refusal.js';
 import type { Boss, Carrier } from '../../spec/types.js';
 import { polar } from '../../tooth/polar.js';
@@ -47,7 +48,7 @@ export function bossRoom({ boss }: Carrier, { inner, floor }: Plate, wall: numbe
     refuse('carrier.centre', 'open', 'leaves no boss room between the opening and the edge of the plate', [
       'closed',
     ]);
-  const rule = `must be from ${Math.max(2, least)} to ${most} mm to stand on the plate, ${wall.toFixed(2)} mm from its edges`;
+  const rule = `must be from ${Math.max(ranges.boss[0], least)} to ${most} mm to stand on the plate, ${wall.toFixed(2)} mm from its edges`;
   refuse(`carrier.boss.${key}`, value, rule, [value > most ? most : least]);
 }
 
@@ -69,7 +70,7 @@ export function boltsOn(
   if (most - least < LEAST_CHOICE) {
     const widest = floorThousandth(floor - Math.max(inner, bossReach(boss)) - 2 * wall - 2 * LEAST_CHOICE);
     const rule = 'leaves no wall to the edges of the plate or to the boss';
-    if (widest >= 0.5) refuse('carrier.bolts.diameter', bolts.diameter, rule, [widest]);
+    if (widest >= ranges.plateBolt[0]) refuse('carrier.bolts.diameter', bolts.diameter, rule, [widest]);
     refuse('carrier.bolts', bolts, rule, ['none']);
   }
   const radius = bolts.circle === undefined ? (least + most) / 2 : bolts.circle / 2;

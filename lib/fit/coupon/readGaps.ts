@@ -1,4 +1,5 @@
 import { clamp } from '../../spec/nearest.js';
+import { ranges } from '../../spec/ranges.js';
 import { Refusal, refuse } from '../../spec/refusal.js';
 
 /** Fewest and most stations of a coupon: one tells nothing of where the boundary lies; common practice for the most. */
@@ -8,11 +9,11 @@ const STEP = 0.01;
 /** Gaps of a coupon of which nothing is said: they reach from fused to loose on most printers. Common practice. */
 export const USUAL_GAPS = '0.10:0.40:0.05';
 /** As `fit.gap` allows, mm. */
-const RANGE = { least: 0.02, most: 2 } as const;
+const [LEAST, MOST] = ranges.gap;
 
 /**
  * The gaps that are asked for, ascending, mm: from A to B in steps, `0.10:0.40:0.05`, or one by one, `0.1,0.2,0.3`.
- * Whole hundredths from 0.02 to 2, 2 to 12 of them.
+ * Whole hundredths within the range of `fit.gap`, as many as `STATIONS` says.
  * @throws Refusal for the parameter `gaps`, with the nearest gaps that work
  */
 export function readGaps(text: string): number[] {
@@ -69,11 +70,11 @@ function stepped(text: string, [first, last, step]: number[]): number[] {
 export function checkedGaps(gaps: readonly number[], asked: unknown): number[] {
   const offer = (list: readonly number[]) => {
     const some = [...new Set(list)].sort((a, b) => a - b).slice(0, STATIONS.most);
-    const near = some[0] + (some[0] < RANGE.most ? 0.05 : -0.05);
+    const near = some[0] + (some[0] < MOST ? 0.05 : -0.05);
     return [[...some, ...(some.length < STATIONS.least ? [near] : [])].map(shown).join(',')];
   };
   const whole = gaps.map((gap) => Math.round(gap / STEP) / 100);
-  const inRange = whole.map((gap) => clamp(gap, RANGE.least, RANGE.most));
+  const inRange = whole.map((gap) => clamp(gap, LEAST, MOST));
   if (whole.some((gap, i) => Math.abs(gap - gaps[i]) > 1e-6))
     refuse(
       'gaps',
@@ -82,7 +83,7 @@ export function checkedGaps(gaps: readonly number[], asked: unknown): number[] {
       offer(inRange),
     );
   if (whole.some((gap, i) => gap !== inRange[i]))
-    refuse('gaps', asked, `must be from ${RANGE.least} to ${RANGE.most} mm`, offer(inRange));
+    refuse('gaps', asked, `must be from ${LEAST} to ${MOST} mm`, offer(inRange));
   const sorted = [...new Set(whole)].sort((a, b) => a - b);
   if (sorted.length < gaps.length) refuse('gaps', asked, 'has a gap twice', offer(sorted));
   if (sorted.length < STATIONS.least)
@@ -94,7 +95,7 @@ export function checkedGaps(gaps: readonly number[], asked: unknown): number[] {
 
 /** A range as it is typed, brought into what gaps may be. */
 function range(first: number, last: number, step: number): string {
-  const [from, to] = [first, last].map((gap) => clamp(gap, RANGE.least, RANGE.most));
+  const [from, to] = [first, last].map((gap) => clamp(gap, LEAST, MOST));
   return [from, to, Math.max(STEP, step)].map(shown).join(':');
 }
 

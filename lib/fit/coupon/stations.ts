@@ -3,6 +3,7 @@ import { ROUNDING } from '../../spec/nearest.js';
 import { Refusal } from '../../spec/refusal.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
 import type { CommonSpec, RackSpec } from '../../spec/types.js';
+import { sturdyWall } from '../../spec/usual.js';
 import { radians } from '../../tooth/gear.js';
 import { type FittedTrain, fitDrawn, fitTrain } from '../trains/fitTrain.js';
 import { trainNumbers } from '../trains/trainNumbers.js';
@@ -148,8 +149,7 @@ export const LABEL = { size: 4, margin: 0.9 } as const;
 
 /** The wall behind the teeth carries the number, and is as thick as any bar's. */
 function backingOf({ rack, module }: CommonSpec): number {
-  const usual = 1.2 * (rack.addendum + rack.dedendum) * module;
-  return round(Math.max(usual, LABEL.size + 2 * LABEL.margin));
+  return round(Math.max(sturdyWall({ rack, module }), LABEL.size + 2 * LABEL.margin));
 }
 
 /** As a set with the file's bevel and this gap has it: no deeper than its teeth stand out. */

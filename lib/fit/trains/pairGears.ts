@@ -1,3 +1,4 @@
+import { ranges } from '../../spec/ranges.js';
 import { Refusal, refuse } from '../../spec/refusal.js';
 import { trainFeatureProblems } from '../../spec/rules/trainFeatures.js';
 import { externalProblems } from '../../spec/rules/trains.js';
@@ -21,8 +22,7 @@ export interface PairGears {
 
 /** Centre distances that differ by less are equal, mm: rounding of doubles and of shifts given to six places. */
 const EQUAL = 1e-4;
-/** Shifts that a parameter file can hold. */
-const RANGE = { external: [-1, 1.5], internal: [-3, 4.5] } as const;
+const RANGE = { external: ranges.shift, internal: ranges.ringShift } as const;
 /** Least tip thickness that shifts are found for, in modules, relief taken off. */
 const LEAST_TIP = 0.1;
 

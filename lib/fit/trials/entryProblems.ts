@@ -1,7 +1,8 @@
 import type * as z from 'zod';
 import { clamp, closest, numberMeant } from '../../spec/nearest.js';
+import { fromTo, type Range } from '../../spec/ranges.js';
 import type { Problem } from '../../spec/refusal.js';
-import { features, outcomes, trialEntries } from './trialSchema.js';
+import { features, most, outcomes, trialEntries, trialRanges } from './trialSchema.js';
 
 /** A problem of a log entry, and where it stands. */
 export interface EntryProblem extends Problem {
@@ -10,34 +11,38 @@ export interface EntryProblem extends Problem {
 
 interface Rule {
   says: string;
-  range?: readonly [number, number];
+  range?: Range;
   words?: readonly string[];
 }
 
-/** What each entry must be, in words; limits as in the schema. */
+const label: Rule = { says: `a name of at most ${most.label} letters on one line` };
+
+const number = (range: Range, unit: string): Rule => ({ says: `a number ${fromTo(range)}${unit}`, range });
+
+/** What each entry must be, in words. */
 const rules: Record<string, Rule> = {
-  gap: { says: 'a number from 0.02 to 2 mm', range: [0.02, 2] },
+  gap: number(trialRanges.gap, ' mm'),
   outcome: { says: `one of ${outcomes.join(', ')}`, words: outcomes },
-  printer: { says: 'a name of at most 100 letters on one line' },
-  filament: { says: 'a name of at most 100 letters on one line' },
+  printer: label,
+  filament: label,
   dryness: {
-    says: 'dry, damp, unknown or the hours it was dried, 0 to 1000',
-    range: [0, 1000],
+    says: `dry, damp, unknown or the hours it was dried, ${trialRanges.dried.join(' to ')}`,
+    range: trialRanges.dried,
     words: ['dry', 'damp', 'unknown'],
   },
-  temperature: { says: 'a number from 100 to 500 °C', range: [100, 500] },
-  layer: { says: 'a number from 0.02 to 1.5 mm', range: [0.02, 1.5] },
-  growth: { says: 'a number from -0.5 to 0.5 mm', range: [-0.5, 0.5] },
+  temperature: number(trialRanges.temperature, ' °C'),
+  layer: number(trialRanges.layer, ' mm'),
+  growth: number(trialRanges.growth, ' mm'),
   date: { says: 'a day, as 2026-05-30' },
-  notes: { says: 'text of at most 2000 letters' },
-  readings: { says: 'a list of at most 100 readings' },
-  trials: { says: 'a list of at most 5000 trials' },
+  notes: { says: `text of at most ${most.notes} letters` },
+  readings: { says: `a list of at most ${most.readings} readings` },
+  trials: { says: `a list of at most ${most.trials} trials` },
   feature: { says: `one of ${features.join(', ')}`, words: features },
-  part: { says: 'a name of at most 100 letters on one line' },
-  teeth: { says: 'a whole number from 1 to 400', range: [1, 400] },
-  drawn: { says: 'a number from 0.1 to 3000 mm', range: [0.1, 3000] },
-  read: { says: 'a number from 0.1 to 3000 mm', range: [0.1, 3000] },
-  perWall: { says: 'a number from -100 to 100', range: [-100, 100] },
+  part: label,
+  teeth: { says: `a whole number ${fromTo(trialRanges.teeth)}`, range: trialRanges.teeth },
+  drawn: number(trialRanges.drawn, ' mm'),
+  read: number(trialRanges.read, ' mm'),
+  perWall: number(trialRanges.perWall, ''),
   firstLayer: { says: 'true or false', words: ['true', 'false'] },
 };
 

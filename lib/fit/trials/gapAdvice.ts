@@ -1,3 +1,4 @@
+import { ranges } from '../../spec/ranges.js';
 import { chancesAt } from './ordinalModel.js';
 import type { Posterior } from './posterior.js';
 import { spreadOf, type Uncertain } from './spread.js';
@@ -24,8 +25,8 @@ export interface GapAdvice {
 export const LIKELY = 0.7;
 /** Gaps are offered in steps of this, mm: printers hold no finer ones. */
 const STEP = 0.01;
-/** Limits of `fit.gap`, mm. */
-const [LEAST, MOST] = [0.02, 2];
+/** Of `fit.gap`, mm. */
+const [LEAST, MOST] = ranges.gap;
 
 /** The chances of one gap at every node. */
 export interface Candidate {

@@ -1,3 +1,4 @@
+import { usual } from '../../spec/usual.js';
 import { cholesky, solveLower, solveUpper } from './cholesky.js';
 import type { Uncertain } from './spread.js';
 import { perWallOf, type Reading } from './trialSchema.js';
@@ -25,7 +26,7 @@ export interface Figure extends Uncertain {
  */
 export const growthPrior = {
   growth: { mean: 0, sd: 0.1, known: 0.02 },
-  firstLayerGrowth: { mean: 0.15, sd: 0.1, known: 0.04 },
+  firstLayerGrowth: { mean: usual.firstLayerGrowth, sd: 0.1, known: 0.04 },
   shrinkage: { mean: 0.35, sd: 0.35, known: 0.1 },
   /** Error of a reading, calipers and print together: median, and standard deviation of its logarithm. */
   error: { median: 0.03, logSd: 0.5 },

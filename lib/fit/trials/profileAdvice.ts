@@ -1,5 +1,7 @@
+import { clamp } from '../../spec/nearest.js';
 import { filamentNames } from '../../spec/profiles/filaments.js';
 import { printerNames } from '../../spec/profiles/printers.js';
+import { isWithin, ranges } from '../../spec/ranges.js';
 import type { Conditions } from './conditions.js';
 import type { Growth } from './growth.js';
 
@@ -9,9 +11,6 @@ export interface ProfileAdvice {
   filament?: { material?: string; shrinkage?: number };
   fit?: { gap: number };
 }
-
-/** Least `fit.gap`, mm. */
-const LEAST_GAP = 0.02;
 
 /**
  * What trials and readings tell a profile. Where growth is written, the gap is less by twice what is then
@@ -25,20 +24,20 @@ export function profileAdvice(
   growth: Growth,
 ): ProfileAdvice {
   // A figure beyond what a profile may hold is no figure to draw by; short of its limit by chance alone, it is.
-  const known = (key: 'growth' | 'firstLayerGrowth' | 'shrinkage', least: number, most: number) => {
+  const known = (key: 'growth' | 'firstLayerGrowth' | 'shrinkage') => {
     const { known, mean, sd } = growth[key];
-    const within = Math.min(Math.max(mean, least), most);
+    const within = clamp(mean, ...ranges[key]);
     return known && Math.abs(mean - within) <= 2 * sd ? rounded(within, 3) : undefined;
   };
-  const measured = known('growth', -0.5, 0.5);
+  const measured = known('growth');
   const applied = measured ?? compensated;
   const asked = gap === undefined ? undefined : rounded(gap + 2 * (compensated - applied), 2);
   const printer = withoutUndefined({
     growth: measured ?? (compensated !== 0 && asked !== undefined ? compensated : undefined),
-    firstLayerGrowth: known('firstLayerGrowth', 0, 1),
+    firstLayerGrowth: known('firstLayerGrowth'),
   });
-  const filament = withoutUndefined({ shrinkage: known('shrinkage', 0, 3) });
-  const fit = asked === undefined || asked < LEAST_GAP ? undefined : { gap: asked };
+  const filament = withoutUndefined({ shrinkage: known('shrinkage') });
+  const fit = asked !== undefined && isWithin(asked, ranges.gap) ? { gap: asked } : undefined;
   if (!printer && !filament && !fit) return {};
   const machine = { ...named('profile', conditions.printer, printerNames), ...printer };
   const material = { ...named('material', conditions.filament, filamentNames), ...filament };

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { type Range, ranges } from '../../spec/ranges.js';
 
 /** How a print came out, from the smallest gap to the largest: the order of the model. */
 export const outcomes = ['fused', 'tight', 'free', 'loose'] as const;
@@ -21,13 +22,35 @@ export const features = [
 /** What calipers are put to. */
 export type Feature = (typeof features)[number];
 
+/**
+ * Ranges of what a log holds: lengths in mm, temperature in °C, dried in hours. Gap, layer and growth are a parameter
+ * file's; the others are wide enough for any print.
+ */
+export const trialRanges = {
+  gap: ranges.gap,
+  layer: ranges.layer,
+  growth: ranges.growth,
+  temperature: [100, 500],
+  dried: [0, 1000],
+  /** Teeth between the anvils. */
+  teeth: [1, ranges.teeth[1]],
+  drawn: [0.1, 3000],
+  read: [0.1, 3000],
+  perWall: [-100, 100],
+} as const satisfies Record<string, Range>;
+
+/** Most letters of a name and of notes, most readings of a trial and trials of a log. */
+export const most = { label: 100, notes: 2000, readings: 100, trials: 5000 } as const;
+
+const number = ([least, largest]: Range) => z.number().min(least).max(largest);
+
 /** A name that somebody gave, on one line; in a log it may look like a number. */
 const label = z.union([
   z
     .string()
     .trim()
     .min(1)
-    .max(100)
+    .max(most.label)
     .regex(/^[^\p{Cc}\p{Cs}\u2028-\u202e\u2066-\u2069]*$/u),
   z.number().transform(String),
 ]);
@@ -37,11 +60,11 @@ const reading = z.strictObject({
   feature: z.enum(features),
   part: label.optional(),
   /** Teeth between the anvils, for a base tangent length. */
-  teeth: z.int().min(1).max(400).optional(),
-  drawn: z.number().min(0.1).max(3000),
-  read: z.number().min(0.1).max(3000),
+  teeth: z.int().min(trialRanges.teeth[0]).max(trialRanges.teeth[1]).optional(),
+  drawn: number(trialRanges.drawn),
+  read: number(trialRanges.read),
   /** How much the size grows for each mm by which walls stand out; left out where the feature says it. */
-  perWall: z.number().min(-100).max(100).optional(),
+  perWall: number(trialRanges.perWall).optional(),
   /** Read on the first layer, where it stands out, and not above it. */
   firstLayer: z.boolean().optional(),
 });
@@ -57,21 +80,21 @@ const date = z.string().refine((text) => {
 /** The entries of a trial by their name, each with its range. Lengths in mm, temperature in °C. */
 export const trialEntries = {
   /** `fit.gap` of the print, mm. */
-  gap: z.number().min(0.02).max(2).optional(),
+  gap: number(trialRanges.gap).optional(),
   outcome: z.enum(outcomes).optional(),
   printer: label.optional(),
   filament: label.optional(),
   /** dry, damp, unknown, or for how many hours the filament was dried before. */
-  dryness: z.union([z.enum(['dry', 'damp', 'unknown']), z.number().min(0).max(1000)]).optional(),
+  dryness: z.union([z.enum(['dry', 'damp', 'unknown']), number(trialRanges.dried)]).optional(),
   /** Of the nozzle, °C. */
-  temperature: z.number().min(100).max(500).optional(),
+  temperature: number(trialRanges.temperature).optional(),
   /** Layer height, mm. */
-  layer: z.number().min(0.02).max(1.5).optional(),
+  layer: number(trialRanges.layer).optional(),
   /** `printer.growth` that the print was drawn with, mm [0]. */
-  growth: z.number().min(-0.5).max(0.5).optional(),
+  growth: number(trialRanges.growth).optional(),
   date: date.optional(),
-  notes: z.string().max(2000).optional(),
-  readings: z.array(reading).max(100).optional(),
+  notes: z.string().max(most.notes).optional(),
+  readings: z.array(reading).max(most.readings).optional(),
 };
 
 /** One print: at a gap it came out so, or sizes were read on it, or both; and how it was printed. */
@@ -108,7 +131,7 @@ export const trialSchema = z.strictObject(trialEntries).superRefine((trial, cont
 const FARTHEST = { growth: 0.8, part: 0.03 };
 
 /** A trial log: every trial in the order in which it was added. */
-export const logSchema = z.strictObject({ trials: z.array(trialSchema).max(5000).nullish() });
+export const logSchema = z.strictObject({ trials: z.array(trialSchema).max(most.trials).nullish() });
 
 /** One print. */
 export type Trial = z.output<typeof trialSchema>;

@@ -1,3 +1,4 @@
+import { ranges } from '../../spec/ranges.js';
 import { allowsEqualSpacing, neighbourClearance, planetPlaces } from '../../train/assembly.js';
 import { type OpeningSizes, opening as openingOf } from '../../train/opening.js';
 import type { Check } from '../check.js';
@@ -5,8 +6,7 @@ import type { PlanFindings } from '../findings.js';
 import { worksWith } from '../nearest/works.js';
 import { nearestOpenSets } from '../nearestOpenSets.js';
 
-/** Most planets that a parameter file can hold. */
-const MOST_PLANETS = 12;
+const MOST_PLANETS = ranges.planets[1];
 
 /** What the file asks of the opening between planets, mm. */
 export interface OpeningAsk {

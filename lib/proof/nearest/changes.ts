@@ -1,6 +1,7 @@
 import { moduleGiven } from '../../spec/moduleGiven.js';
 import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
 import type { Plain } from '../../spec/plainData.js';
+import { ranges } from '../../spec/ranges.js';
 import { Refusal } from '../../spec/refusal.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
 import type { Spec } from '../../spec/types.js';
@@ -57,7 +58,7 @@ export function along(path: string, from: number, ...ends: number[]): Way {
 /** The module as the file gives it, which grows. */
 export function moduleWay(spec: Spec): Way {
   const { path, value } = moduleGiven(spec);
-  return along(path, value, Math.min(20, 4 * value));
+  return along(path, value, Math.min(ranges.module[1], 4 * value));
 }
 
 /** The same for whole numbers. */

@@ -1,5 +1,7 @@
 import { floorThousandth } from '../../spec/nearest.js';
+import { ranges } from '../../spec/ranges.js';
 import type { PlanetarySpec } from '../../spec/types.js';
+import { usual } from '../../spec/usual.js';
 import { nearestSets, type SetCounts } from '../../train/nearestSets.js';
 import { along, type Change, just, moduleWay, type Way, type Ways } from './changes.js';
 
@@ -27,18 +29,18 @@ function singleWays(spec: PlanetarySpec): Way[] {
         .find(isWorking),
   };
   const slanted = [
-    along('helix.angle', helix.angle, 45),
-    along('faceWidth', faceWidth, Math.min(300, 4 * faceWidth)),
+    along('helix.angle', helix.angle, ranges.helixAngle[1]),
+    along('faceWidth', faceWidth, Math.min(ranges.faceWidth[1], 4 * faceWidth)),
   ];
   return [
-    along('fit.gap', fit.gap, 0.02),
+    along('fit.gap', fit.gap, ranges.gap[0]),
     moduleWay(spec),
     count,
     just('planets.spacing', { 'planets.spacing': 'nearest' }),
     just('profileShift', solved(spec)),
     just('profileShift', unshifted(spec)),
-    just('rack', { rack: 'B' }),
-    just('pressureAngle', { pressureAngle: 20 }),
+    just('rack', { rack: usual.rack }),
+    just('pressureAngle', { pressureAngle: usual.pressureAngle }),
     ...(helix.form === 'spur' ? [] : slanted),
   ];
 }
@@ -72,8 +74,8 @@ export function withCounts({ sunTeeth, planetTeeth, ringTeeth, planets }: SetCou
 
 /** Teeth of the standard form, and a gap that they have room for: with these some set always works. */
 export function standardForm(spec: PlanetarySpec): Change {
-  const gap = floorThousandth(Math.max(0.02, Math.min(spec.fit.gap, 0.1 * spec.module)));
-  return { rack: 'B', pressureAngle: 20, 'fit.gap': gap };
+  const gap = floorThousandth(Math.max(ranges.gap[0], Math.min(spec.fit.gap, 0.1 * spec.module)));
+  return { rack: usual.rack, pressureAngle: usual.pressureAngle, 'fit.gap': gap };
 }
 
 /** No shifts, whatever the file gives or asks to find. */
@@ -94,6 +96,9 @@ function shifted({ profileShift, sun, planets, ring }: PlanetarySpec): boolean {
 }
 
 function counts(count: number): number[] {
-  const all = Array.from({ length: 11 }, (_, i) => i + 2).filter((other) => other !== count);
+  const [fewest, most] = ranges.planets;
+  const all = Array.from({ length: most - fewest + 1 }, (_, i) => fewest + i).filter(
+    (other) => other !== count,
+  );
   return all.sort((a, b) => Math.abs(a - count) - Math.abs(b - count) || b - a);
 }

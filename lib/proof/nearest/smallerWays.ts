@@ -1,6 +1,7 @@
 import { moduleGiven } from '../../spec/moduleGiven.js';
 import { floorThousandth } from '../../spec/nearest.js';
 import { isMapping } from '../../spec/plainData.js';
+import { featureRanges, ranges } from '../../spec/ranges.js';
 import { externalGears } from '../../spec/rules/trains.js';
 import type { TrainSpec } from '../../spec/types.js';
 import { withoutDerived } from '../../spec/withoutDerived.js';
@@ -19,7 +20,11 @@ export function smallerWays(spec: TrainSpec): Ways {
   const loose = { 'fit.gap': Math.min(fit.gap, 0.05) };
   const plain = { ...low, ...loose, ...plainForm(spec) };
   return {
-    single: [along(path, value, 0.2), along('faceWidth', faceWidth, 1), ...sizesOf(spec)],
+    single: [
+      along(path, value, ranges.module[0]),
+      along('faceWidth', faceWidth, ranges.faceWidth[0]),
+      ...sizesOf(spec),
+    ],
     counts: () =>
       Array.from({ length: STEPS }, (_, i): Change => ({ [path]: floorThousandth(value * 0.8 ** (i + 1)) })),
     bases: [{}, low, { ...low, ...loose }, plain, { ...plain, ...fewTeeth(spec) }],
@@ -29,20 +34,24 @@ export function smallerWays(spec: TrainSpec): Ways {
 /** Every size of a file that parts grow with. */
 function sizesOf(spec: TrainSpec): Way[] {
   const outside = externalGears(spec).flatMap(([part, { teeth, knob, crank }]) => [
-    alongWhole(`${part}.teeth`, teeth, 5),
-    ...(knob ? [along(`${part}.knob.height`, knob.height, 1)] : []),
-    ...(crank?.handle === undefined ? [] : [along(`${part}.crank.handle`, crank.handle, 10)]),
+    alongWhole(`${part}.teeth`, teeth, ranges.teeth[0]),
+    ...(knob ? [along(`${part}.knob.height`, knob.height, featureRanges.knobHeight[0])] : []),
+    ...(crank?.handle === undefined
+      ? []
+      : [along(`${part}.crank.handle`, crank.handle, featureRanges.crankHandle[0])]),
   ]);
   const ring = ringOf(spec);
   const inside = ring && [
-    alongWhole(`${ring.part}.teeth`, ring.teeth, 10),
-    along(`${ring.part}.rim`, ring.rim, 0.4),
-    ...(ring.flange ? [along(`${ring.part}.flange.diameter`, ring.flange.diameter, 1)] : []),
+    alongWhole(`${ring.part}.teeth`, ring.teeth, ranges.ringTeeth[0]),
+    along(`${ring.part}.rim`, ring.rim, ranges.rim[0]),
+    ...(ring.flange
+      ? [along(`${ring.part}.flange.diameter`, ring.flange.diameter, featureRanges.flangeDiameter[0])]
+      : []),
   ];
   const bar = spec.kind === 'rack' && [
-    along('bar.length', spec.bar.length, 1),
-    alongWhole('bar.teeth', spec.bar.teeth, 1),
-    along('bar.backing', spec.bar.backing, 0.4),
+    along('bar.length', spec.bar.length, ranges.barLength[0]),
+    alongWhole('bar.teeth', spec.bar.teeth, ranges.barTeeth[0]),
+    along('bar.backing', spec.bar.backing, ranges.rim[0]),
   ];
   return [...(bar || []), ...outside, ...(inside ?? [])];
 }

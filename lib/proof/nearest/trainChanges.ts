@@ -1,5 +1,7 @@
 import { floorThousandth } from '../../spec/nearest.js';
+import { ranges } from '../../spec/ranges.js';
 import type { Spec, TrainSpec } from '../../spec/types.js';
+import { usual } from '../../spec/usual.js';
 import { along, alongWhole, type Change, just, moduleWay, type Way, type Ways } from './changes.js';
 
 /** Teeth with which a gear that stands alone, or runs on a bar, works whatever its rack is. */
@@ -13,16 +15,16 @@ const COUNTS = 80;
 export function trainWays(spec: TrainSpec): Ways {
   const { module, fit, printer, helix, faceWidth } = spec;
   const slanted = [
-    along('helix.angle', helix.angle, 45),
-    along('faceWidth', faceWidth, Math.min(300, 4 * faceWidth)),
+    along('helix.angle', helix.angle, ranges.helixAngle[1]),
+    along('faceWidth', faceWidth, Math.min(ranges.faceWidth[1], 4 * faceWidth)),
   ];
   const unshift = unshifted(spec);
-  const gap = { 'fit.gap': floorThousandth(Math.max(0.02, Math.min(fit.gap, 0.1 * module))) };
-  const form = { rack: 'B', pressureAngle: 20 };
+  const gap = { 'fit.gap': floorThousandth(Math.max(ranges.gap[0], Math.min(fit.gap, 0.1 * module))) };
+  const form = { rack: usual.rack, pressureAngle: usual.pressureAngle };
   const flat = { 'printer.growth': 0 };
   return {
     single: [
-      along('fit.gap', fit.gap, 0.02),
+      along('fit.gap', fit.gap, ranges.gap[0]),
       moduleWay(spec),
       ...gearsOf(spec).flatMap(shiftWays),
       ...gearsOf(spec).flatMap(teethWays),
@@ -31,8 +33,8 @@ export function trainWays(spec: TrainSpec): Ways {
       just('profileShift', unshift),
       ...(helix.form === 'spur' ? [] : slanted),
       just('printer.growth', printer.growth === 0 ? {} : flat),
-      just('rack', { rack: 'B' }),
-      just('pressureAngle', { pressureAngle: 20 }),
+      just('rack', { rack: usual.rack }),
+      just('pressureAngle', { pressureAngle: usual.pressureAngle }),
     ],
     counts,
     bases: [
@@ -71,14 +73,20 @@ function gearsOf(spec: TrainSpec): Toothed[] {
 
 function shiftWays({ part, internal, profileShift }: Toothed): Way[] {
   if (profileShift === undefined) return [];
-  const ends = internal ? [-3, 4.5] : [-1, 1.5];
+  const ends = internal ? ranges.ringShift : ranges.shift;
   return [along(`${part}.profileShift`, profileShift, ...ends)];
 }
 
 function teethWays({ part, internal, teeth, mateTeeth }: Toothed): Way[] {
-  const most = Math.min(internal ? 1000 : 400, Math.max(2 * teeth, teeth + ENOUGH_TEETH));
-  const own = alongWhole(`${part}.teeth`, teeth, most, internal ? 10 : 5);
-  return mateTeeth === undefined ? [own] : [own, alongWhole(`${part}.mateTeeth`, mateTeeth, 5, teeth - 1)];
+  const [fewest, largest] = internal ? ranges.ringTeeth : ranges.teeth;
+  const most = Math.min(largest, Math.max(2 * teeth, teeth + ENOUGH_TEETH));
+  const own = alongWhole(`${part}.teeth`, teeth, most, fewest);
+  return mateTeeth === undefined
+    ? [own]
+    : [
+        own,
+        alongWhole(`${part}.mateTeeth`, mateTeeth, ranges.teeth[0], Math.min(ranges.teeth[1], teeth - 1)),
+      ];
 }
 
 /** Both gears of a pair with other teeth, the fewest more or less first; one gear with enough. */

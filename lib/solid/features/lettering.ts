@@ -1,6 +1,7 @@
 import type { Text } from '../../spec/features/types.js';
 import { filled } from '../../spec/features/words.js';
 import { floorThousandth } from '../../spec/nearest.js';
+import { featureRanges } from '../../spec/ranges.js';
 import { refuse } from '../../spec/refusal.js';
 import { atHeight, contourAt, type Point, placedPoints } from '../stack/contour.js';
 import type { Face, Feature, Wall } from '../stack/stack.js';
@@ -34,8 +35,6 @@ const DESCENT = 7 / 21;
 const MOST_ARC = 1.9 * Math.PI;
 /** Strokes wider than this share of the height run together. */
 const WIDEST_STROKE = 0.24;
-/** Smallest letters, as in the schema, mm. */
-const LEAST_SIZE = 2;
 
 /**
  * Letters on a face at height `z`: straight across a whole disc, else upright along an arc through the middle of the
@@ -45,7 +44,7 @@ const LEAST_SIZE = 2;
 export function lettering(text: Text, z: number, room: TextRoom, context: TextContext): Feature {
   const content = filled(text.content, context.words);
   const { part, lineWidth } = context;
-  const least = Math.max(LEAST_SIZE, lineWidth / WIDEST_STROKE);
+  const least = Math.max(featureRanges.letters[0], lineWidth / WIDEST_STROKE);
   if (text.size < least - 1e-9)
     refuse(
       `${part}.text.size`,

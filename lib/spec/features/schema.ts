@@ -151,9 +151,14 @@ export const gearFeatures = {
         source: 'common practice, no source',
       }).default(0.3),
       depth: length(...featureRanges.crankDepth, 'Depth of the pit', 8),
-      handle: length(...featureRanges.crankHandle, 'Length of a handle printed beside the set, axis to axis', 40, {
-        defaultRule: 'no handle',
-      }).optional(),
+      handle: length(
+        ...featureRanges.crankHandle,
+        'Length of a handle printed beside the set, axis to axis',
+        40,
+        {
+          defaultRule: 'no handle',
+        },
+      ).optional(),
     },
     { acrossFlats: 8, depth: 8 },
   ),
@@ -254,14 +259,24 @@ export const ringFeatures = {
         source: 'ISO 273, medium series',
         defaultRule: 'the clearance hole of the screws',
       }).optional(),
-      headDiameter: length(...featureRanges.screwHead, 'Diameter of the 90° countersinks in the flange', 6.72, {
-        source: 'ISO 10642, theoretical largest head',
-        defaultRule: 'that of the screws',
-      }).optional(),
-      nutFlats: length(...featureRanges.nutFlats, 'Width across flats of the nut pockets in the clamp ring', 5.7, {
-        source: 'ISO 4032',
-        defaultRule: 'the largest nut, and 0.2 mm',
-      }).optional(),
+      headDiameter: length(
+        ...featureRanges.screwHead,
+        'Diameter of the 90° countersinks in the flange',
+        6.72,
+        {
+          source: 'ISO 10642, theoretical largest head',
+          defaultRule: 'that of the screws',
+        },
+      ).optional(),
+      nutFlats: length(
+        ...featureRanges.nutFlats,
+        'Width across flats of the nut pockets in the clamp ring',
+        5.7,
+        {
+          source: 'ISO 4032',
+          defaultRule: 'the largest nut, and 0.2 mm',
+        },
+      ).optional(),
       nutDepth: length(...featureRanges.nutDepth, 'Depth of the nut pockets', 2.6, {
         source: 'ISO 4032',
         defaultRule: 'the highest nut, and 0.2 mm',

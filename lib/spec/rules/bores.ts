@@ -1,9 +1,8 @@
 import { floorThousandth, ROUNDING } from '../nearest.js';
+import { ranges } from '../ranges.js';
 import type { Problem } from '../refusal.js';
 import type { Bore } from '../types.js';
 
-/** Least size of a bore, mm, as in the schema. */
-const LEAST_BORE = 0.5;
 /** Lines of wall around a bore. Common practice. */
 const BORE_LINES = 2;
 
@@ -18,7 +17,7 @@ export function boreProblems(part: string, bore: Bore, rootRadius: number, lineW
   const room = floorThousandth(rootRadius - BORE_LINES * lineWidth);
   const size = sizeOf(part, bore);
   const most = floorThousandth(room * size.perRadius);
-  if (most < LEAST_BORE) {
+  if (most < ranges.bore[0]) {
     const rule = `no bore leaves two lines of wall inside the root circle of this ${part}`;
     return [{ parameter: `${part}.bore`, value: bore, rule, nearest: [{ shape: 'none' }] }];
   }

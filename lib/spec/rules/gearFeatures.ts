@@ -1,4 +1,5 @@
 import type { GearFeatures, PlanetFeatures } from '../features/types.js';
+import { featureRanges as sizes } from '../ranges.js';
 import type { Problem } from '../refusal.js';
 import type { Bore } from '../types.js';
 import { atLeast, atMost, type Body, notWith } from './room.js';
@@ -49,7 +50,7 @@ export function gearFeatureProblems(features: GearFeatures & { bore: Bore }, bod
 
   if (screw) {
     const { diameter, countersink, headDiameter } = screw;
-    found.push(...atMost(path('screw.diameter'), diameter, 2 * room, walled, 0.5));
+    found.push(...atMost(path('screw.diameter'), diameter, 2 * room, walled, sizes.screwHole[0]));
     if (countersink !== 'none' && !found.length) {
       const most = Math.min(2 * room, diameter + 2 * (faceWidth - floor));
       found.push(
@@ -58,21 +59,21 @@ export function gearFeatureProblems(features: GearFeatures & { bore: Bore }, bod
           headDiameter,
           most,
           `${walled}, four layers of shaft`,
-          Math.max(1, diameter + 0.1),
+          Math.max(sizes.screwHead[0], diameter + 0.1),
         ),
         ...atLeast(path('screw.headDiameter'), headDiameter, diameter + 0.1, 'a head is wider than its hole'),
       );
     }
   }
   if (nut) {
-    found.push(...atMost(path('nut.diameter'), nut.diameter, 2 * room, walled, 0.5));
+    found.push(...atMost(path('nut.diameter'), nut.diameter, 2 * room, walled, sizes.screwHole[0]));
     found.push(
       ...atMost(
         path('nut.acrossFlats'),
         nut.acrossFlats,
         (2 * room) / corner.hexagon,
         walled,
-        Math.max(1, nut.diameter + 0.1),
+        Math.max(sizes.nutFlats[0], nut.diameter + 0.1),
       ),
     );
     found.push(
@@ -89,13 +90,27 @@ export function gearFeatureProblems(features: GearFeatures & { bore: Bore }, bod
     const cone = nut.at === 'bottom' ? (nut.acrossFlats * corner.hexagon - nut.diameter) / 2 : 0;
     const left = faceWidth - head - cone - floor;
     found.push(
-      ...atMost(path('nut.depth'), nut.depth, left, 'something must be left for the screw to hold', 0.5),
+      ...atMost(
+        path('nut.depth'),
+        nut.depth,
+        left,
+        'something must be left for the screw to hold',
+        sizes.nutDepth[0],
+      ),
     );
   }
   if (crank) {
     const most = (2 * room) / corner[crank.shape] - crank.clearance;
-    found.push(...atMost(path('crank.acrossFlats'), crank.acrossFlats, most, walled, 2));
-    found.push(...atMost(path('crank.depth'), crank.depth, faceWidth - floor, 'four layers of floor', 1));
+    found.push(...atMost(path('crank.acrossFlats'), crank.acrossFlats, most, walled, sizes.crankFlats[0]));
+    found.push(
+      ...atMost(
+        path('crank.depth'),
+        crank.depth,
+        faceWidth - floor,
+        'four layers of floor',
+        sizes.crankDepth[0],
+      ),
+    );
   }
   if (knob && !found.length) {
     const reach = topReach(features);
@@ -110,7 +125,13 @@ export function gearFeatureProblems(features: GearFeatures & { bore: Bore }, bod
         },
       ];
     found.push(
-      ...atMost(path('knob.diameter'), knob.diameter, 2 * room, 'it stands inside the root circle', 3),
+      ...atMost(
+        path('knob.diameter'),
+        knob.diameter,
+        2 * room,
+        'it stands inside the root circle',
+        sizes.knobDiameter[0],
+      ),
       ...atLeast(path('knob.diameter'), knob.diameter, least, 'two lines of wall around the hole'),
     );
   }
@@ -140,6 +161,7 @@ export function planetFeatureProblems({ hole, dimple, pocket }: PlanetFeatures, 
   const { part, root, wall, floor, faceWidth } = body;
   const path = (key: string) => `${part}.${key}`;
   const widest = 2 * (root - wall);
+  const [least] = sizes.openingDiameter;
   const walled = 'two lines of wall inside the root circle';
   const found: Problem[] = [];
   if (dimple && hole) found.push(...notWith(path('dimple'), dimple, path('hole')));
@@ -149,17 +171,31 @@ export function planetFeatureProblems({ hole, dimple, pocket }: PlanetFeatures, 
       pocket && pocket.diameter < widest
         ? [pocket.diameter - 2 * wall, 'two lines of shoulder under the pocket']
         : [widest - (pocket ? 2 * wall : 0), walled];
-    found.push(...atMost(path('hole.diameter'), hole.diameter, most, why, 1));
+    found.push(...atMost(path('hole.diameter'), hole.diameter, most, why, least));
   }
   if (pocket) {
-    found.push(...atMost(path('pocket.diameter'), pocket.diameter, widest, walled, 1));
-    found.push(...atMost(path('pocket.depth'), pocket.depth, faceWidth - floor, 'four layers of floor'));
+    found.push(...atMost(path('pocket.diameter'), pocket.diameter, widest, walled, least));
+    found.push(
+      ...atMost(
+        path('pocket.depth'),
+        pocket.depth,
+        faceWidth - floor,
+        'four layers of floor',
+        sizes.pocketDepth[0],
+      ),
+    );
   }
   if (dimple) {
-    found.push(...atMost(path('dimple.diameter'), dimple.diameter, widest, walled, 1));
+    found.push(...atMost(path('dimple.diameter'), dimple.diameter, widest, walled, least));
     const deepest = Math.min(Math.min(dimple.diameter, widest) / 2, faceWidth - floor);
     found.push(
-      ...atMost(path('dimple.depth'), dimple.depth, deepest, 'half the diameter, and four layers of floor'),
+      ...atMost(
+        path('dimple.depth'),
+        dimple.depth,
+        deepest,
+        'half the diameter, and four layers of floor',
+        sizes.dimpleDepth[0],
+      ),
     );
   }
   return found;

@@ -1,6 +1,7 @@
 import { gearSizes } from '../../tooth/gear.js';
 import { completePlanetary } from '../complete.js';
 import { floorThousandth } from '../nearest.js';
+import { LARGEST, ranges } from '../ranges.js';
 import type { Problem } from '../refusal.js';
 import type { CommonSpec, PlanetarySpec } from '../types.js';
 import { boreProblems } from './bores.js';
@@ -9,9 +10,7 @@ import { moduleParameter, type Rule, toothSizes } from './rule.js';
 
 /** Least root radius, in modules: below it hardly any body is left inside the teeth. */
 const LEAST_ROOT = 0.5;
-const MOST_RING_TEETH = 1000;
-/** Largest outer diameter of a set, mm: several times any printer's bed. */
-const LARGEST_SET = 2000;
+const MOST_RING_TEETH = ranges.ringTeeth[1];
 
 /** The sun has a body inside its root circle. */
 export const sunRoot: Rule<'planetary'> = {
@@ -57,18 +56,17 @@ export const boreWall: Rule<'planetary'> = {
 export const outerDiameter: Rule<'planetary'> = {
   needs: [...toothSizes, 'sun.teeth', 'sun.profileShift', 'planets.teeth', 'planets.profileShift', 'ring'],
   find(spec, file) {
-    if (outerDiameterOf(spec) <= LARGEST_SET) return [];
+    if (outerDiameterOf(spec) <= LARGEST) return [];
     const parameter = moduleParameter(file);
     const value = file[parameter]!;
     // Bisection: rim and teeth both grow with the module, and the least module always fits.
-    let [fits, misses] = [0.2, value];
+    let [fits, misses] = [ranges.module[0], value];
     for (let step = 0; step < 60; step++) {
       const middle = (fits + misses) / 2;
-      if (outerDiameterOf(completePlanetary({ ...file, [parameter]: middle }, '')) <= LARGEST_SET)
-        fits = middle;
+      if (outerDiameterOf(completePlanetary({ ...file, [parameter]: middle }, '')) <= LARGEST) fits = middle;
       else misses = middle;
     }
-    const rule = `makes the set more than ${LARGEST_SET} mm across`;
+    const rule = `makes the set more than ${LARGEST} mm across`;
     return [{ parameter, value, rule, nearest: [floorThousandth(fits)] }];
   },
 };

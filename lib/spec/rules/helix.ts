@@ -1,8 +1,7 @@
 import { radians } from '../../tooth/gear.js';
 import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
+import { fromTo, LEAST_HELIX, ranges } from '../ranges.js';
 import type { Rule } from './rule.js';
-
-const LEAST_ANGLE = 1;
 
 /** Spur teeth have no helix angle; helices have one that is worth the name. */
 export const helixAngle: Rule = {
@@ -12,8 +11,11 @@ export const helixAngle: Rule = {
       { parameter: 'helix.angle', value: angle, rule, nearest: [nearest] },
     ];
     if (form === 'spur') return angle === 0 ? [] : problem('must be 0 where helix.form is spur', 0);
-    if (angle >= LEAST_ANGLE) return [];
-    return problem(`must be from ${LEAST_ANGLE} to 45 deg where helix.form is ${form}`, LEAST_ANGLE);
+    if (angle >= LEAST_HELIX) return [];
+    return problem(
+      `must be from ${LEAST_HELIX} to ${ranges.helixAngle[1]} deg where helix.form is ${form}`,
+      LEAST_HELIX,
+    );
   },
 };
 
@@ -48,15 +50,16 @@ export const lipsAsked: Rule<'planetary'> = {
 export const transverseModule: Rule = {
   needs: ['transverseModule', 'helix'],
   find({ module, helix }, { transverseModule: given }) {
-    if (given === undefined || (module >= 0.2 - ROUNDING && module <= 20 + ROUNDING)) return [];
+    const [least, most] = ranges.module;
+    if (given === undefined || (module >= least - ROUNDING && module <= most + ROUNDING)) return [];
     const cos = Math.cos(radians(helix.angle));
-    const [least, most] = [ceilThousandth(0.2 / cos), floorThousandth(20 / cos)];
+    const [low, high] = [ceilThousandth(least / cos), floorThousandth(most / cos)];
     return [
       {
         parameter: 'transverseModule',
         value: given,
-        rule: `must be from ${least} to ${most} mm at this helix angle: the normal module is from 0.2 to 20`,
-        nearest: [module < 1 ? least : most],
+        rule: `must be from ${low} to ${high} mm at this helix angle: the normal module is ${fromTo(ranges.module)}`,
+        nearest: [module < least ? low : high],
       },
     ];
   },

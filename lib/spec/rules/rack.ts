@@ -1,6 +1,7 @@
 import { radians } from '../../tooth/gear.js';
 import { clamp, floorThousandth, ROUNDING } from '../nearest.js';
 import { largestFillet, pointedDepth, type RackName, standardRacks } from '../racks.js';
+import { ranges } from '../ranges.js';
 import type { Problem } from '../refusal.js';
 import type { Rule } from './rule.js';
 
@@ -14,7 +15,7 @@ export const rackShape: Rule = {
   needs: ['rack', 'pressureAngle'],
   find({ rack, pressureAngle }, file) {
     const alpha = radians(pressureAngle);
-    const deepest = Math.min(2, floorThousandth(pointedDepth(alpha)));
+    const deepest = Math.min(ranges.dedendum[1], floorThousandth(pointedDepth(alpha)));
     if (typeof file.rack === 'string') return namedProblems(file.rack, rack.dedendum, deepest);
 
     const highest = floorThousandth(deepest - LEAST_CLEARANCE);

@@ -1,5 +1,6 @@
 import type { Mount, RingFeatures } from '../features/types.js';
 import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
+import { featureRanges } from '../ranges.js';
 import type { Problem } from '../refusal.js';
 import { atLeast, atMost, type Body, notWith } from './room.js';
 
@@ -12,7 +13,13 @@ export function ringFeatureProblems(features: RingFeatures, rim: number, body: B
   const found: Problem[] = [];
   if (grip) {
     found.push(
-      ...atMost(path('grip.depth'), grip.depth, rim - wall, 'two lines of wall outside the root circle'),
+      ...atMost(
+        path('grip.depth'),
+        grip.depth,
+        rim - wall,
+        'two lines of wall outside the root circle',
+        featureRanges.gripDepth[0],
+      ),
     );
     const most = Math.floor((Math.PI * outer) / grip.depth);
     if (!found.length)
@@ -65,8 +72,7 @@ function flangeProblems(
   return atLeast(path('thickness'), thickness, headHeight(mount) + floor, 'the heads and four layers');
 }
 
-/** Thinnest flange, as in the schema, mm. */
-const LEAST_FLANGE = 0.4;
+const LEAST_FLANGE = featureRanges.flangeThickness[0];
 
 /** Height of a 90° head, mm. */
 function headHeight({ headDiameter, diameter }: Mount): number {
@@ -97,7 +103,8 @@ function boltProblems(
   const open = spans
     .map(([from, to]) => [from + diameter, to - diameter])
     .filter(([from, to]) => to - from > EASE);
-  if (open.length === 0) return atMost(`${part}.bolts.diameter`, diameter, widest, why, 0.5);
+  if (open.length === 0)
+    return atMost(`${part}.bolts.diameter`, diameter, widest, why, featureRanges.screwHole[0]);
   const offers = open.map(([from, to]) => (circle < from ? ceilThousandth(from) : floorThousandth(to)));
   const nearest = offers.sort((a, b) => Math.abs(a - circle) - Math.abs(b - circle)).slice(0, 1);
   const where = open.map(([from, to]) => `${ceilThousandth(from)} to ${floorThousandth(to)}`).join(' or ');

@@ -19,7 +19,13 @@ export interface Body {
 }
 
 /** A problem unless `value` is at most `most`; `none` of the feature is offered where no size above `least` works. */
-export function atMost(parameter: string, value: number, most: number, why: string, least = 0.2): Problem[] {
+export function atMost(
+  parameter: string,
+  value: number,
+  most: number,
+  why: string,
+  least: number,
+): Problem[] {
   if (value <= most + ROUNDING) return [];
   const limit = floorThousandth(most);
   if (limit >= least)

@@ -1,13 +1,9 @@
 import { radians } from '../../tooth/gear.js';
 import { BEVEL_FOR_LIPS } from '../complete.js';
 import { floorThousandth, ROUNDING } from '../nearest.js';
+import { MOST_BEVEL_SHARE, MOST_GAP_PER_MODULE, ranges } from '../ranges.js';
 import { openingsOf, wallsOf } from '../walls.js';
 import type { Rule } from './rule.js';
-
-/** A larger gap would leave the teeth hardly any engagement. Common practice. */
-const MOST_GAP_PER_MODULE = 0.75;
-/** Both bevels together leave at least a fifth of the face. Common practice. */
-const MOST_BEVEL_SHARE = 0.4;
 
 /** The gap fits the size of the teeth. */
 export const gapOfModule: Rule = {
@@ -32,8 +28,6 @@ export const layerOfNozzle: Rule = {
 
 /** Thinner rims than this many times the growth would be lost to it. Common practice. */
 const RIM_PER_GROWTH = 4;
-/** Drawn gaps are no smaller, as in the schema, mm. */
-const LEAST_GAP = 0.02;
 
 /**
  * A wall stands out by no more than half the line it is laid with, walls and bores survive being set back by it, and
@@ -57,12 +51,13 @@ export const wallGrowth: Rule = {
   find(spec) {
     const { growth, lineWidth } = spec.printer;
     const { gap } = spec.fit;
+    const [lowest, highest] = ranges.growth;
     const most = floorThousandth(
-      Math.min(0.5, lineWidth / 2, ...wallsOf(spec).map((wall) => wall / RIM_PER_GROWTH)),
+      Math.min(highest, lineWidth / 2, ...wallsOf(spec).map((wall) => wall / RIM_PER_GROWTH)),
     );
     const opening = Math.min(...openingsOf(spec));
     const least = -floorThousandth(
-      Math.min(0.5, lineWidth / 2, opening / RIM_PER_GROWTH, Math.max(0, (gap - LEAST_GAP) / 2)),
+      Math.min(-lowest, lineWidth / 2, opening / RIM_PER_GROWTH, Math.max(0, (gap - ranges.gap[0]) / 2)),
     );
     if (growth <= most + ROUNDING && growth >= least - ROUNDING) return [];
     const rule = `must be from ${least} to ${most} mm with these lines, this gap, rim and these openings`;

@@ -1,14 +1,12 @@
 import { barLean, barPitch, lengthOf, teethIn } from '../bar.js';
 import { complete } from '../complete.js';
 import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
+import { LARGEST, ranges } from '../ranges.js';
 import type { Problem } from '../refusal.js';
 import type { CommonSpec, ExternalGear, TrainSpec } from '../types.js';
 import { boreProblems } from './bores.js';
 import { madeRootRadius, rootProblems } from './gears.js';
 import { moduleParameter, type Rule, toothSizes } from './rule.js';
-
-/** Largest part that is ever made, mm: several times any printer's bed. */
-const LARGEST_PART = 2000;
 
 /** Gears with teeth outside have a body inside them, and two lines of wall around a bore. */
 export const trainBodies: Rule<'pair' | 'rack' | 'gear'> = {
@@ -47,7 +45,14 @@ export const ringedTeeth: Rule<'pair' | 'gear'> = {
       if (!spec.gear.internal || spec.gear.teeth > spec.gear.mateTeeth) return [];
       const { mateTeeth: value, teeth } = spec.gear;
       const rule = `must be less than gear.teeth, ${teeth}`;
-      return [{ parameter: 'gear.mateTeeth', value, rule, nearest: [Math.max(5, Math.round(teeth / 3))] }];
+      return [
+        {
+          parameter: 'gear.mateTeeth',
+          value,
+          rule,
+          nearest: [Math.max(ranges.teeth[0], Math.round(teeth / 3))],
+        },
+      ];
     }
     if (!spec.wheel.internal || spec.wheel.teeth > spec.pinion.teeth) return [];
     const rule = `must be more than pinion.teeth, ${spec.pinion.teeth}, where wheel.internal is true`;
@@ -56,7 +61,7 @@ export const ringedTeeth: Rule<'pair' | 'gear'> = {
         parameter: 'wheel.teeth',
         value: spec.wheel.teeth,
         rule,
-        nearest: [Math.min(1000, 3 * spec.pinion.teeth)],
+        nearest: [Math.min(ranges.ringTeeth[1], 3 * spec.pinion.teeth)],
       },
     ];
   },
@@ -69,7 +74,7 @@ export const barLength: Rule<'rack'> = {
     const { teeth, length } = spec.bar;
     const least = ceilThousandth(lengthOf(teeth, spec));
     if (length >= lengthOf(teeth, spec) - ROUNDING) return [];
-    if (file.bar.teeth === undefined || least > LARGEST_PART) {
+    if (file.bar.teeth === undefined || least > LARGEST) {
       const rule = `has no room for ${teeth === 1 ? 'a tooth' : `${teeth} teeth`} of pitch ${barPitch(spec).toFixed(3)} mm${lean(spec)}`;
       return [{ parameter: 'bar.length', value: length, rule, nearest: [least] }];
     }
@@ -87,18 +92,18 @@ function lean(spec: CommonSpec): string {
 export const trainSize: Rule<'pair' | 'rack' | 'gear'> = {
   needs: [...toothSizes, 'fit.gap', 'faceWidth', 'pinion', 'wheel', 'gear', 'bar'],
   find(spec, file) {
-    if (largestOf(spec) <= LARGEST_PART) return [];
+    if (largestOf(spec) <= LARGEST) return [];
     const parameter = moduleParameter(file);
     const value = file[parameter]!;
     // Bisection: walls and the lean of a bar's teeth do not grow with the module, and the least module always fits.
-    let [fits, misses] = [0.2, value];
+    let [fits, misses] = [ranges.module[0], value];
     for (let step = 0; step < 60; step++) {
       const middle = (fits + misses) / 2;
       const other = complete({ ...file, [parameter]: middle }, '') as TrainSpec;
-      if (largestOf(other) <= LARGEST_PART) fits = middle;
+      if (largestOf(other) <= LARGEST) fits = middle;
       else misses = middle;
     }
-    const rule = `makes a part more than ${LARGEST_PART} mm long`;
+    const rule = `makes a part more than ${LARGEST} mm long`;
     return [{ parameter, value, rule, nearest: [floorThousandth(fits)] }];
   },
 };

@@ -1,10 +1,9 @@
+import { ranges } from '../ranges.js';
 import { estimatedTriangles } from '../workload.js';
 import type { Rule } from './rule.js';
 
 /** More could take minutes and gigabytes, and no slicer would take the file. Common practice. */
 const MOST_TRIANGLES = 3_000_000;
-/** The coarsest tolerance, mm, as in the schema. */
-const COARSEST = 0.2;
 
 /** The mesh of the set stays within what can be made and printed. */
 export const workload: Rule = {
@@ -27,7 +26,7 @@ export const workload: Rule = {
   find(spec) {
     const triangles = estimatedTriangles(spec);
     if (triangles <= MOST_TRIANGLES) return [];
-    let [misses, fits] = [spec.tolerance, COARSEST];
+    let [misses, fits] = [spec.tolerance, ranges.tolerance[1]];
     for (let step = 0; step < 40; step++) {
       const middle = (misses + fits) / 2;
       if (estimatedTriangles({ ...spec, tolerance: middle }) <= MOST_TRIANGLES) fits = middle;

@@ -1,3 +1,4 @@
+import { type Range, ranges } from '../../spec/ranges.js';
 import type { Frame } from './frame.js';
 import { contactOf, halfAngle, involuteAt, type Trial } from './trial.js';
 
@@ -38,8 +39,6 @@ export interface Bounds {
   given?: GivenShifts;
 }
 
-/** Shifts that a parameter file can hold. */
-export const SHIFT_RANGE = { gear: [-1, 1.5], ring: [-3, 4.5] } as const;
 /** Shift kept beyond the undercut limit, so that the involute does not begin on the base circle itself. */
 export const UNDERCUT_SPARE = 0.02;
 /** Least width of the ring's root land, in normal modules: room for a root rounding. */
@@ -70,7 +69,7 @@ export const ROOMS: readonly ShiftLimit[] = [
 
 /** Least profile shift of sun or planets that is within reach, in normal modules. */
 export function leastShiftOf(frame: Frame, part: 'sun' | 'planet'): number {
-  return Math.max(SHIFT_RANGE.gear[0], frame[part].leastShift + UNDERCUT_SPARE);
+  return Math.max(ranges.shift[0], frame[part].leastShift + UNDERCUT_SPARE);
 }
 
 const UNASKED = Number.POSITIVE_INFINITY;
@@ -100,17 +99,16 @@ export function roomsOf(
 ): number[] {
   const { sun, planet, ring } = trial;
   const least = (part: 'sun' | 'planet') => frame[part].leastShift + UNDERCUT_SPARE;
-  const between = (shift: number, [low, high]: readonly [number, number]) =>
-    Math.min(shift - low, high - shift);
+  const between = (shift: number, [low, high]: Range) => Math.min(shift - low, high - shift);
   const contact = contactOf(frame, trial);
   // A tip that stands off its mate by the gap has its nearest point that much lower on the mate's flank.
   const line = trial.at.inner.line - frame.gap / frame.cosBaseHelix;
   const rooms = [
     given.sun === undefined ? sun - least('sun') : UNASKED,
     given.planet === undefined ? planet - least('planet') : UNASKED,
-    given.sun === undefined ? between(sun, SHIFT_RANGE.gear) : UNASKED,
-    given.planet === undefined ? between(planet, SHIFT_RANGE.gear) : UNASKED,
-    given.ring === undefined ? between(ring, SHIFT_RANGE.ring) : UNASKED,
+    given.sun === undefined ? between(sun, ranges.shift) : UNASKED,
+    given.planet === undefined ? between(planet, ranges.shift) : UNASKED,
+    given.ring === undefined ? between(ring, ranges.ringShift) : UNASKED,
     tipOf(frame, 'sun', sun, trial.sunTip) - wanted.tipThickness,
     tipOf(frame, 'planet', planet, trial.planetTip) - wanted.tipThickness,
     tipOf(frame, 'ring', ring, trial.ringTip) - wanted.tipThickness,

@@ -1,17 +1,10 @@
+import { ranges } from '../../spec/ranges.js';
 import { type Admissible, admissible } from './admissible.js';
 import { bracket } from './bracket.js';
 import type { Distance } from './distance.js';
 import type { Frame } from './frame.js';
 import { golden } from './golden.js';
-import {
-  type Bounds,
-  leastShiftOf,
-  roomsOf,
-  SHIFT_RANGE,
-  type ShiftLimit,
-  tightest,
-  type Wanted,
-} from './limits.js';
+import { type Bounds, leastShiftOf, roomsOf, type ShiftLimit, tightest, type Wanted } from './limits.js';
 import { rootThicknessOf, slidingLean, slidingOf, type Trial, trialOf } from './trial.js';
 
 /** Steps of the search for room across the planet shift. */
@@ -137,10 +130,10 @@ function splitRange(frame: Frame, at: Distance, { given = {} }: Bounds): { low: 
   const fixed = given.planet ?? (given.sun === undefined ? undefined : inner - given.sun);
   const only = fixed ?? (given.ring === undefined ? undefined : given.ring - outer);
   if (only !== undefined) return { low: only, high: only };
-  const most = SHIFT_RANGE.gear[1];
+  const most = ranges.shift[1];
   return {
-    low: Math.max(leastShiftOf(frame, 'planet'), inner - most, SHIFT_RANGE.ring[0] - outer),
-    high: Math.min(most, inner - leastShiftOf(frame, 'sun'), SHIFT_RANGE.ring[1] - outer),
+    low: Math.max(leastShiftOf(frame, 'planet'), inner - most, ranges.ringShift[0] - outer),
+    high: Math.min(most, inner - leastShiftOf(frame, 'sun'), ranges.ringShift[1] - outer),
   };
 }
 
