@@ -2,6 +2,8 @@ import { checkedGaps, readGaps, STATIONS, USUAL_GAPS } from '../lib/fit/coupon/r
 import { advise } from '../lib/fit/trials/advise.js';
 import { showConditions } from '../lib/fit/trials/conditions.js';
 import { isName } from '../lib/spec/name.js';
+import { clamp } from '../lib/spec/nearest.js';
+import { fromTo, isWithin, MOST_GAP_PER_MODULE, type Range, ranges } from '../lib/spec/ranges.js';
 import { readSpec } from '../lib/spec/readSpec.js';
 import { refuse } from '../lib/spec/refusal.js';
 import type { Spec } from '../lib/spec/types.js';
@@ -47,7 +49,7 @@ export async function coupon(argv: CouponArguments): Promise<number> {
     refuse('name', argv.name, 'must be a plain file name', ['gap-coupon']);
   const file = argv.FILE ?? argv._[1];
   const like = file === undefined ? usual(argv.profile) : readSpecFile(String(file), argv.profile);
-  const gaps = await gapsOf(argv);
+  const gaps = await gapsOf(argv, like);
   const name = argv.name ?? (file === undefined ? 'coupon' : `${like.name}-coupon`);
   note(`building and proving ${name} …`);
   const { files, sheet, blocking } = await makeCoupon(like, gaps, {
@@ -71,10 +73,12 @@ function usual(profile?: string): Spec {
   return readSpec(text, 'coupon', profile === undefined ? {} : profileAt(profile));
 }
 
+/** Flow of filament printers, mm³/s. Common practice: far beyond any at both ends. */
+const FLOW: Range = [0.1, 100];
+
 function flowOf(text: string): number {
   const flow = number('flow', text);
-  if (!(flow >= 0.1 && flow <= 100))
-    refuse('flow', text, 'must be from 0.1 to 100 mm³/s', [Math.min(100, Math.max(0.1, flow || 5))]);
+  if (!isWithin(flow, FLOW)) refuse('flow', text, `must be ${fromTo(FLOW)} mm³/s`, [clamp(flow, ...FLOW)]);
   return flow;
 }
 
@@ -82,18 +86,21 @@ function flowOf(text: string): number {
 const BESIDE = [0, 0.05, -0.05, 0.1, -0.1];
 /** Fewest stations of a coupon that a log asks for. */
 const FROM_LOG = 3;
+/** Least gap that is worth a station, mm. Common practice: all of these fuse. */
+const LEAST = 0.05;
 
 /** The gaps that are asked for, or those that the log's latest conditions make most telling. */
-async function gapsOf({ gaps, log }: CouponArguments): Promise<number[]> {
+async function gapsOf({ gaps, log }: CouponArguments, { module }: Spec): Promise<number[]> {
   if (log === undefined) return readGaps(gaps ?? USUAL_GAPS);
   if (gaps !== undefined) refuse('gaps', gaps, 'is given by --log: leave one of them out');
   const trials = await readLogFile(log);
   const [{ next, fit, conditions }] = advise(trials);
-  const chosen = next.map(({ gap }) => Math.round(gap * 100) / 100);
-  for (const beside of BESIDE) {
-    const gap = Math.round((fit.gap + beside) * 100) / 100;
-    if (chosen.length < FROM_LOG && gap >= 0.05 && !chosen.includes(gap)) chosen.push(gap);
-  }
+  const hundredths = (gap: number) => Math.round(gap * 100) / 100;
+  // The log may be of larger teeth, which take larger gaps.
+  const takes = (gap: number) => gap >= LEAST && gap <= Math.min(ranges.gap[1], MOST_GAP_PER_MODULE * module);
+  const chosen = next.map(({ gap }) => hundredths(gap)).filter(takes);
+  for (const gap of BESIDE.map((beside) => hundredths(fit.gap + beside)).filter(takes))
+    if (chosen.length < FROM_LOG && !chosen.includes(gap)) chosen.push(gap);
   complain(`gaps most worth printing for ${showConditions(conditions)}: ${chosen.join(', ')} mm`);
   return checkedGaps([...new Set(chosen)].slice(0, STATIONS.most), log);
 }

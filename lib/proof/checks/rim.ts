@@ -1,3 +1,4 @@
+import { ROUNDING } from '../../spec/nearest.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
 
@@ -15,6 +16,7 @@ export function rim({ spec }: PlanFindings): Check {
 /** The same of any wall behind teeth, mm. */
 export function rimOf(what: string, parameter: string, value: number, limit: number): Check {
   const holds = value >= limit;
+  const least = (Math.ceil(limit * 100 - ROUNDING) / 100).toFixed(2);
   return {
     id: 'rim',
     holds,
@@ -24,6 +26,6 @@ export function rimOf(what: string, parameter: string, value: number, limit: num
     unit: 'mm',
     says: holds
       ? `${what} is ${value.toFixed(2)} mm`
-      : `${parameter} ${value}: a ${parameter.split('.')[1]} thinner than ${limit.toFixed(2)} mm may flex until a tooth skips; ${limit.toFixed(2)} mm or more works`,
+      : `${parameter} ${value}: a ${parameter.split('.')[1]} thinner than ${least} mm may flex until a tooth skips; ${least} mm or more works`,
   };
 }

@@ -1,7 +1,8 @@
 import { type SkipMaterial, skipOf, usualMaterial } from '../../fit/skip.js';
-import { type SkipLimits, skipAdvice, usualSkipLimits } from '../../fit/skipAdvice.js';
+import { bears, type SkipLimits, skipAdvice, usualSkipLimits } from '../../fit/skipAdvice.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
+import { worksWith } from '../nearest/works.js';
 
 /** What the file says of the ring's material and of what it must bear; what is missing takes the usual figures. */
 export interface SkipAsk {
@@ -48,12 +49,12 @@ export function skip(found: PlanFindings, ask: SkipAsk = {}): Check {
 
 function offer({ spec }: PlanFindings, material: SkipMaterial, limits: SkipLimits): string {
   const { rim, faceWidth, gap, module } = skipAdvice(spec, material, limits);
-  const ways = [
-    rim !== undefined && `ring.rim ${rim}`,
-    faceWidth !== undefined && `faceWidth ${faceWidth}`,
-    gap !== undefined && `fit.gap ${gap}`,
-    module !== undefined && `module ${module}`,
-  ].filter((way) => way !== false);
+  // Whoever changes a file changes what follows from it too, and must get a set that can be made.
+  const passes = (path: string, value: number) =>
+    worksWith(spec, { [path]: value }, (other) => bears(other, material, limits));
+  const ways = Object.entries({ 'ring.rim': rim, faceWidth, 'fit.gap': gap, module })
+    .filter(([path, value]) => value !== undefined && passes(path, value))
+    .map(([path, value]) => `${path} ${value}`);
   return ways.length
     ? `With everything else as it is, ${ways.join(' or ')} would pass`
     : 'No rim up to five times and no face width up to three times as large, no smaller gap and no near module would pass alone';

@@ -1,3 +1,4 @@
+import { ranges } from '../../spec/ranges.js';
 import type { Gear } from '../../tooth/gear.js';
 import { leastProfileShift, leastTeeth } from '../../tooth/undercut.js';
 import type { Check } from '../check.js';
@@ -30,6 +31,16 @@ export function undercutOf(gears: readonly { part: string; gear: Gear }[]): Chec
     says: holds
       ? `the rack leaves the involute whole: ${part} with ${gear.teeth} teeth needs a profile shift of at least ${least.toFixed(3)}`
       : `${part}, ${gear.teeth} teeth: the root is undercut below ${leastTeeth(gear).toFixed(2)} teeth without shift; ` +
-        `a profile shift of ${(Math.ceil(least * 1000) / 1000).toFixed(3)} or more, or a larger helix angle, avoids it`,
+        `${remedies(gear, least)} avoids it`,
   };
+}
+
+/** What a parameter file can hold of it. */
+function remedies({ helixAngle }: Gear, least: number): string {
+  const shift = Math.ceil(least * 1000) / 1000;
+  const ways = [
+    shift <= ranges.shift[1] && `a profile shift of ${shift.toFixed(3)} or more`,
+    helixAngle < ranges.helixAngle[1] && 'a larger helix angle',
+  ].filter((way) => way !== false);
+  return ways.join(', or ') || 'a gear of more teeth';
 }
