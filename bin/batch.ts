@@ -1,5 +1,5 @@
 import { availableParallelism } from 'node:os';
-import { join, parse } from 'node:path';
+import { join } from 'node:path';
 import { readBatch } from '../lib/batch/readBatch.js';
 import { type BatchOutcome, type Outcome, runBatch } from '../lib/batch/runBatch.js';
 import { inShard, readShard } from '../lib/batch/shard.js';
@@ -7,6 +7,7 @@ import { isMapping } from '../lib/spec/plainData.js';
 import { refuse } from '../lib/spec/refusal.js';
 import { typedTolerance } from '../lib/spec/withTolerance.js';
 import { readFormats } from '../lib/write/formats.js';
+import { baseNameOf } from './baseName.js';
 import { profileAt, readDataFile } from './dataFile.js';
 import { complain, FAULT, INTERRUPTED, MADE, print, STOPPED, stopSignal } from './output.js';
 import { pictureOf } from './picture.js';
@@ -48,7 +49,8 @@ export async function batch(argv: BatchArguments): Promise<number> {
   if (argv.out === undefined) refuse('out', undefined, 'is required: the folder for the files');
   const path = fileOf(argv);
   const profile = argv.profile === undefined ? {} : profileAt(argv.profile);
-  const whole = readBatch(dataOf(path, argv.tolerance), parse(path).name, profile);
+  const data = dataOf(path, argv.tolerance);
+  const whole = readBatch(data, baseNameOf(path, data), profile);
   const mine = whole.names.filter((_, index) => inShard(index, shard)).length;
   const progress = progressOf(mine);
   const signal = stopSignal();

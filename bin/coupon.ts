@@ -1,7 +1,7 @@
 import { checkedGaps, readGaps, STATIONS, USUAL_GAPS } from '../lib/fit/coupon/readGaps.js';
 import { advise } from '../lib/fit/trials/advise.js';
 import { showConditions } from '../lib/fit/trials/conditions.js';
-import { isName } from '../lib/spec/name.js';
+import { isName, nameRule, nameWith, nearestName } from '../lib/spec/name.js';
 import { clamp } from '../lib/spec/nearest.js';
 import { fromTo, isWithin, MOST_GAP_PER_MODULE, type Range, ranges } from '../lib/spec/ranges.js';
 import { readSpec } from '../lib/spec/readSpec.js';
@@ -46,11 +46,11 @@ export async function coupon(argv: CouponArguments): Promise<number> {
   const picture = pictureOf(argv);
   const flow = argv.flow === undefined ? undefined : flowOf(argv.flow);
   if (argv.name !== undefined && !isName(argv.name))
-    refuse('name', argv.name, 'must be a plain file name', ['gap-coupon']);
+    refuse('name', argv.name, `must be ${nameRule}`, [nearestName(argv.name, 'gap-coupon')]);
   const file = argv.FILE ?? argv._[1];
   const like = file === undefined ? usual(argv.profile) : readSpecFile(String(file), argv.profile);
   const gaps = await gapsOf(argv, like);
-  const name = argv.name ?? (file === undefined ? 'coupon' : `${like.name}-coupon`);
+  const name = argv.name ?? (file === undefined ? 'coupon' : nameWith(like.name, '-coupon'));
   note(`building and proving ${name} …`);
   const { files, sheet, blocking } = await makeCoupon(like, gaps, {
     name,

@@ -3,7 +3,7 @@ import { withTolerance } from '../lib/spec/withTolerance.js';
 import { blockingChecks } from '../lib/write/blocking.js';
 import { summaryText } from '../lib/write/summary.js';
 import { paintFor } from './colours.js';
-import { note, print, verdict } from './output.js';
+import { note, print, printPainted, verdict } from './output.js';
 import { readSpecFile } from './specFile.js';
 import { type Arguments, fileOf } from './usage.js';
 
@@ -24,7 +24,8 @@ export function inspect(argv: InspectArguments): number {
   const spec = specOf(argv);
   note(`building and proving ${spec.name} …`);
   const { sheet } = proveSet(spec);
-  print(argv.json ? JSON.stringify(sheet) : summaryText(sheet, paintFor(process.stdout)));
+  if (argv.json) print(JSON.stringify(sheet));
+  else printPainted(summaryText(sheet, paintFor(process.stdout)));
   return verdict(blockingChecks(sheet.checks, argv.strict ?? false), false);
 }
 

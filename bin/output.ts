@@ -1,5 +1,6 @@
 import type { Check } from '../lib/proof/check.js';
 import { describeProblem, Refusal } from '../lib/spec/refusal.js';
+import { visible, visibleLines } from '../lib/spec/visible.js';
 import { plainReason } from '../lib/write/plainReason.js';
 
 /** Exit status: made. */
@@ -13,14 +14,19 @@ export const FAULT = 3;
 /** Exit status: interrupted, as shells have it. */
 export const INTERRUPTED = 130;
 
-/** Results go to stdout. */
+/** Results go to stdout, what cannot be seen in them written out; in JSON that means the same. */
 export function print(text: string): void {
+  printPainted(visibleLines(text));
+}
+
+/** Results that may be painted, and hold nothing as it stands in a file. */
+export function printPainted(text: string): void {
   process.stdout.write(`${text}\n`);
 }
 
 /** Everything else goes to stderr. */
 export function complain(text: string): void {
-  process.stderr.write(`cogweave: ${text}\n`);
+  process.stderr.write(`cogweave: ${visible(text)}\n`);
 }
 
 /** Progress is for people: only on a terminal. */
@@ -30,7 +36,7 @@ export function note(text: string): void {
 
 /** What a job came to, and the files that it wrote. */
 export function printMade(text: string, files: readonly string[]): void {
-  print([text, '', ...files.map((file) => `wrote ${file}`)].join('\n').trimEnd());
+  printPainted([text, '', ...files.map((file) => `wrote ${visible(file)}`)].join('\n').trimEnd());
 }
 
 /** Says why a job stopped, or was made all the same, a line for each failing check, and gives its status. */

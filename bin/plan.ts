@@ -3,6 +3,7 @@ import { refuse } from '../lib/spec/refusal.js';
 import { planText } from '../lib/write/planFile.js';
 import { planTable } from '../lib/write/planTable.js';
 import { writeNew } from '../lib/write/planWrite.js';
+import { checkBaseName } from './baseName.js';
 import { MADE, note, print } from './output.js';
 import { planWishes, wholeNumber } from './planWishes.js';
 import type { Arguments } from './usage.js';
@@ -22,6 +23,7 @@ export interface PlanArguments extends Arguments {
  */
 export async function plan(argv: PlanArguments): Promise<number> {
   if (argv.write === undefined && argv.row !== undefined) refuse('row', argv.row, 'is only for --write');
+  if (argv.write !== undefined) checkBaseName('write', argv.write);
   const row = argv.row === undefined ? 1 : wholeNumber('row', argv.row, 1);
   if (argv.shifts === 'solve') note('finding profile shifts …');
   const found = planWishes(argv, planSets);

@@ -1,7 +1,7 @@
-import { parse } from 'node:path';
 import { resolveTried } from '../lib/proof/nearest/workingOffers.js';
 import { withProfile } from '../lib/spec/profileFile.js';
 import type { Spec } from '../lib/spec/types.js';
+import { baseNameOf } from './baseName.js';
 import { profileAt, readDataFile } from './dataFile.js';
 
 /**
@@ -12,5 +12,6 @@ import { profileAt, readDataFile } from './dataFile.js';
  */
 export function readSpecFile(path: string, profile?: string): Spec {
   const data = readDataFile(path);
-  return resolveTried(withProfile(data, profile === undefined ? {} : profileAt(profile)), parse(path).name);
+  const name = baseNameOf(path, data);
+  return resolveTried(withProfile(data, profile === undefined ? {} : profileAt(profile)), name);
 }

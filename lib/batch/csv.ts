@@ -1,3 +1,4 @@
+import { visible } from '../spec/visible.js';
 import type { BatchRow } from '../write/batchPage.js';
 
 /**
@@ -46,11 +47,16 @@ function line(cells: readonly unknown[]): string {
   return `${cells.map(cell).join(',')}\r\n`;
 }
 
+/**
+ * Spreadsheets run texts that begin like this as formulas; some take a semicolon for the end of a cell. Full-width signs
+ * count as well: some read them as the plain ones.
+ */
+const FORMULA = /(^\s*|;\s*)([=+\-@＝＋－＠])/g;
+
 function cell(value: unknown): string {
   if (value === undefined || value === null) return '';
   if (typeof value === 'number') return String(value);
-  const text = typeof value === 'string' ? value : (JSON.stringify(value) ?? '');
-  // Spreadsheets run texts that begin like this as formulas.
-  const safe = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  const text = visible(typeof value === 'string' ? value : (JSON.stringify(value) ?? ''));
+  const safe = text.replace(FORMULA, "$1'$2");
+  return /[",;]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

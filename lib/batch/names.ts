@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { isName, nearestName } from '../spec/name.js';
+import { isName, nameWith, nearestName } from '../spec/name.js';
 import type { Overrides } from './overrides.js';
 import type { Variants } from './variants.js';
 
@@ -60,10 +60,7 @@ function shown(value: unknown): string {
 /** The name cut short where it must be, with a mark made from `what`, so that it stays its own. */
 function marked(name: string, what: string): string {
   const mark = createHash('sha256').update(`${name} ${what}`).digest('hex').slice(0, MARK_DIGITS);
-  for (let stem = [...nearestName(name)]; ; stem = stem.slice(0, -1)) {
-    const whole = `${stem.join('')}_${mark}`;
-    if (isName(whole)) return whole;
-  }
+  return nameWith(nearestName(name), `_${mark}`);
 }
 
 function key(name: string): string {

@@ -1,3 +1,4 @@
+import { visible } from '../spec/visible.js';
 import { type BatchRow, batchPage } from '../write/batchPage.js';
 import { type OutputFile, writeFiles } from '../write/files.js';
 import { batchCsv } from './csv.js';
@@ -32,7 +33,8 @@ export function writeSummary(
 
 function* json(name: string, rows: readonly BatchRow[]): Generator<string> {
   yield `{\n"name": ${JSON.stringify(name)},\n"variants": [\n`;
-  for (const [i, row] of rows.entries()) yield `${JSON.stringify(row)}${i + 1 < rows.length ? ',' : ''}\n`;
+  for (const [i, row] of rows.entries())
+    yield `${visible(JSON.stringify(row))}${i + 1 < rows.length ? ',' : ''}\n`;
   yield ']\n}\n';
 }
 

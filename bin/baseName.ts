@@ -1,0 +1,32 @@
+import { parse } from 'node:path';
+import { nameFault, nearestName } from '../lib/spec/name.js';
+import { isMapping } from '../lib/spec/plainData.js';
+import { refuse } from '../lib/spec/refusal.js';
+
+/**
+ * What results are named after where a file gives no name: its own, without ending.
+ * @param data of the file, as read
+ * @throws Refusal where the file gives no name, and its own would be taken for something else
+ */
+export function baseNameOf(path: string, data: unknown): string {
+  const { name } = parse(path);
+  const fault = isMapping(data) && data.name === undefined ? nameFault(name) : undefined;
+  if (fault)
+    refuse('file', path, `cannot give its results their name, which ${fault}; name: in the file would do`, [
+      `name: ${nearestName(name)}`,
+    ]);
+  return name;
+}
+
+/**
+ * Refuses a path whose file could not be given to `make` as it is named.
+ * @param parameter what gave the path
+ * @throws Refusal
+ */
+export function checkBaseName(parameter: string, path: string): void {
+  const { dir, name, ext } = parse(path);
+  const fault = nameFault(name);
+  if (!fault) return;
+  const near = `${nearestName(name)}${ext}`;
+  refuse(parameter, path, `is no name for a parameter file: it ${fault}`, [dir ? `${dir}/${near}` : near]);
+}
