@@ -1,5 +1,6 @@
-import { formsOf, type Guide } from './guide.js';
-import { nearestName } from './name.js';
+import { groupMeant } from './groupMeant.js';
+import { formsOf, type Guide, wordsOf } from './guide.js';
+import { namePattern, nameRule, nearestName } from './name.js';
 import { clamp, closest, numberMeant } from './nearest.js';
 
 /** What a parameter must be, as words that follow `must be`. */
@@ -21,7 +22,9 @@ export function describeGuide(node: Guide): string {
     case 'number':
       return `a number from ${node.minimum} to ${node.maximum}${unit}`;
     case 'string':
-      return 'a name of letters, digits, space, . _ - (at most 100, no dot or space at its ends)';
+      return node.pattern === namePattern
+        ? nameRule
+        : `text of at most ${node.maxLength} letters and signs of ASCII`;
     default:
       return `a mapping with ${keysOf(node)}`;
   }
@@ -31,6 +34,8 @@ export function describeGuide(node: Guide): string {
 export function nearestTo(node: Guide, value: unknown): unknown[] {
   const words = formsOf(node).flatMap(wordsOf);
   const usual = node.default ?? node.examples?.[0];
+  const meant = groupMeant(node, value);
+  if (meant) return [{ ...leastMapping(meant.form), ...meant.part }];
   if (words.length) {
     if (typeof value === 'string') {
       const meant = closest(value, words.map(String));
@@ -43,7 +48,8 @@ export function nearestTo(node: Guide, value: unknown): unknown[] {
     if (Number.isNaN(meant)) return [usual ?? node.minimum];
     return [clamp(node.type === 'integer' ? Math.round(meant) : meant, node.minimum!, node.maximum!)];
   }
-  if (node.type === 'string') return [typeof value === 'string' ? nearestName(value) : usual];
+  if (node.type === 'string')
+    return [typeof value === 'string' ? (nearestText(node, value) ?? usual) : usual];
   if (usual !== undefined) return [usual];
   return node.properties ? [leastMapping(node)] : [];
 }
@@ -53,8 +59,11 @@ function leastMapping({ properties = {}, required = [] }: Guide): Record<string,
   return Object.fromEntries(required.map((key) => [key, nearestTo(properties[key], undefined)[0]]));
 }
 
-function wordsOf(form: Guide): (string | boolean)[] {
-  return form.enum ?? (form.const === undefined ? [] : [form.const]);
+/** A name, or a text of ASCII, that is near to another one; undefined where nothing of that can stay. */
+function nearestText({ pattern, maxLength }: Guide, text: string): string | undefined {
+  if (pattern === namePattern) return nearestName(text, '') || undefined;
+  const ascii = text.normalize('NFKD').replace(/[^ -~]/g, '');
+  return ascii.slice(0, maxLength).trim() || undefined;
 }
 
 function keysOf(form: Guide | undefined): string {

@@ -14,6 +14,8 @@ export interface Guide {
   const?: string | boolean;
   minimum?: number;
   maximum?: number;
+  pattern?: string;
+  maxLength?: number;
   default?: unknown;
   examples?: unknown[];
   unit?: string;
@@ -38,6 +40,11 @@ export function guideOf(kind: Kind): Guide {
 export function formsOf(node: Guide): Guide[] {
   const forms = node.properties ? undefined : (node.anyOf ?? node.oneOf);
   return forms ? forms.flatMap(formsOf) : [node];
+}
+
+/** The words that a form allows. */
+export function wordsOf(form: Guide): (string | boolean)[] {
+  return form.enum ?? (form.const === undefined ? [] : [form.const]);
 }
 
 /**

@@ -3,7 +3,8 @@ import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
 import { isMapping, type Plain } from '../../spec/plainData.js';
 import { type Problem, Refusal } from '../../spec/refusal.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
-import type { Spec } from '../../spec/types.js';
+import type { PlanetarySpec, Spec } from '../../spec/types.js';
+import { specShifts } from '../../train/shifts/specShifts.js';
 import { nearestThat } from './nearestThat.js';
 import { works } from './works.js';
 
@@ -34,7 +35,7 @@ export function workingOffers(refusal: Refusal, object: unknown): Refusal {
   if (isWorking(offered)) return refusal;
   const problems = [...refusal.problems];
   for (const [i, problem] of problems.slice(0, MOST_TRIED).entries()) {
-    const better = movedOn(problem, offered);
+    const better = movedOn(problem, offered) ?? following(problem, offered) ?? usualGroup(problem, offered);
     if (better === undefined) continue;
     problems[i] = { ...problem, nearest: [better] };
     break;
@@ -53,6 +54,48 @@ function movedOn({ parameter, value, nearest: [offer] }: Problem, file: Plain): 
   if (end === undefined) return undefined;
   const rounded = type === 'integer' ? Math.round : value > offer ? floorThousandth : ceilThousandth;
   return nearestThat(offer, end, rounded, (tried) => isWorking(put(file, path, tried)));
+}
+
+/**
+ * Of a number that was refused and that others decide: the one that follows from them where it is left out, or with
+ * profile shifts found. Where sun and planets fix a ring's shift no step on the way from the offer meets it.
+ */
+function following({ parameter, value, nearest: [offer] }: Problem, file: Plain): number | undefined {
+  if (typeof value !== 'number' || typeof offer !== 'number') return undefined;
+  const path = parameter.split('.');
+  for (const change of [{}, { profileShift: 'solve' }]) {
+    const follows = valueWithout({ ...file, ...change }, path);
+    if (follows !== undefined && follows !== value && isWorking(put(file, path, follows))) return follows;
+  }
+  return undefined;
+}
+
+/** Where a single value was given for a group, and the group that it was taken for does not work: the usual one. */
+function usualGroup({ parameter, nearest: [offer] }: Problem, file: Plain): unknown {
+  if (!isMapping(offer)) return undefined;
+  const path = parameter.split('.');
+  const { default: given, examples } = guideAt(path, file) ?? {};
+  const usual = given ?? examples?.[0];
+  return usual !== undefined && isWorking(put(file, path, usual)) ? usual : undefined;
+}
+
+/** The number that a file has at a path where it is given none; shifts of a set are found where it asks for that. */
+function valueWithout(file: Plain, path: string[]): number | undefined {
+  try {
+    const spec = resolveSpec(put(file, path, undefined));
+    const found = spec.kind === 'planetary' && path[1] === 'profileShift' ? withShifts(spec) : spec;
+    const value = path.reduce<unknown>((group, key) => (isMapping(group) ? group[key] : undefined), found);
+    return typeof value === 'number' ? value : undefined;
+  } catch (error) {
+    if (error instanceof Refusal) return undefined;
+    throw error;
+  }
+}
+
+/** Shifts of a set by the keys of its gears. */
+function withShifts(spec: PlanetarySpec): Plain {
+  const { sun, planet, ring } = specShifts(spec);
+  return { sun: { profileShift: sun }, planets: { profileShift: planet }, ring: { profileShift: ring } };
 }
 
 function isWorking(file: Plain): boolean {
