@@ -15,6 +15,7 @@ const flags: Record<string, string> = {
   faceWidth: 'face-width',
   helixForm: 'helix',
   pressureAngle: 'pressure-angle',
+  helixAngle: 'helix-angle',
 };
 
 /**
@@ -27,7 +28,13 @@ export function planWishes(argv: Arguments, search: (wanted: WantedSets) => Plan
     return search(wanted);
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    const [first, ...rest] = error.problems.map((problem) => byFlag(problem, argv));
+    const { problems } = error;
+    const found = problems.map((problem) => byFlag(problem, { argv, wanted, problems }));
+    // Both ends of a span are one flag, and are mended by one offer.
+    const [first, ...rest] = found.filter(
+      ({ parameter, rule }, i) =>
+        i === found.findIndex((one) => one.parameter === parameter && one.rule === rule),
+    );
     throw new Refusal([first, ...rest]);
   }
 }
@@ -90,19 +97,45 @@ function wishesOf(argv: Arguments): WantedSets {
   return wanted;
 }
 
-/** The problem as one of a flag: `planets.least` is one of --planets. */
-function byFlag({ parameter, value, nearest, ...problem }: Problem, argv: Arguments): Problem {
-  const whole = parameter.replace(/\.(least|most)$|\[\d+\]$|(?<=^rack)\..*$/, '');
-  const inHelix = whole === 'helixAngle' && argv['helix-angle'] === undefined;
-  const flag = inHelix ? 'helix' : (flags[whole] ?? (whole === 'helixAngle' ? 'helix-angle' : whole));
-  return { ...problem, parameter: flag, value: show(value), nearest: nearest.map(show) };
+/** All that says how a problem of a wish stands on the command line. */
+interface Typed {
+  argv: Arguments;
+  wanted: WantedSets;
+  problems: readonly Problem[];
 }
 
-/** A span as it is typed. */
+/** The problem as one of a flag, with offers that can be typed for it: `planets.least` is one of --planets. */
+function byFlag(problem: Problem, typed: Typed): Problem {
+  const { parameter, value, nearest } = problem;
+  const { argv, wanted } = typed;
+  if (parameter === 'helixAngle' && argv['helix-angle'] === undefined) {
+    const withForm = (angle: unknown) => `${wanted.helixForm}:${angle}`;
+    return { ...problem, parameter: 'helix', value: withForm(value), nearest: nearest.map(withForm) };
+  }
+  const wish = parameter.split(/[.[]/)[0] as keyof WantedSets;
+  const flag = flags[parameter] ?? flags[wish] ?? wish;
+  if (parameter === wish || wish === 'ratio')
+    return { ...problem, parameter: flag, value: show(value), nearest: nearest.map(show) };
+  const offered = nearest.length ? [show(withOffers(wanted[wish], wish, typed.problems))] : [];
+  const rule = wish === 'rack' ? `${parameter.slice('rack.'.length)} ${problem.rule}` : problem.rule;
+  return { parameter: flag, value: argv[flag], rule, nearest: offered };
+}
+
+/** A wish of several figures with what is offered in place of each that is wrong. */
+function withOffers(wish: unknown, name: string, problems: readonly Problem[]): unknown {
+  const offered = structuredClone(wish) as Record<string, unknown>;
+  for (const { parameter, nearest } of problems) {
+    const [whole, part] = parameter.split(/[.[\]]+/);
+    if (whole === name && part && nearest.length) offered[part] = nearest[0];
+  }
+  return offered;
+}
+
+/** A wish as it is typed. */
 function show(value: unknown): unknown {
-  if (typeof value !== 'object' || value === null || !('least' in value)) return value;
-  const { least, most } = value as Span;
-  return `${least}-${most}`;
+  if (typeof value !== 'object' || value === null) return value;
+  const parts = Object.values(value);
+  return parts.join('least' in value ? '-' : ',');
 }
 
 function helixOf(flag: string, text: string): { form: string; angle?: number } {

@@ -1,6 +1,6 @@
 import { printerProfiles } from '../../lib/spec/profiles/printers.js';
 import { ranges } from '../../lib/spec/ranges.js';
-import { LINE_PER_NOZZLE, USUAL_WALL, usual } from '../../lib/spec/usual.js';
+import { LINE_PER_NOZZLE, USUAL_RIM, usual } from '../../lib/spec/usual.js';
 import { merits } from '../../lib/train/merit.js';
 import { type Span, usualWanted } from '../../lib/train/planWanted.js';
 import { text } from './text.js';
@@ -26,7 +26,7 @@ export const planFlags = {
     'widest angle that may stay open between the tip circles of neighbouring planets, degrees of arc',
   ),
   engagement: text(`least transverse contact ratio, teeth without gap [${usualWanted.engagement}]`),
-  rim: text(`wall outside the ring’s root circle, mm [${USUAL_WALL}]`),
+  rim: text(`wall outside the ring’s root circle, mm [${USUAL_RIM}]`),
   gap: text(`distance between flanks, and least between planets, mm [${usual.gap}]`),
   nozzle: text(
     `nozzle diameter, mm: tooth tips must be a line of it (${LINE_PER_NOZZLE} nozzles) wide [not asked]`,

@@ -42,7 +42,9 @@ export function usualWall(teeth: ToothDepth): number {
   return Math.max(LEAST_RIM, sturdyWall(teeth));
 }
 
-/** `usualWall` in words. */
+/** `usualWall` in a few words. */
+export const USUAL_RIM = `the greater of ${LEAST_RIM} mm and ${RIM_PER_DEPTH} tooth depths`;
+/** The same by the parameters. */
 export const USUAL_WALL = `the greater of ${LEAST_RIM} and ${RIM_PER_DEPTH} × (rack.addendum + rack.dedendum) × module`;
 /** `sturdyWall` in words. */
 export const STURDY_WALL = `${RIM_PER_DEPTH} × (rack.addendum + rack.dedendum) × module`;

@@ -1,3 +1,4 @@
+import { USUAL_RIM } from '../spec/usual.js';
 import { merits } from '../train/merit.js';
 import type { PlanRow } from '../train/planRow.js';
 import type { Plan } from '../train/planSets.js';
@@ -72,7 +73,7 @@ function cells(row: PlanRow, { shifts, spacing }: ResolvedWanted): string[] {
 function headLines(wanted: ResolvedWanted): string[] {
   const { helixForm, helixAngle, gap, module, bed, largest, rim, by } = wanted;
   const helix = helixForm === 'spur' ? 'spur' : `${helixForm} at ${helixAngle}°`;
-  const rimText = rim === null ? 'rim of the greater of 3 mm and 1.2 tooth depths' : `rim ${rim} mm`;
+  const rimText = rim === null ? `rim of ${USUAL_RIM}` : `rim ${rim} mm`;
   const most = Math.min(bed, largest ?? bed);
   const hole = wanted.hole === null ? '' : `, to go into a hole of ${wanted.hole} mm`;
   const form = `${helix}, pressure angle ${wanted.pressureAngle}°`;

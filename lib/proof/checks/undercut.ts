@@ -1,26 +1,28 @@
-import { ranges } from '../../spec/ranges.js';
+import type { Spec } from '../../spec/types.js';
 import type { Gear } from '../../tooth/gear.js';
 import { leastProfileShift, leastTeeth } from '../../tooth/undercut.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
+import { clearOfUndercut } from '../nearest/clearOfUndercut.js';
 
 /**
  * Profile shift to spare before the basic rack cuts into the involute, the less of sun and planet.
  * Source: DIN 3960 / handbooks, x_min = h_a* − z sin² α_t / (2 cos β) (from memory).
  */
-export function undercut({ gears }: PlanFindings): Check {
-  return undercutOf([
+export function undercut({ spec, gears }: PlanFindings): Check {
+  return undercutOf(spec, [
     { part: 'sun', gear: gears.sun },
     { part: 'planet', gear: gears.planet },
   ]);
 }
 
 /** The same of any gears with teeth outside. */
-export function undercutOf(gears: readonly { part: string; gear: Gear }[]): Check {
+export function undercutOf(spec: Spec, gears: readonly { part: string; gear: Gear }[]): Check {
   const spare = (gear: Gear) => gear.profileShift - leastProfileShift(gear);
   const { part, gear } = gears.reduce((a, b) => (spare(b.gear) < spare(a.gear) ? b : a));
   const least = leastProfileShift(gear);
   const holds = spare(gear) >= 0;
+  const help = holds ? '' : clearOfUndercut(spec, gears);
   return {
     id: 'undercut',
     holds,
@@ -31,16 +33,6 @@ export function undercutOf(gears: readonly { part: string; gear: Gear }[]): Chec
     says: holds
       ? `the rack leaves the involute whole: ${part} with ${gear.teeth} teeth needs a profile shift of at least ${least.toFixed(3)}`
       : `${part}, ${gear.teeth} teeth: the root is undercut below ${leastTeeth(gear).toFixed(2)} teeth without shift; ` +
-        `${remedies(gear, least)} avoids it`,
+        (help ? `${help} avoids it` : 'more teeth avoid it'),
   };
-}
-
-/** What a parameter file can hold of it. */
-function remedies({ helixAngle }: Gear, least: number): string {
-  const shift = Math.ceil(least * 1000) / 1000;
-  const ways = [
-    shift <= ranges.shift[1] && `a profile shift of ${shift.toFixed(3)} or more`,
-    helixAngle < ranges.helixAngle[1] && 'a larger helix angle',
-  ].filter((way) => way !== false);
-  return ways.join(', or ') || 'a gear of more teeth';
 }

@@ -20,7 +20,7 @@ export function trainPlanChecks(asked: Train, drawn: Train): Check[] {
   const outside = asked.gears.filter(({ gear }) => !gear.internal);
   const walls = wallsOf(drawn);
   return [
-    ...(outside.length ? [undercutOf(outside)] : []),
+    ...(outside.length ? [undercutOf(asked.spec, outside)] : []),
     tipThicknessOf(thinnestTip(drawn), asked.spec, () => tipOffer<TrainSpec>(asked.spec, leavesTip)),
     lineWidthOf(thicknesses(drawn), limits.wall),
     ...rimChecks(asked),
