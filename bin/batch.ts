@@ -9,7 +9,7 @@ import { typedTolerance } from '../lib/spec/withTolerance.js';
 import { readFormats } from '../lib/write/formats.js';
 import { baseNameOf } from './baseName.js';
 import { profileAt, readDataFile } from './dataFile.js';
-import { complain, FAULT, INTERRUPTED, MADE, print, STOPPED, stopSignal } from './output.js';
+import { complain, FAULT, interrupted, MADE, print, STOPPED, stopSignal } from './output.js';
 import { pictureOf } from './picture.js';
 import { wholeNumber } from './planWishes.js';
 import { progressOf } from './progress.js';
@@ -54,6 +54,7 @@ export async function batch(argv: BatchArguments): Promise<number> {
   const mine = whole.names.filter((_, index) => inShard(index, shard)).length;
   const progress = progressOf(mine);
   const signal = stopSignal();
+  const said = new Set<string>();
   let done = 0;
   try {
     const { tolerance, strict = false, out: folder } = argv;
@@ -61,17 +62,33 @@ export async function batch(argv: BatchArguments): Promise<number> {
       done++;
       progress.add(outcome);
     };
-    const options = { folder, jobs, shard, profile, formats, strict, picture, tolerance, signal, onDone };
+    // Shards that end together look at the same records again.
+    const say = (words: string) => void said.add(words);
+    const options = {
+      folder,
+      jobs,
+      shard,
+      profile,
+      formats,
+      strict,
+      picture,
+      tolerance,
+      signal,
+      onDone,
+      say,
+    };
     const outcome = await runBatch(whole, options);
     progress.stop();
+    for (const words of said) complain(words);
     return report(outcome, folder, argv.json ?? false);
   } catch (error) {
     progress.stop();
+    for (const words of said) complain(words);
     if (done > 0 && done < mine)
       complain(`${done} of ${mine} variants are done; the same command goes on from there`);
     if (!signal.aborted) throw error;
     complain('interrupted');
-    return INTERRUPTED;
+    return interrupted();
   }
 }
 

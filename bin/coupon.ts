@@ -49,7 +49,7 @@ export async function coupon(argv: CouponArguments): Promise<number> {
     refuse('name', argv.name, `must be ${nameRule}`, [nearestName(argv.name, 'gap-coupon')]);
   const file = argv.FILE ?? argv._[1];
   const like = file === undefined ? usual(argv.profile) : readSpecFile(String(file), argv.profile);
-  const gaps = await gapsOf(argv, like);
+  const gaps = gapsOf(argv, like);
   const name = argv.name ?? (file === undefined ? 'coupon' : nameWith(like.name, '-coupon'));
   note(`building and proving ${name} …`);
   const { files, sheet, blocking } = await makeCoupon(like, gaps, {
@@ -61,6 +61,7 @@ export async function coupon(argv: CouponArguments): Promise<number> {
     force: argv.force ?? false,
     strict: argv.strict ?? false,
     signal: stopSignal,
+    say: complain,
   });
   if (argv.json) print(JSON.stringify({ files, sheet }));
   else printMade(couponText(sheet, paintFor(process.stdout)), files);
@@ -90,10 +91,10 @@ const FROM_LOG = 3;
 const LEAST = 0.05;
 
 /** The gaps that are asked for, or those that the log's latest conditions make most telling. */
-async function gapsOf({ gaps, log }: CouponArguments, { module }: Spec): Promise<number[]> {
+function gapsOf({ gaps, log }: CouponArguments, { module }: Spec): number[] {
   if (log === undefined) return readGaps(gaps ?? USUAL_GAPS);
   if (gaps !== undefined) refuse('gaps', gaps, 'is given by --log: leave one of them out');
-  const trials = await readLogFile(log);
+  const trials = readLogFile(log);
   const [{ next, fit, conditions }] = advise(trials);
   const hundredths = (gap: number) => Math.round(gap * 100) / 100;
   // The log may be of larger teeth, which take larger gaps.

@@ -4,7 +4,7 @@ import { makeSet } from '../lib/write/makeSet.js';
 import { summaryText } from '../lib/write/summary.js';
 import { paintFor } from './colours.js';
 import { type InspectArguments, specOf } from './inspect.js';
-import { note, print, printMade, stopSignal, verdict } from './output.js';
+import { complain, note, print, printMade, stopSignal, verdict } from './output.js';
 import { pictureOf } from './picture.js';
 
 /** Flags as they were typed. */
@@ -34,6 +34,7 @@ export async function make(argv: MakeArguments): Promise<number> {
     force: argv.force ?? false,
     strict: argv.strict ?? false,
     signal: stopSignal,
+    say: complain,
   });
   if (argv.json) print(JSON.stringify({ files, sheet }));
   else printMade(summaryText(sheet, paintFor(process.stdout)), files);

@@ -1,18 +1,17 @@
+import { constants } from 'node:os';
 import type { Check } from '../lib/proof/check.js';
 import { describeProblem, Refusal } from '../lib/spec/refusal.js';
 import { visible, visibleLines } from '../lib/spec/visible.js';
-import { plainReason } from '../lib/write/plainReason.js';
+import { plainReason, scarcity } from '../lib/write/plainReason.js';
 
 /** Exit status: made. */
 export const MADE = 0;
 /** Exit status: stopped by a check. */
 export const STOPPED = 1;
-/** Exit status: bad input or usage. */
+/** Exit status: bad input or usage, or a system that does not allow it. */
 const REFUSED = 2;
 /** Exit status: a fault of cogweave itself. */
 export const FAULT = 3;
-/** Exit status: interrupted, as shells have it. */
-export const INTERRUPTED = 130;
 
 /** Results go to stdout, what cannot be seen in them written out; in JSON that means the same. */
 export function print(text: string): void {
@@ -47,11 +46,23 @@ export function verdict(blocking: readonly Check[], written: boolean): number {
   return written ? MADE : STOPPED;
 }
 
+/** What interrupted the command. */
+let stoppedBy: 'SIGINT' | 'SIGTERM' = 'SIGINT';
+
 /** Ends the work tidily when the command is interrupted; before that, an interruption just ends the command. */
 export function stopSignal(): AbortSignal {
   const stop = new AbortController();
-  process.once('SIGINT', () => stop.abort()).once('SIGTERM', () => stop.abort());
+  for (const signal of ['SIGINT', 'SIGTERM'] as const)
+    process.once(signal, () => {
+      stoppedBy = signal;
+      stop.abort();
+    });
   return stop.signal;
+}
+
+/** Exit status of an interrupted command, as shells have it: 130 for SIGINT, 143 for SIGTERM. */
+export function interrupted(): number {
+  return 128 + constants.signals[stoppedBy];
 }
 
 /** Says what ended the command, one line for each problem and never a stack trace, and gives its exit status. */
@@ -62,7 +73,12 @@ export function fail(error: unknown): number {
   }
   if (error instanceof Error && error.name === 'AbortError') {
     complain('interrupted: nothing written');
-    return INTERRUPTED;
+    return interrupted();
+  }
+  const scarce = scarcity(error);
+  if (scarce) {
+    complain(`system: ${scarce}`);
+    return REFUSED;
   }
   const what = error instanceof Error ? error.message : String(error);
   complain(`internal error: ${what.split('\n')[0]} (a fault of cogweave, not of the file; please report it)`);

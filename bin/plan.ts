@@ -4,7 +4,7 @@ import { planText } from '../lib/write/planFile.js';
 import { planTable } from '../lib/write/planTable.js';
 import { writeNew } from '../lib/write/planWrite.js';
 import { checkBaseName } from './baseName.js';
-import { MADE, note, print } from './output.js';
+import { complain, MADE, note, print, stopSignal } from './output.js';
 import { planWishes, wholeNumber } from './planWishes.js';
 import type { Arguments } from './usage.js';
 
@@ -34,7 +34,10 @@ export async function plan(argv: PlanArguments): Promise<number> {
       refuse('row', row, found.rows.length ? `there are ${found.rows.length} rows` : 'no set was found', [
         ...(found.rows.length ? [found.rows.length] : []),
       ]);
-    written = await writeNew('write', argv.write, planText(chosen, found.wanted), argv.force ?? false);
+    written = await writeNew('write', argv.write, planText(chosen, found.wanted), argv.force ?? false, {
+      signal: stopSignal(),
+      say: complain,
+    });
   }
   if (argv.json) print(JSON.stringify(found));
   else print([planTable(found), ...(written ? ['', `wrote ${written}, row ${row}`] : [])].join('\n'));

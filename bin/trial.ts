@@ -5,11 +5,12 @@ import { trialSchema } from '../lib/fit/trials/trialSchema.js';
 import { closest } from '../lib/spec/nearest.js';
 import { Refusal, refuse } from '../lib/spec/refusal.js';
 import { writeNew } from '../lib/write/planWrite.js';
+import { textAt } from '../lib/write/readText.js';
 import { adviceText } from '../lib/write/trials/adviceText.js';
-import { addToLogFile, readLogFile, textAt } from '../lib/write/trials/logFile.js';
+import { addToLogFile, readLogFile } from '../lib/write/trials/logFile.js';
 import { profileText } from '../lib/write/trials/profileText.js';
 import { addFlags, adviseFlags } from './flags/trial.js';
-import { complain, MADE, print, STOPPED } from './output.js';
+import { complain, MADE, print, STOPPED, stopSignal } from './output.js';
 import { trialOf } from './trialEntry.js';
 import { type Arguments, checkUsage } from './usage.js';
 
@@ -43,7 +44,7 @@ export async function trial(argv: TrialArguments): Promise<number> {
 
 async function add(log: string, argv: TrialArguments): Promise<number> {
   const added = await trialOf(argv, today());
-  const trials = await addToLogFile(log, added);
+  const trials = await addToLogFile(log, added, { signal: stopSignal(), say: complain });
   if (argv.json) print(JSON.stringify({ log, trials, added }));
   else print(`added to ${log}, trial ${trials}: ${JSON.stringify(added)}`);
   return MADE;
@@ -51,7 +52,7 @@ async function add(log: string, argv: TrialArguments): Promise<number> {
 
 async function adviseFrom(log: string, argv: TrialArguments): Promise<number> {
   if (argv.force && argv.write === undefined) refuse('force', true, 'is only for --write');
-  const trials = await readLogFile(log);
+  const trials = readLogFile(log);
   const advice = advise(trials, wantedOf(argv));
   let written: string | null = null;
   if (argv.write !== undefined) {
@@ -64,9 +65,12 @@ async function adviseFrom(log: string, argv: TrialArguments): Promise<number> {
       );
     const [only] = advice;
     if (Object.keys(only.profile).length) {
-      const before = argv.force ? await textAt('write', argv.write) : undefined;
+      const before = argv.force ? textAt('write', argv.write) : undefined;
       const contents = profileText(only, before, /\.json$/i.test(argv.write));
-      written = await writeNew('write', argv.write, contents, argv.force ?? false);
+      written = await writeNew('write', argv.write, contents, argv.force ?? false, {
+        signal: stopSignal(),
+        say: complain,
+      });
     } else
       complain(
         `nothing written: too little is known for a profile (${only.lacks ?? 'the gap is below what a profile may hold'})`,

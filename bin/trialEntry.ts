@@ -1,9 +1,12 @@
+import { dirname, join } from 'node:path';
 import { entryProblems } from '../lib/fit/trials/entryProblems.js';
 import { readPhrase } from '../lib/fit/trials/readingPhrase.js';
 import { type Reading, type Trial, trialSchema } from '../lib/fit/trials/trialSchema.js';
-import { type Problem, Refusal, refuse } from '../lib/spec/refusal.js';
-import { textAt } from '../lib/write/trials/logFile.js';
+import { type Problem, Refusal } from '../lib/spec/refusal.js';
+import { changedFiles, digestsAt } from '../lib/write/digests.js';
+import { readText } from '../lib/write/readText.js';
 import { readingOf, readTrialSheet, sheetDefaults, type TrialSheet } from '../lib/write/trials/sheetTrial.js';
+import { complain } from './output.js';
 import { number } from './planWishes.js';
 import type { Arguments } from './usage.js';
 
@@ -68,7 +71,11 @@ function drynessOf(text: string): string | number {
 }
 
 async function sheetAt(path: string): Promise<TrialSheet> {
-  const text = await textAt('sheet', path);
-  if (text === undefined) refuse('sheet', path, 'cannot be read: there is no such file or folder');
-  return readTrialSheet(text, path);
+  const sheet = readTrialSheet(readText('sheet', path), path);
+  // What was printed may be another set than the one that the sheet is of.
+  for (const name of await changedFiles(dirname(path), digestsAt(path) ?? {}))
+    complain(
+      `${join(dirname(path), name)} is not the file that ${path} speaks of; was it printed from another?`,
+    );
+  return sheet;
 }

@@ -9,15 +9,8 @@ import type { Format } from '../write/formats.js';
 import { makeSet } from '../write/makeSet.js';
 import { fingerprint } from './fingerprint.js';
 import { type Overrides, withOverrides } from './overrides.js';
-import {
-  emptyRow,
-  type FileRecord,
-  refusalOf,
-  sheetFigures,
-  stoppedBy,
-  type VariantRecord,
-} from './record.js';
-import { allThere, dropRecord, readRecord, watched, writeRecord } from './records.js';
+import { emptyRow, refusalOf, sheetFigures, stoppedBy, type VariantRecord } from './record.js';
+import { dropRecord, filesOf, notAsWritten, readRecord, writeRecord } from './records.js';
 
 /** One variant to be made: plain data, so that it can be handed to a worker. */
 export interface VariantTask {
@@ -39,6 +32,8 @@ export interface VariantTask {
 export interface VariantResult {
   status: 'made' | 'kept' | 'refused';
   record: VariantRecord;
+  /** What was found that was not as it should be, a line each. */
+  said: string[];
 }
 
 /**
@@ -48,12 +43,14 @@ export interface VariantResult {
  */
 export async function makeVariant(task: VariantTask): Promise<VariantResult> {
   const { folder, name, overrides } = task;
+  const said: string[] = [];
+  const say = (words: string) => void said.push(words);
   const blank: VariantRecord = { ...emptyRow(name, overrides), fingerprint: null, written: [] };
   const refused = async (record: Partial<VariantRecord>): Promise<VariantResult> => {
     const whole: VariantRecord = { ...blank, ...record, status: 'refused' };
     await dropRecord(folder, name);
     await writeRecord(folder, whole);
-    return { status: 'refused', record: whole };
+    return { status: 'refused', record: whole, said };
   };
   let spec: Spec;
   try {
@@ -63,28 +60,31 @@ export async function makeVariant(task: VariantTask): Promise<VariantResult> {
     return refused({ refusal: refusalOf(error.problems) });
   }
   const print = fingerprint(spec, task);
-  const earlier = await readRecord(folder, name);
+  const earlier = readRecord(folder, name, filesOf(task), say);
   if (earlier?.fingerprint === print) {
-    if (earlier.status === 'refused') return { status: 'refused', record: earlier };
-    if (await allThere(folder, earlier.written)) return { status: 'kept', record: earlier };
+    // The same parameters may have been given in other words.
+    const record = { ...earlier, overrides };
+    if (earlier.status === 'refused') return { status: 'refused', record, said };
+    const wrong = await notAsWritten(folder, earlier.written);
+    if (!wrong.length) return { status: 'kept', record, said };
+    say(`${name} is made again: ${wrong.join(', ')} gone, or not as written`);
   }
   await dropRecord(folder, name);
   try {
-    const written: FileRecord[] = [];
-    const { sheet, files, blocking } = await makeSet(spec, {
+    const { sheet, written, blocking } = await makeSet(spec, {
       folder,
       formats: task.formats,
       force: false,
       strict: task.strict,
       picture: task.picture,
-      through: (file) => watched(file, (record) => written.push(record)),
+      say,
     });
     const figures = { ...sheetFigures(sheet), fingerprint: print };
-    if (files.length === 0) return refused({ ...figures, refusal: stoppedBy(blocking) });
-    const names = written.map((file) => file.name);
-    const record: VariantRecord = { ...blank, ...figures, status: 'made', files: names, written };
+    if (written.length === 0) return refused({ ...figures, refusal: stoppedBy(blocking) });
+    const files = written.map((file) => file.name);
+    const record: VariantRecord = { ...blank, ...figures, status: 'made', files, written };
     await writeRecord(folder, record);
-    return { status: 'made', record };
+    return { status: 'made', record, said };
   } catch (error) {
     if (!(error instanceof Refusal) || error.parameter === 'out') throw error;
     return refused({ fingerprint: print, refusal: refusalOf(error.problems) });

@@ -2,13 +2,7 @@ import type { Check } from '../proof/check.js';
 import type { Sheet } from '../proof/sheetTypes.js';
 import { describeProblem, type Problem } from '../spec/refusal.js';
 import type { BatchRow, RefusalRecord } from '../write/batchPage.js';
-
-/** A file of a variant as it was written. */
-export interface FileRecord {
-  name: string;
-  bytes: number;
-  sha256: string;
-}
+import type { FileRecord } from '../write/digests.js';
 
 /** What is kept of one variant, in `records/NAME.json`: its row of the summary, and what a later run goes by. */
 export interface VariantRecord extends BatchRow {

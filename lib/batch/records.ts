@@ -1,22 +1,40 @@
-import { createHash } from 'node:crypto';
-import { createReadStream } from 'node:fs';
-import { readFile, rm, stat } from 'node:fs/promises';
+import { unlink } from 'node:fs/promises';
 import { join } from 'node:path';
-import { pipeline } from 'node:stream/promises';
-import { type OutputFile, writeFiles } from '../write/files.js';
-import type { FileRecord, VariantRecord } from './record.js';
+import { Refusal } from '../spec/refusal.js';
+import { digestOf, type FileRecord } from '../write/digests.js';
+import { writeFiles } from '../write/files.js';
+import { setFiles } from '../write/formats.js';
+import type { Say } from '../write/leftovers.js';
+import { textAt } from '../write/readText.js';
+import { saying } from '../write/saying.js';
+import type { VariantTask } from './makeVariant.js';
+import type { VariantRecord } from './record.js';
+import { recordSchema } from './recordSchema.js';
 
 /** Folder of the records, inside that of the batch. */
 export const RECORDS = 'records';
 
-/** What an earlier run, or another shard, said of a variant; undefined where there is nothing that can be read. */
-export async function readRecord(folder: string, name: string): Promise<VariantRecord | undefined> {
+/**
+ * What an earlier run, or another shard, said of a variant; undefined where there is nothing, or nothing whole.
+ * @param files names of all files that are made of it
+ * @param say told of a record that is not whole
+ */
+export function readRecord(
+  folder: string,
+  name: string,
+  files: readonly string[],
+  say: Say,
+): VariantRecord | undefined {
+  const path = pathOf(folder, name);
   try {
-    const record = JSON.parse(await readFile(pathOf(folder, name), 'utf8'));
-    return isRecord(record, name) ? record : undefined;
-  } catch {
-    return undefined;
+    const text = textAt('out', path);
+    if (text === undefined) return undefined;
+    const parsed = recordSchema(name, files).safeParse(JSON.parse(text));
+    if (parsed.success) return parsed.data;
+  } catch (error) {
+    if (!(error instanceof Refusal || error instanceof SyntaxError)) throw error;
   }
+  say(`${path} is not a whole record; it counts for nothing, and ${name} is to be made again`);
 }
 
 /**
@@ -28,55 +46,30 @@ export async function writeRecord(folder: string, record: VariantRecord): Promis
   await writeFiles(join(folder, RECORDS), [{ name: `${record.name}.json`, chunks: () => [bytes] }]);
 }
 
-/** Takes a record away before its files are replaced, so that it never vouches for others. */
+/**
+ * Takes a record away before its files are replaced, so that it never vouches for others.
+ * @throws Refusal where the file system does not allow it
+ */
 export async function dropRecord(folder: string, name: string): Promise<void> {
-  await rm(pathOf(folder, name), { force: true });
+  await saying('out', folder, () =>
+    unlink(pathOf(folder, name)).catch((error: NodeJS.ErrnoException) => {
+      if (error.code !== 'ENOENT') throw error;
+    }),
+  );
 }
 
-/** Whether the files of a variant are all there, with the very bytes that were written. */
-export async function allThere(folder: string, files: readonly FileRecord[]): Promise<boolean> {
-  for (const file of files) {
-    const path = join(folder, file.name);
-    const found = await stat(path).catch(() => undefined);
-    if (!found?.isFile() || found.size !== file.bytes) return false;
-    const sum = createHash('sha256');
-    try {
-      await pipeline(createReadStream(path), sum);
-    } catch {
-      return false;
-    }
-    if (sum.digest('hex') !== file.sha256) return false;
-  }
-  return true;
+/** Names of all files that are made of a variant. */
+export function filesOf({ name, formats, picture }: Pick<VariantTask, 'name' | 'formats' | 'picture'>) {
+  return setFiles(name, formats, picture !== undefined);
 }
 
-/** The same file, which tells `done` how long it was and its digest once it has been written. */
-export function watched(file: OutputFile, done: (record: FileRecord) => void): OutputFile {
-  return {
-    name: file.name,
-    *chunks() {
-      const sum = createHash('sha256');
-      let bytes = 0;
-      for (const chunk of file.chunks()) {
-        sum.update(chunk);
-        bytes += chunk.length;
-        yield chunk;
-      }
-      done({ name: file.name, bytes, sha256: sum.digest('hex') });
-    },
-  };
+/** Which files of a variant are gone, or do not hold the very bytes that were written. */
+export async function notAsWritten(folder: string, files: readonly FileRecord[]): Promise<string[]> {
+  const wrong: string[] = [];
+  for (const { name, sha256 } of files) if ((await digestOf(join(folder, name))) !== sha256) wrong.push(name);
+  return wrong;
 }
 
 function pathOf(folder: string, name: string): string {
   return join(folder, RECORDS, `${name}.json`);
-}
-
-/** Enough of a look to know a record from anything else that may lie there. */
-function isRecord(value: Partial<VariantRecord> | null, name: string): value is VariantRecord {
-  return (
-    value?.name === name &&
-    (value.status === 'made' || value.status === 'refused') &&
-    Array.isArray(value.written) &&
-    value.written.every(({ name: file }) => typeof file === 'string' && file.startsWith(`${name}.`))
-  );
 }

@@ -6,13 +6,15 @@ import { Refusal, refuse } from '../spec/refusal.js';
 import type { BatchRow } from '../write/batchPage.js';
 import { checkFolder } from '../write/files.js';
 import type { Format } from '../write/formats.js';
-import { clearLeftovers } from '../write/leftovers.js';
+import { clearLeftovers, type Say } from '../write/leftovers.js';
+import { scarcity } from '../write/plainReason.js';
+import { saying } from '../write/saying.js';
 import { compileInPlace } from './compileInPlace.js';
 import { fingerprint } from './fingerprint.js';
 import type { VariantResult, VariantTask } from './makeVariant.js';
 import type { Batch } from './readBatch.js';
 import { emptyRow, refusalOf } from './record.js';
-import { RECORDS, readRecord } from './records.js';
+import { filesOf, RECORDS, readRecord } from './records.js';
 import { inShard, type Shard } from './shard.js';
 import { writeSummary } from './summary.js';
 import type { Answer } from './worker.js';
@@ -33,6 +35,8 @@ export interface BatchOptions {
   signal?: AbortSignal;
   /** Told of each variant as it is done. */
   onDone?: (done: Outcome) => void;
+  /** Told, a line at a time, of what was found that was not as it should be. */
+  say?: Say;
 }
 
 /** What came of one variant. */
@@ -56,15 +60,15 @@ export interface BatchOutcome {
  * @throws AbortError when stopped
  */
 export async function runBatch(batch: Batch, options: BatchOptions): Promise<BatchOutcome> {
-  const { folder, shard } = options;
+  const { folder, shard, say } = options;
   await checkFolder(folder);
-  await prepare(folder);
+  await prepare(folder, say);
   const mine = batch.names.map((_, index) => index).filter((index) => inShard(index, shard));
   const done = new Map<number, Outcome>();
   try {
     await inWorkers(batch, options, mine, done);
   } finally {
-    for (const place of [folder, join(folder, RECORDS)]) await clearLeftovers(place, true);
+    for (const place of [folder, join(folder, RECORDS)]) await clearLeftovers(place, { own: true, say });
   }
   await refuseGone(folder, done.values());
   const summary = await summarise(batch, options, done);
@@ -72,11 +76,11 @@ export async function runBatch(batch: Batch, options: BatchOptions): Promise<Bat
 }
 
 /** Folders are made before the workers begin, so that none takes away what another has just begun to use. */
-async function prepare(folder: string): Promise<void> {
+async function prepare(folder: string, say?: Say): Promise<void> {
   const records = join(folder, RECORDS);
   await checkFolder(records);
-  await mkdir(records, { recursive: true });
-  for (const place of [folder, records]) await clearLeftovers(place, true);
+  await saying('out', folder, () => mkdir(records, { recursive: true }));
+  for (const place of [folder, records]) await clearLeftovers(place, { own: true, say });
 }
 
 async function inWorkers(
@@ -97,7 +101,7 @@ async function inWorkers(
   const queue = mine.values();
   const runner = async () => {
     for (const index of queue) {
-      const outcome = await outcomeOf(pool, taskOf(batch, options, index), options.signal);
+      const outcome = await outcomeOf(pool, taskOf(batch, options, index), options);
       done.set(index, outcome);
       options.onDone?.(outcome);
     }
@@ -109,19 +113,27 @@ async function inWorkers(
   }
 }
 
-async function outcomeOf(pool: Tinypool, task: VariantTask, signal?: AbortSignal): Promise<Outcome> {
+async function outcomeOf(
+  pool: Tinypool,
+  task: VariantTask,
+  { signal, say = () => {} }: BatchOptions,
+): Promise<Outcome> {
   let answer: Answer;
   try {
     answer = await pool.run(task, { signal });
   } catch (error) {
     signal?.throwIfAborted();
+    const scarce = scarcity(error);
     const what = (error instanceof Error ? error.message : String(error)).split('\n')[0];
-    const rule = `internal error: ${what} (a fault of cogweave, not of the file; please report it)`;
-    const refusal = refusalOf([{ parameter: 'file', value: task.name, rule, nearest: [] }]);
+    const rule = scarce ?? `internal error: ${what} (a fault of cogweave, not of the file; please report it)`;
+    const refusal = refusalOf([
+      { parameter: scarce ? 'system' : 'file', value: task.name, rule, nearest: [] },
+    ]);
     const row: BatchRow = { ...emptyRow(task.name, task.overrides), status: 'refused', refusal };
-    return { status: 'refused', row, fault: true };
+    return { status: 'refused', row, fault: !scarce };
   }
   if ('problems' in answer) throw new Refusal(answer.problems);
+  answer.said.forEach(say);
   const { fingerprint: _, written: __, ...row } = answer.record;
   return { status: answer.status, row };
 }
@@ -136,8 +148,7 @@ function taskOf(batch: Batch, options: BatchOptions, index: number): VariantTask
 async function refuseGone(folder: string, outcomes: Iterable<Outcome>): Promise<void> {
   const gone: string[] = [];
   for (const { row } of outcomes) {
-    const there = await Promise.all(row.files.map((file) => exists(join(folder, file))));
-    if (there.includes(false)) gone.push(row.name);
+    if ((await goneOf(folder, row.files)).length) gone.push(row.name);
   }
   if (!gone.length) return;
   const which = gone.length > 1 ? `${gone[0]} and ${gone.length - 1} more` : gone[0];
@@ -165,17 +176,30 @@ async function summarise(batch: Batch, options: BatchOptions, done: Map<number, 
 
 async function rowsOf(batch: Batch, options: BatchOptions, done: Map<number, Outcome>): Promise<BatchRow[]> {
   const rows: BatchRow[] = [];
+  const { say = () => {} } = options;
   for (const index of batch.names.keys())
-    rows.push(done.get(index)?.row ?? (await otherRow(taskOf(batch, options, index))));
+    rows.push(done.get(index)?.row ?? (await otherRow(taskOf(batch, options, index), say)));
   return rows;
 }
 
-/** The row of a variant of another shard: what its record says, where that is of the same parameters. */
-async function otherRow(task: VariantTask): Promise<BatchRow> {
-  const record = await readRecord(task.folder, task.name);
-  if (!record || record.fingerprint !== (await expected(task))) return emptyRow(task.name, task.overrides);
+/** The row of a variant of another shard: what its record says, where that is of the same parameters and its files are there. */
+async function otherRow(task: VariantTask, say: Say): Promise<BatchRow> {
+  const missing = emptyRow(task.name, task.overrides);
+  const record = readRecord(task.folder, task.name, filesOf(task), say);
+  if (!record || record.fingerprint !== (await expected(task))) return missing;
+  const gone = await goneOf(task.folder, record.files);
+  if (gone.length) {
+    say(`${task.name} counts as missing: ${gone.join(', ')} gone`);
+    return missing;
+  }
   const { fingerprint: _, written: __, ...row } = record;
-  return row;
+  return { ...row, overrides: task.overrides };
+}
+
+/** Those of some files that are not there. */
+async function goneOf(folder: string, files: readonly string[]): Promise<string[]> {
+  const there = await Promise.all(files.map((file) => exists(join(folder, file))));
+  return files.filter((_, i) => !there[i]);
 }
 
 /** Of other shards' variants alone: what it takes to read parameters whole is loaded for them, and by the workers. */

@@ -39,6 +39,8 @@ export interface SheetWith<S, Train, Play> {
   adjustments: string[];
   /** Version of cogweave that made the sheet. */
   cogweave: string;
+  /** Once written: SHA-256, hexadecimal, of every other file of the set, by its name. */
+  digests?: Record<string, string>;
 }
 
 /** One kind of gear of the set. */

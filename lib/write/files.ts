@@ -1,13 +1,21 @@
 import { access, constants, mkdir, open, rename, rmdir, stat, unlink } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { refuse } from '../spec/refusal.js';
-import { clearLeftoversOnce, temporaryName } from './leftovers.js';
-import { plainReason } from './plainReason.js';
+import { clearLeftoversOnce, type Say, temporaryNames } from './leftovers.js';
+import { saying } from './saying.js';
 
 /** A file to be written: its name, and its contents piece by piece, made when they are asked for. */
 export interface OutputFile {
   name: string;
   chunks(): Iterable<Uint8Array>;
+}
+
+/** How files are written. */
+export interface WriteOptions {
+  /** Stops the writing and takes back what was begun. */
+  signal?: AbortSignal;
+  /** Told what was found half done by processes that ended, and set right. */
+  say?: Say;
 }
 
 /**
@@ -16,7 +24,7 @@ export interface OutputFile {
  * @throws Refusal for the parameter `out`
  */
 export async function checkFolder(folder: string): Promise<void> {
-  await saying(folder, async () => {
+  await saying('out', folder, async () => {
     const existing = await nearestExisting(folder);
     if (!(await stat(existing)).isDirectory()) refuse('out', folder, notAFolder(folder, existing));
     await access(existing, constants.W_OK | constants.X_OK);
@@ -25,37 +33,37 @@ export async function checkFolder(folder: string): Promise<void> {
 
 /**
  * Writes files into a folder, all or none: each to a temporary name in that folder first, and only when all are
- * there each to its own name. The folder is made where it does not exist, and taken away again on failure.
- * Earlier files of the same names stay as they are until the new ones are whole; what killed processes left goes.
- * @param signal stops the writing and takes back what was begun
+ * there each to its own name, in the order given. The folder is made where it does not exist, and taken away again on
+ * failure. Earlier files of the same names stay as they are until the new ones are whole; what ended processes left goes.
+ * Once the first file is replaced nothing is taken back: a later run finishes the rest (`settleHalfReplaced`).
  * @returns the paths written, in the order given
  * @throws Refusal for the parameter `out` where the file system does not allow it
  */
 export async function writeFiles(
   folder: string,
   files: readonly OutputFile[],
-  signal?: AbortSignal,
+  { signal, say }: WriteOptions = {},
 ): Promise<string[]> {
-  return saying(folder, async () => {
+  return saying('out', folder, async () => {
     const made: string[] = [];
     const temporary: string[] = [];
-    let finished = false;
+    const temporaryName = temporaryNames();
+    let replaced = 0;
     try {
       await makeFolders(folder, made);
-      await clearLeftoversOnce(folder);
+      await clearLeftoversOnce(folder, say);
       for (const file of files) {
         const path = join(folder, temporaryName(file.name));
         temporary.push(path);
         await writeWhole(path, file, signal);
       }
       const targets = files.map(({ name }) => join(folder, name));
-      await refuseFolders(targets);
+      await refuseOthers(targets);
       signal?.throwIfAborted();
-      for (const [i, target] of targets.entries()) await rename(temporary[i], target);
-      finished = true;
+      for (; replaced < targets.length; replaced++) await rename(temporary[replaced], targets[replaced]);
       return targets;
     } finally {
-      if (!finished) await takeBack(temporary, made);
+      if (!replaced) await takeBack(temporary, made);
     }
   });
 }
@@ -74,11 +82,16 @@ async function writeWhole(path: string, file: OutputFile, signal?: AbortSignal):
   }
 }
 
-/** Renaming onto a folder fails half way through a row of files, so it is met before the first one. */
-async function refuseFolders(targets: readonly string[]): Promise<void> {
+/** Renaming onto a folder fails half way through a row of files, and onto a device takes that away: met before the first one. */
+async function refuseOthers(targets: readonly string[]): Promise<void> {
   for (const target of targets) {
     const found = await stat(target).catch(() => undefined);
-    if (found?.isDirectory()) refuse('out', target, 'a folder of this name stands in the way');
+    if (found && !found.isFile())
+      refuse(
+        'out',
+        target,
+        `a ${found.isDirectory() ? 'folder' : 'device or pipe'} of this name stands in the way`,
+      );
   }
 }
 
@@ -122,14 +135,4 @@ async function nearestExisting(folder: string): Promise<string> {
 
 function notAFolder(folder: string, existing: string): string {
   return folder === existing ? 'is a file, not a folder' : `${existing} is a file, not a folder`;
-}
-
-async function saying<T>(folder: string, work: () => Promise<T>): Promise<T> {
-  try {
-    return await work();
-  } catch (error) {
-    const reason = plainReason(error);
-    if (reason) refuse('out', folder, `cannot be written: ${reason}`);
-    throw error;
-  }
 }

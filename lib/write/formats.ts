@@ -25,6 +25,15 @@ export function readFormats(list: string = formats.join(',')): Format[] {
   return formats.filter((format) => words.includes(format));
 }
 
+/** Endings of all that may lie beside a NAME.sheet.json. */
+export const endings = [...formats, 'svg', 'png', 'sheet.html'] as const;
+
+/** Names of the files of a set that is written in some formats, with a picture or without. */
+export function setFiles(name: string, chosen: readonly Format[], picture: boolean): string[] {
+  const written = [...chosen, 'svg', 'sheet.html', ...(picture ? ['png'] : []), 'sheet.json'];
+  return written.map((ending) => `${name}.${ending}`);
+}
+
 function isFormat(word: string): word is Format {
   return (formats as readonly string[]).includes(word);
 }

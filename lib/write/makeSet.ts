@@ -4,8 +4,9 @@ import type { Sheet } from '../proof/sheetTypes.js';
 import type { Additions } from '../solid/additions.js';
 import type { Spec } from '../spec/types.js';
 import { blockingChecks } from './blocking.js';
-import type { OutputFile } from './files.js';
+import type { FileRecord } from './digests.js';
 import type { Format } from './formats.js';
+import type { Say } from './leftovers.js';
 
 /** What is to be written, where, and what stops it; with `join` or `cut`, what a script adds to the parts. */
 export interface MakeOptions extends Additions {
@@ -21,34 +22,37 @@ export interface MakeOptions extends Additions {
   strict?: boolean;
   /** Asked when writing begins; what it gives stops the writing and takes back what was begun. */
   signal?: () => AbortSignal;
-  /** Stands in for each file, such as one that looks on while it is written. */
-  through?: (file: OutputFile) => OutputFile;
+  /** Told, a line at a time, of what was found in the folder: files that are not their sheet's, or half replaced. */
+  say?: Say;
 }
 
-/** What came of it: the files written (none when stopped), the sheet, and the checks that fail and stop the job. */
+/** What came of it. */
 export interface Made {
+  /** Paths of the files written; none when stopped. */
   files: string[];
+  /** The same files with length and digest. */
+  written: FileRecord[];
   sheet: Sheet;
+  /** The checks that fail and stop the job. */
   blocking: Check[];
 }
 
 /**
  * Builds and proves a set and writes it: NAME.stl, NAME.3mf, NAME.svg, NAME.sheet.json, NAME.sheet.html and,
- * where asked for, NAME.png, all or none of them. Nothing is written where a check stops the job, unless forced.
+ * where asked for, NAME.png, all or none of them. The sheet lists the SHA-256 of all others under `digests`. Nothing is written where a check stops the job, unless forced.
  * The drawing leaves out what a script adds where growth or shrinkage is compensated. Needs a file system, which
  * nothing else that the library exports does.
  * @throws Refusal where teeth cannot be made, an addition is wrong or the folder cannot be written
  */
 export async function makeSet(spec: Spec, options: MakeOptions): Promise<Made> {
-  const { checkFolder, writeFiles } = await import('./files.js');
+  const { checkFolder } = await import('./files.js');
   const { resultsOf } = await import('./results.js');
+  const { writeSet } = await import('./writeSet.js');
   await checkFolder(options.folder);
-  const { folder, force = false, strict = false, join, cut, signal } = options;
+  const { folder, force = false, strict = false, join, cut, signal, say } = options;
   const { sheet, parts } = await proveSet(spec, { force, join, cut });
   const blocking = blockingChecks(sheet.checks, strict);
-  if (blocking.length && !force) return { files: [], sheet, blocking };
-  const { through = (file: OutputFile) => file } = options;
-  const results = resultsOf(spec, sheet, parts, options).map(through);
-  const files = await writeFiles(folder, results, signal?.());
-  return { files, sheet, blocking };
+  if (blocking.length && !force) return { files: [], written: [], sheet, blocking };
+  const results = resultsOf(spec, sheet, parts, options);
+  return { ...(await writeSet(folder, sheet, results, { signal: signal?.(), say })), blocking };
 }

@@ -1,7 +1,7 @@
 import { access } from 'node:fs/promises';
 import { basename, dirname } from 'node:path';
 import { Refusal, refuse } from '../spec/refusal.js';
-import { writeFiles } from './files.js';
+import { type WriteOptions, writeFiles } from './files.js';
 
 /**
  * Writes a text to a path, whole or not at all, and never over a file that is there already unless forced.
@@ -14,12 +14,13 @@ export async function writeNew(
   path: string,
   text: string,
   force: boolean,
+  options: WriteOptions = {},
 ): Promise<string> {
   if (!force && (await exists(path)))
     refuse(parameter, path, 'is there already; give another name, or --force to write over it');
   const file = { name: basename(path), chunks: () => [new TextEncoder().encode(text)] };
   try {
-    await writeFiles(dirname(path), [file]);
+    await writeFiles(dirname(path), [file], options);
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     const [first, ...rest] = error.problems.map((problem) => ({ ...problem, parameter }));

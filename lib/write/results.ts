@@ -12,7 +12,7 @@ import { sheetPage } from './sheetPage.js';
 import { stlChunks } from './stl.js';
 import { threemfChunks } from './threemf.js';
 
-/** Every file that `makeSet` writes, each made when its contents are asked for. */
+/** Every file that `makeSet` writes beside the sheet itself, each made when its contents are asked for. */
 export function resultsOf(
   spec: Spec,
   sheet: Sheet,
@@ -32,7 +32,6 @@ export function resultsOf(
   return [
     ...formats.map((format) => bodies[format]),
     text('svg', drawing),
-    text('sheet.json', `${JSON.stringify(sheet, null, 2)}\n`),
     text('sheet.html', sheetPage(sheet, drawing, liveOf(sheet, subjectOf(spec, parts)))),
     ...(picture && parts.length ? [file('png', () => [renderPicture(parts, picture)])] : []),
   ];

@@ -67,7 +67,7 @@ describe('writing files', () => {
         yield bytes('rest');
       },
     };
-    await expect(writeFiles(folder, [file('a', 'one'), slow], stop.signal)).rejects.toThrow();
+    await expect(writeFiles(folder, [file('a', 'one'), slow], { signal: stop.signal })).rejects.toThrow();
     expect(content()).toEqual({});
   });
 

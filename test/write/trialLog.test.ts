@@ -124,9 +124,9 @@ describe('adding to a log', () => {
   it('waits for a lock, says so where it is not let go, and leaves it alone', async () => {
     const path = join(folder, 'other.yaml');
     writeFileSync(`${path}.lock`, 'process 7\n');
-    const work = withLock('log', path, async () => 'done', 50);
+    const work = withLock('log', path, async () => 'done', { patience: 50 });
     await expect(work).rejects.toThrow(/process 7.*delete .*other\.yaml\.lock/);
-    const waiting = withLock('log', path, async () => 'done', 5000);
+    const waiting = withLock('log', path, async () => 'done', { patience: 5000 });
     setTimeout(() => rmSync(`${path}.lock`), 100);
     expect(await waiting).toBe('done');
     const failing = withLock('log', path, async () => {

@@ -28,6 +28,8 @@ export interface CouponSheet {
   cautions: string[];
   adjustments: string[];
   cogweave: string;
+  /** Once written: SHA-256, hexadecimal, of every other file of the coupon, by its name. */
+  digests?: Record<string, string>;
 }
 
 /** One station; nulls where it was not measured. */

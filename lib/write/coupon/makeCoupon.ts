@@ -22,7 +22,7 @@ export interface MadeCoupon {
 
 /** As for `makeSet`. */
 export type MakeCouponOptions = CouponOptions &
-  Pick<MakeOptions, 'folder' | 'formats' | 'picture' | 'strict' | 'signal'>;
+  Pick<MakeOptions, 'folder' | 'formats' | 'picture' | 'strict' | 'signal' | 'say'>;
 
 /** Pixels of the picture that stands for the file, either way. */
 const THUMBNAIL = 256;
@@ -40,13 +40,18 @@ export async function makeCoupon(
   gaps: readonly number[],
   options: MakeCouponOptions,
 ): Promise<MadeCoupon> {
-  const { checkFolder, writeFiles } = await import('../files.js');
-  const { folder, force = false, strict = false, signal } = options;
+  const { checkFolder } = await import('../files.js');
+  const { writeSet } = await import('../writeSet.js');
+  const { folder, force = false, strict = false, signal, say } = options;
   await checkFolder(folder);
   const { sheet, parts } = proveCoupon(like, gaps, options);
   const blocking = blockingChecks(sheet.checks, strict);
   if (blocking.length && !force) return { files: [], sheet, blocking };
-  return { files: await writeFiles(folder, resultsOf(sheet, parts, options), signal?.()), sheet, blocking };
+  const written = await writeSet(folder, sheet, resultsOf(sheet, parts, options), {
+    signal: signal?.(),
+    say,
+  });
+  return { files: written.files, sheet: written.sheet, blocking };
 }
 
 function resultsOf(
@@ -73,7 +78,6 @@ function resultsOf(
   return [
     ...formats.map((format) => bodies[format]),
     text('svg', drawing),
-    text('sheet.json', `${JSON.stringify(sheet, null, 2)}\n`),
     text('sheet.html', couponPage(sheet, drawing)),
     ...(picture ? [file('png', () => [renderPicture(parts, picture)])] : []),
   ];
