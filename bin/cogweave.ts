@@ -5,7 +5,7 @@ import('./run.js').then(
   (error: NodeJS.ErrnoException) => {
     const few = error.code === 'EMFILE' || error.code === 'ENFILE';
     const why = few
-      ? 'system: too few files may be open at once; raise the limit (ulimit -n 256)'
+      ? 'system: too few files may be open at once; raise the limit (ulimit -n 1024)'
       : `internal error: ${error.message.split('\n')[0]} (is it installed whole?)`;
     process.stderr.write(`cogweave: ${why}\n`);
     process.exitCode = few ? 2 : 3;

@@ -7,7 +7,7 @@ import type { BatchRow } from '../write/batchPage.js';
 import { checkFolder } from '../write/files.js';
 import type { Format } from '../write/formats.js';
 import { clearLeftovers, type Say } from '../write/leftovers.js';
-import { scarcity } from '../write/plainReason.js';
+import { outOfMemory, scarcity } from '../write/plainReason.js';
 import { saying } from '../write/saying.js';
 import { compileInPlace } from './compileInPlace.js';
 import { fingerprint } from './fingerprint.js';
@@ -98,18 +98,29 @@ async function inWorkers(
     minThreads: threads,
     maxThreads: threads,
   });
+  // What ends one ends all, also a worker that fails while it has no variant which could be refused.
+  const failed = new AbortController();
+  pool.on('error', (error) => failed.abort(error));
+  const signal = AbortSignal.any([failed.signal, ...(options.signal ? [options.signal] : [])]);
   const queue = mine.values();
   const runner = async () => {
     for (const index of queue) {
-      const outcome = await outcomeOf(pool, taskOf(batch, options, index), options);
+      signal.throwIfAborted();
+      const outcome = await outcomeOf(pool, taskOf(batch, options, index), { ...options, signal });
       done.set(index, outcome);
       options.onDone?.(outcome);
     }
   };
+  const failing = (error: unknown) => {
+    failed.abort(error);
+    throw error;
+  };
   try {
-    await Promise.all(Array.from({ length: threads }, runner));
+    await Promise.all(Array.from({ length: threads }, () => runner().catch(failing)));
   } finally {
-    await pool.destroy();
+    // The pool's own way to end trips over workers that fail meanwhile.
+    if (failed.signal.aborted) await Promise.all(pool.threads.map((thread) => thread.terminate()));
+    else await pool.destroy();
   }
 }
 
@@ -123,14 +134,16 @@ async function outcomeOf(
     answer = await pool.run(task, { signal });
   } catch (error) {
     signal?.throwIfAborted();
-    const scarce = scarcity(error);
+    // Memory may do for smaller ones; of anything else that is scarce there is no more for the next.
+    const memory = outOfMemory(error);
+    if (!memory && scarcity(error)) throw error;
     const what = (error instanceof Error ? error.message : String(error)).split('\n')[0];
-    const rule = scarce ?? `internal error: ${what} (a fault of cogweave, not of the file; please report it)`;
+    const rule = memory ?? `internal error: ${what} (a fault of cogweave, not of the file; please report it)`;
     const refusal = refusalOf([
-      { parameter: scarce ? 'system' : 'file', value: task.name, rule, nearest: [] },
+      { parameter: memory ? 'memory' : 'file', value: task.name, rule, nearest: [] },
     ]);
     const row: BatchRow = { ...emptyRow(task.name, task.overrides), status: 'refused', refusal };
-    return { status: 'refused', row, fault: !scarce };
+    return { status: 'refused', row, fault: !memory };
   }
   if ('problems' in answer) throw new Refusal(answer.problems);
   answer.said.forEach(say);

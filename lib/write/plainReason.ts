@@ -12,7 +12,7 @@ const reasons: Record<string, string> = {
   EFBIG: 'the file would be too large for the file system',
   ENAMETOOLONG: 'the name is too long',
   ELOOP: 'links lead in a circle',
-  EMFILE: 'too many files are open at once; raise the limit (ulimit -n), or give batch fewer --jobs',
+  EMFILE: 'too few files may be open at once; raise the limit (ulimit -n 1024)',
   ENFILE: 'too many files are open on this system',
   ENOMEM: 'memory is used up',
   EAGAIN: 'the system allows no more threads or processes',
@@ -32,13 +32,19 @@ export function plainReason(error: unknown): string | undefined {
 /** What the machine has too little of, whatever was being done; undefined for any other error. */
 export function scarcity(error: unknown): string | undefined {
   const code = (error as NodeJS.ErrnoException | null)?.code ?? '';
-  if (
+  // The system's own word on it stands in the message.
+  if (code === 'ERR_WORKER_INIT_FAILED')
+    return reasons[/\bE[A-Z]+$/.exec(String((error as Error).message))?.[0] ?? ''] ?? reasons.EAGAIN;
+  if (['EMFILE', 'ENFILE', 'ENOMEM', 'ENOSPC', 'EDQUOT', 'EIO'].includes(code)) return reasons[code];
+  return outOfMemory(error);
+}
+
+/** That memory did not do, of a worker or for one array; undefined for any other error. */
+export function outOfMemory(error: unknown): string | undefined {
+  if (!(error instanceof Error)) return undefined;
+  const { code } = error as NodeJS.ErrnoException;
+  const out =
     code === 'ERR_WORKER_OUT_OF_MEMORY' ||
-    (error instanceof RangeError && /^Array buffer allocation failed/.test(error.message))
-  )
-    return 'out of memory; a coarser tolerance or fewer --jobs take less';
-  if (code === 'ERR_WORKER_INIT_FAILED') return reasons.EAGAIN;
-  return ['EMFILE', 'ENFILE', 'ENOMEM', 'ENOSPC', 'EDQUOT', 'EIO'].includes(code)
-    ? plainReason(error)
-    : undefined;
+    /^(Array buffer allocation failed|Invalid array buffer length)/.test(error.message);
+  return out ? 'memory ran out; a coarser tolerance takes less, and so do fewer --jobs' : undefined;
 }
