@@ -3,6 +3,7 @@ import { execFile, execFileSync, spawn } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { markText, thisProcess } from '../../lib/write/processMark.js';
 import { command, folderWith, run } from './command.js';
 import { mounted, NO_MOUNT } from './mounted.js';
 
@@ -145,8 +146,9 @@ it('killed while it writes, what it left goes with the next file that anyone wri
   const [half] = left();
   expect(half).toContain(`-${child.pid}-`);
   // Of a process that still runs, of another machine a moment ago, and of somebody else's making.
-  const running = half.replace(`-${child.pid}-`, `-${process.pid}-`);
-  const elsewhere = half.replace(/\.[0-9a-f]{4}-/, (own) => (own === '.0000-' ? '.ffff-' : '.0000-'));
+  const own = /[0-9a-z]+-\d+-[0-9a-z]+-[0-9a-z]+(?=-[0-9a-z]+\.part$)/;
+  const running = half.replace(own, markText({ ...thisProcess, mark: 'abcdef' }));
+  const elsewhere = half.replace(own, markText({ ...thisProcess, place: 'elsewher' }));
   for (const name of [running, elsewhere, '.mine.part']) writeFileSync(join(out, name), '');
   expect((await plan(folder)).status).toBe(0);
   expect(left().sort()).toEqual([running, elsewhere, '.mine.part'].sort());

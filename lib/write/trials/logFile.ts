@@ -23,13 +23,12 @@ export function readLogFile(path: string): Trial[] {
  * @throws Refusal where the log is damaged, which is then left as it is, or cannot be written
  */
 export async function addToLogFile(path: string, trial: Trial, options: WriteOptions = {}): Promise<number> {
+  // What is no log is refused before a lock is put beside it.
+  readLog(textAt('log', path) ?? '');
   // A link keeps pointing at the log.
   const target = await realpath(path).catch(() => path);
-  // What is no log is refused before a lock is put beside it.
-  const added = () => addToLog(textAt('log', target), trial, /\.json$/i.test(target));
-  added();
   const work = async () => {
-    const text = added();
+    const text = addToLog(textAt('log', target), trial, /\.json$/i.test(target));
     await writeNew('log', target, text, true, options);
     return readLog(text).length;
   };
