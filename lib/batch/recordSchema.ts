@@ -1,6 +1,5 @@
 import * as z from 'zod';
 import { fileRecordSchema } from '../write/digests.js';
-import type { VariantRecord } from './record.js';
 
 const figure = z.number().nullable();
 
@@ -18,19 +17,20 @@ const row = {
 };
 const refusal = z.strictObject({
   parameter: z.string(),
-  value: z.unknown(),
+  // A parameter that is missing has none.
+  value: z.unknown().optional(),
   rule: z.string(),
   nearest: z.array(z.unknown()),
   says: z.array(z.string()).min(1),
 });
 
 /**
- * The record of a variant, as it must be to be believed: one that was made names every file, with digests; one that was
+ * A `VariantRecord`, as it must be to be believed: one that was made names every file, with digests; one that was
  * refused names none, and says why.
  * @param name of the variant
  * @param files names of all files that are made of it, in any order
  */
-export function recordSchema(name: string, files: readonly string[]): z.ZodType<VariantRecord> {
+export function recordSchema(name: string, files: readonly string[]): z.ZodType {
   const all = z.strictObject({ ...row, name: z.literal(name) });
   const sameNames = (names: readonly string[]) => [...names].sort().join('/') === [...files].sort().join('/');
   const made = all.extend({
