@@ -63,6 +63,14 @@ describe('where the disk does not allow it', () => {
         'cogweave: write: out: cannot be written: the disk is full\n',
       ]);
       expect(readdirSync(out).filter((name) => name.includes('my.yaml'))).toEqual([]);
+      // What ends one worker ends the other, and is said once.
+      const two = await run(folder, ...words, '--jobs', '2');
+      expect([two.status, two.stdout, two.stderr.split(/(?<=\n)/).at(-1)]).toEqual([
+        2,
+        '',
+        'cogweave: out: out: cannot be written: the disk is full\n',
+      ]);
+      expect(two.stderr).not.toMatch(/internal|refused/);
       disk.remount('size=20m');
       expect(JSON.parse((await batch(folder, '--json')).stdout)).toMatchObject({ made: 2, kept: 1 });
       disk.remount('ro');

@@ -1,5 +1,5 @@
-// Loaded before a command (`node --import`): at the Kth call of one of node:fs/promises' functions it kills the process or
-// stands still for ever, as FAULT_AT says: "kill rename 2", "stall open 1".
+// Loaded before a command (`node --import`): at the Kth call of one of node:fs/promises' functions it sends the process a
+// signal or stands still for ever, as FAULT_AT says: "SIGKILL rename 2", "stall open 1".
 import promises from 'node:fs/promises';
 import { syncBuiltinESMExports } from 'node:module';
 
@@ -9,7 +9,11 @@ let calls = 0;
 promises[name] = async (...words) => {
   if (++calls !== Number(count)) return real(...words);
   process.stdout.write(`at ${name} ${count}\n`);
-  if (what === 'kill') process.kill(process.pid, 'SIGKILL');
+  if (what !== 'stall') {
+    process.kill(process.pid, what);
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    return real(...words);
+  }
   // Nothing else keeps the process alive.
   setInterval(() => {}, 1000);
   return new Promise(() => {});

@@ -28,7 +28,7 @@ const steps: [string, number][] = [
   ['readdir', 1],
 ];
 const faults = steps.flatMap(([name, count]) =>
-  Array.from({ length: count }, (_, i) => `kill ${name} ${i + 1}`),
+  Array.from({ length: count }, (_, i) => `SIGKILL ${name} ${i + 1}`),
 );
 
 const folderWith = async (word: string) => {
@@ -65,7 +65,7 @@ describe('a set whose writing is killed', () => {
     async (before) => {
       const met: string[] = [];
       const seen = new Set<string>();
-      for (const fault of before ? faults : faults.filter((each) => each.startsWith('kill rename'))) {
+      for (const fault of before ? faults : faults.filter((each) => each.startsWith('SIGKILL rename'))) {
         const folder = await folderWith(before);
         if (!(await killedBy(fault, [script, folder, 'new']))) continue;
         met.push(fault);
@@ -80,7 +80,7 @@ describe('a set whose writing is killed', () => {
         expect([fault, temporaries(folder)]).toEqual([fault, []]);
       }
       // Every rename was met, and both ends.
-      for (let i = 1; i <= names.length; i++) expect(met).toContain(`kill rename ${i}`);
+      for (let i = 1; i <= names.length; i++) expect(met).toContain(`SIGKILL rename ${i}`);
       const finished = 'tiny: a process ended while it replaced the files; the rest is replaced now';
       expect(seen).toContain(`new new new new|${finished}`);
       if (before)
@@ -91,7 +91,7 @@ describe('a set whose writing is killed', () => {
 
   it('is told where the rest is lost, and by its sheet', async () => {
     const folder = await folderWith('old');
-    expect(await killedBy('kill rename 3', [script, folder, 'new'])).toBe(true);
+    expect(await killedBy('SIGKILL rename 3', [script, folder, 'new'])).toBe(true);
     rmSync(join(folder, temporaries(folder).find((name) => name.includes('html'))!));
     const said: string[] = [];
     await clearLeftovers(folder, { say: (line) => said.push(line) });
@@ -104,7 +104,7 @@ describe('a set whose writing is killed', () => {
 
   it('is not finished over a newer one', async () => {
     const folder = await folderWith('old');
-    expect(await killedBy('kill rename 3', [script, folder, 'new'])).toBe(true);
+    expect(await killedBy('SIGKILL rename 3', [script, folder, 'new'])).toBe(true);
     const left = temporaries(folder).map((name) => [name, readFileSync(join(folder, name))] as const);
     await write(folder, 'newer');
     // As if they had not been cleared: of a machine that cannot be asked.
@@ -116,7 +116,7 @@ describe('a set whose writing is killed', () => {
 
   it('of a process that cannot be known, is left alone for a day', async () => {
     const folder = await folderWith('old');
-    expect(await killedBy('kill rename 3', [script, folder, 'new'])).toBe(true);
+    expect(await killedBy('SIGKILL rename 3', [script, folder, 'new'])).toBe(true);
     const elsewhere = temporaries(folder).map((name) => {
       const other = name.replace(/[0-9a-z]{8}(?=(-[0-9a-z]+){4}\.part$)/, '0elsewhe');
       renameSync(join(folder, name), join(folder, other));

@@ -1,10 +1,10 @@
 // Machines that share a folder and a host name: two process namespaces stand for them.
 import { type ChildProcess, execFileSync } from 'node:child_process';
-import { readdirSync, utimesSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, utimesSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, describe, expect, it } from 'vitest';
-import { startWith } from '../write/faults.js';
-import { command, folderWith } from './command.js';
+import { afterAll, afterEach, describe, expect, it } from 'vitest';
+import { startWith } from './faults.js';
 
 /** A process namespace with the same host name as any other such, its first process this very command. */
 const apart = [
@@ -29,16 +29,17 @@ const allowed = (() => {
 })();
 const why = allowed ? '' : ' (left out: needs the right to make process namespaces)';
 
-const idler =
-  'kind: gear\nmodule: 1.5\nfaceWidth: 3\nhelix: { form: spur }\ngear: { teeth: 8 }\ntolerance: 0.2\n';
+const root = mkdtempSync(join(tmpdir(), 'cogweave-apart-'));
+afterAll(() => rmSync(root, { recursive: true, force: true }));
+const script = join(import.meta.dirname, 'writeTiny.mjs');
 const started: ChildProcess[] = [];
 afterEach(() => {
   for (const child of started.splice(0)) child.kill('SIGKILL');
 });
 
-/** Makes `one` so that it stands still at a step of its writing, in a namespace of its own or not. */
+/** Writes the set `one` so that it stands still at a step, in a namespace of its own or not. */
 async function standingStill(folder: string, fault: string, before: string[]): Promise<ChildProcess> {
-  const child = startWith(fault, [command, 'make', 'one.yaml', '--out', 'out'], { cwd: folder, before });
+  const child = startWith(fault, [script, folder, 'word', 'one'], { before });
   started.push(child);
   await new Promise<void>((resolve, reject) => {
     child.stdout!.once('data', () => resolve());
@@ -47,10 +48,10 @@ async function standingStill(folder: string, fault: string, before: string[]): P
   return child;
 }
 
-/** Makes `two` in the same folder to its end. */
-const making = (folder: string, before: string[]) => {
-  const [first, ...rest] = [...before, process.execPath, command, 'make', 'two.yaml', '--out', 'out'];
-  return execFileSync(first, rest, { cwd: folder, stdio: 'ignore' });
+/** Writes the set `two` into the same folder. */
+const writing = (folder: string, before: string[]) => {
+  const [first, ...rest] = [...before, process.execPath, script, folder, 'word', 'two'];
+  execFileSync(first, rest, { stdio: 'ignore' });
 };
 const ended = (child: ChildProcess) =>
   new Promise((resolve) => {
@@ -66,24 +67,23 @@ describe.skipIf(!allowed)(`machines with one host name${why}`, () => {
   ])(
     '%s: neither removes what the other is writing, nor what it left before a day has gone by',
     async (_, mine, other) => {
-      const folder = folderWith({ 'one.yaml': idler, 'two.yaml': idler });
-      const out = join(folder, 'out');
-      const left = () => readdirSync(out).filter((name) => name.endsWith('.part'));
+      const folder = mkdtempSync(join(root, 'shared-'));
+      const left = () => readdirSync(folder).filter((name) => name.endsWith('.part'));
       const child = await standingStill(folder, 'stall rename 3', mine);
-      const writing = left();
-      expect(writing.length).toBeGreaterThan(2);
-      making(folder, other);
-      expect(left()).toEqual(writing);
+      const half = left();
+      expect(half.length).toBe(2);
+      writing(folder, other);
+      expect(left()).toEqual(half);
       await ended(child);
-      making(folder, other);
-      expect(left()).toEqual(writing);
+      writing(folder, other);
+      expect(left()).toEqual(half);
       const yesterday = Date.now() / 1000 - 25 * 3600;
-      for (const name of writing) utimesSync(join(out, name), yesterday, yesterday);
-      expect(readdirSync(out)).not.toContain('one.sheet.json');
-      making(folder, other);
+      for (const name of half) utimesSync(join(folder, name), yesterday, yesterday);
+      expect(readdirSync(folder)).not.toContain('one.sheet.json');
+      writing(folder, other);
       expect(left()).toEqual([]);
       // It had begun to replace: whoever comes next has finished that.
-      expect(readdirSync(out)).toContain('one.sheet.json');
+      expect(readdirSync(folder)).toContain('one.sheet.json');
     },
   );
 });

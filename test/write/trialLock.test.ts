@@ -49,7 +49,7 @@ describe.skipIf(!knows)('a lock whose process has ended (left out where the syst
       for (let i = 1; i <= count; i++) {
         const log = newLog();
         writeFileSync(log, 'trials:\n  - { gap: 0.25, outcome: tight }\n');
-        expect(await killedBy(`kill ${name} ${i}`, [script, log, 'killed'])).toBe(true);
+        expect(await killedBy(`SIGKILL ${name} ${i}`, [script, log, 'killed'])).toBe(true);
         const held = existsSync(`${log}.lock`);
         const said: string[] = [];
         const trials = await addToLogFile(log, trial, { say: (words) => said.push(words) });
@@ -96,7 +96,7 @@ describe.skipIf(!knows)('a lock whose process has ended (left out where the syst
     for (const step of ['writeFile 1', 'link 1', 'unlink 1', 'unlink 2', 'unlink 3', 'link 2', 'rename 1']) {
       const log = newLog();
       deadLock(log);
-      expect([step, await killedBy(`kill ${step}`, [script, log, 'taker'])]).toEqual([step, true]);
+      expect([step, await killedBy(`SIGKILL ${step}`, [script, log, 'taker'])]).toEqual([step, true]);
       await addToLogFile(log, trial);
       expect(readLogFile(log)).toEqual([trial]);
       // A kill in the moment between lock and guard leaves the guard, which hinders nobody.
