@@ -1,9 +1,11 @@
 // Disks, folders and terminals that do not do what a job needs.
 import { execFile, execFileSync, spawn } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { markText, thisProcess } from '../../lib/write/processMark.js';
+import { killedBy } from '../write/faults.js';
 import { command, folderWith, run } from './command.js';
 import { mounted, NO_MOUNT } from './mounted.js';
 
@@ -161,6 +163,49 @@ it('killed while it writes, what it left goes with the next file that anyone wri
   expect((await plan(folder)).status).toBe(0);
   expect(left().sort()).toEqual([running, elsewhere, '.mine.part'].sort());
   expect(existsSync(join(out, 'my.yaml'))).toBe(true);
+});
+
+it('killed between two files that it replaces, the rest is replaced by the next, and foreign files are told', async () => {
+  const one = idler.replace(/variants.*/, '');
+  const folder = folderWith({ 'set.yaml': one, 'other.yaml': one.replace('faceWidth: 6', 'faceWidth: 7') });
+  const out = join(folder, 'out');
+  const make = ['make', 'set.yaml', '--out', 'out', '--format', 'stl'];
+  expect((await run(folder, ...make)).status).toBe(0);
+  const words = ['make', 'other.yaml', '--out', 'out', '--format', 'stl'];
+  expect(await killedBy('SIGKILL rename 2', [command, ...words], folder)).toBe(true);
+  const next = await plan(folder);
+  expect([next.status, next.stderr]).toEqual([
+    0,
+    'cogweave: idler: a process ended while it replaced the files; the rest is replaced now\n',
+  ]);
+  expect(readdirSync(out).sort()).toEqual([
+    'idler.sheet.html',
+    'idler.sheet.json',
+    'idler.stl',
+    'idler.svg',
+    'my.yaml',
+  ]);
+  const sheet = JSON.parse(readFileSync(join(out, 'idler.sheet.json'), 'utf8'));
+  expect(sheet.resolved.faceWidth).toBe(7);
+  for (const [name, digest] of Object.entries(sheet.digests))
+    expect(
+      createHash('sha256')
+        .update(readFileSync(join(out, name)))
+        .digest('hex'),
+      name,
+    ).toBe(digest);
+  // Somebody takes the drawing of another set for it.
+  writeFileSync(join(out, 'idler.svg'), '<svg/>');
+  const add = ['trial', 'log.yaml', 'add', '--outcome', 'free', '--sheet', 'out/idler.sheet.json'];
+  const [added, again] = [await run(folder, ...add), await run(folder, ...make)];
+  expect([added.status, added.stderr]).toEqual([
+    0,
+    'cogweave: out/idler.svg is not the file that out/idler.sheet.json speaks of; was it printed from another?\n',
+  ]);
+  expect([again.status, again.stderr]).toEqual([
+    0,
+    'cogweave: out/idler.svg was not the file that idler.sheet.json beside it speaks of; it is replaced\n',
+  ]);
 });
 
 /** Whether util-linux's `script`, which runs a command on a terminal, is here. */

@@ -1,4 +1,5 @@
 import { spawn } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { PNG } from 'pngjs';
@@ -39,6 +40,12 @@ describe.concurrent('make', () => {
     expect(stderr).toBe('');
     expect(files.sort()).toEqual(all.map((file) => join('out', file)));
     expect(sheet).toEqual(JSON.parse(readFileSync(join(folder, 'out/spinner.sheet.json'), 'utf8')));
+    const others = all.filter((file) => file !== 'spinner.sheet.json');
+    const digest = (file: string) =>
+      createHash('sha256')
+        .update(readFileSync(join(folder, 'out', file)))
+        .digest('hex');
+    expect(sheet.digests).toEqual(Object.fromEntries(others.map((file) => [file, digest(file)])));
   });
 
   it('writes the same bytes again over earlier files, and only the formats asked for', async () => {
