@@ -25,6 +25,7 @@ export type { Arc, Involute, Round, Segment, Trochoid } from './tooth/segments.j
 export type { Held, ResolvedWanted, Span } from './train/planWanted.js';
 export type { GivenShifts, ShiftLimit } from './train/shifts/limits.js';
 export type { Balance } from './train/shifts/split.js';
-export type { OutputFile } from './write/files.js';
+export type { FileRecord } from './write/digests.js';
+export type { Say } from './write/leftovers.js';
 export type { CuttingPlane } from './write/picture/raster.js';
 export type { PackageOptions } from './write/threemf.js';

@@ -67,7 +67,8 @@ export function filesOf({ name, formats, picture }: Pick<VariantTask, 'name' | '
 /** Which files of a variant are gone, or do not hold the very bytes that were written. */
 export async function notAsWritten(folder: string, files: readonly FileRecord[]): Promise<string[]> {
   const wrong: string[] = [];
-  for (const { name, sha256 } of files) if ((await digestOf(join(folder, name))) !== sha256) wrong.push(name);
+  for (const { name, bytes, sha256 } of files)
+    if ((await digestOf(join(folder, name), bytes)) !== sha256) wrong.push(name);
   return wrong;
 }
 

@@ -50,10 +50,13 @@ export function watched(file: OutputFile, done: (record: FileRecord) => void): O
   };
 }
 
-/** SHA-256 of the file at a path, hexadecimal; undefined where no file is there, or none that can be read. */
-export async function digestOf(path: string): Promise<string | undefined> {
+/**
+ * SHA-256 of the file at a path, hexadecimal; undefined where no file is there, or none that can be read.
+ * @param bytes length that it must have to be looked at [any]
+ */
+export async function digestOf(path: string, bytes?: number): Promise<string | undefined> {
   const found = await stat(path).catch(() => undefined);
-  if (!found?.isFile()) return undefined;
+  if (!found?.isFile() || (bytes !== undefined && found.size !== bytes)) return undefined;
   const sum = createHash('sha256');
   try {
     await pipeline(createReadStream(path), sum);
