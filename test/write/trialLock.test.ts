@@ -12,7 +12,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { hasEnded, markText, thisProcess } from '../../lib/write/processMark.js';
+import { hasEnded, markOf, markText, thisProcess } from '../../lib/write/processMark.js';
 import { withLock } from '../../lib/write/trials/lock.js';
 import { addToLogFile, readLogFile } from '../../lib/write/trials/logFile.js';
 import { mounted, NO_MOUNT } from '../bin/mounted.js';
@@ -170,4 +170,16 @@ it('a mark tells whether its process has ended', () => {
   expect(hasEnded({ ...thisProcess, start: '1' })).toBe(true);
   // No process has a number this high: the kernel's own bound is 4194304 (proc(5)).
   expect(hasEnded({ ...thisProcess, id: 5_000_000 })).toBe(true);
+});
+
+it('a mark leaves room in a file name for the longest name and ending', () => {
+  const longest = markText({
+    place: 'z'.repeat(8),
+    id: 4_194_304,
+    start: 'z'.repeat(7),
+    mark: 'z'.repeat(6),
+  });
+  // A name may have 200 bytes (lib/spec/name.ts), a file name 255: `.NAME.sheet.html.MARK-WRITING.part`.
+  expect(200 + `..sheet.html.${longest}-0000.part`.length).toBeLessThanOrEqual(255);
+  expect(markOf(longest)).toMatchObject({ id: 4_194_304 });
 });

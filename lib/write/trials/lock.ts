@@ -114,7 +114,8 @@ async function placed(lock: string, token: string): Promise<boolean> {
     return true;
   } catch (error) {
     const { code = '' } = error as NodeJS.ErrnoException;
-    if (code === 'EEXIST') return false;
+    // A network file system may have made the link and say so only by refusing to make it again.
+    if (code === 'EEXIST') return (await holderOf(lock))?.token === token;
     if (['EPERM', 'ENOSYS', 'ENOTSUP', 'EOPNOTSUPP', 'EMLINK'].includes(code))
       return placedWithoutLink(lock, text);
     throw error;
