@@ -1,4 +1,4 @@
-import { access, mkdir } from 'node:fs/promises';
+import { mkdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Tinypool } from 'tinypool';
 import type { Profile } from '../spec/profileFile.js';
@@ -161,7 +161,8 @@ function taskOf(batch: Batch, options: BatchOptions, index: number): VariantTask
 async function refuseGone(folder: string, outcomes: Iterable<Outcome>): Promise<void> {
   const gone: string[] = [];
   for (const { row } of outcomes) {
-    if ((await goneOf(folder, row.files)).length) gone.push(row.name);
+    const files = row.files.map((name) => ({ name }));
+    if ((await goneOf(folder, files)).length) gone.push(row.name);
   }
   if (!gone.length) return;
   const which = gone.length > 1 ? `${gone[0]} and ${gone.length - 1} more` : gone[0];
@@ -200,19 +201,20 @@ async function otherRow(task: VariantTask, say: Say): Promise<BatchRow> {
   const missing = emptyRow(task.name, task.overrides);
   const record = readRecord(task.folder, task.name, filesOf(task), say);
   if (!record || record.fingerprint !== (await expected(task))) return missing;
-  const gone = await goneOf(task.folder, record.files);
+  const gone = await goneOf(task.folder, record.written);
   if (gone.length) {
-    say(`${task.name} counts as missing: ${gone.join(', ')} gone`);
+    say(`${task.name} counts as missing: ${gone.join(', ')} gone, or not as long as written`);
     return missing;
   }
   const { fingerprint: _, written: __, ...row } = record;
   return { ...row, overrides: task.overrides };
 }
 
-/** Those of some files that are not there. */
-async function goneOf(folder: string, files: readonly string[]): Promise<string[]> {
-  const there = await Promise.all(files.map((file) => exists(join(folder, file))));
-  return files.filter((_, i) => !there[i]);
+/** Those of some files that are not there, or of another length where that is known. */
+async function goneOf(folder: string, files: readonly { name: string; bytes?: number }[]): Promise<string[]> {
+  const found = await Promise.all(files.map(({ name }) => stat(join(folder, name)).catch(() => undefined)));
+  const isThere = (i: number) => found[i]?.isFile() && found[i].size === (files[i].bytes ?? found[i].size);
+  return files.flatMap(({ name }, i) => (isThere(i) ? [] : [name]));
 }
 
 /** Of other shards' variants alone: what it takes to read parameters whole is loaded for them, and by the workers. */
@@ -224,11 +226,4 @@ async function expected(task: VariantTask): Promise<string | null> {
     if (error instanceof Refusal) return null;
     throw error;
   }
-}
-
-async function exists(path: string): Promise<boolean> {
-  return access(path).then(
-    () => true,
-    () => false,
-  );
 }

@@ -75,11 +75,12 @@ it('a summary names no files of another shard that are gone', async () => {
   const folder = folderWith({ 'set.yaml': file });
   expect((await batch(folder, '--shard', '1/2')).status).toBe(0);
   rmSync(join(folder, 'out', `${names[0]}.stl`));
+  writeFileSync(join(folder, 'out', `${names[0]}.svg`), 'cut short');
   writeFileSync(join(folder, 'out', 'records', `${names[2]}.json`), '{}');
   const { status, stderr } = await batch(folder, '--shard', '2/2');
   expect(status).toBe(0);
   expect(warnings(stderr)).toEqual([
-    `cogweave: ${names[0]} counts as missing: ${names[0]}.stl gone`,
+    `cogweave: ${names[0]} counts as missing: ${names[0]}.stl, ${names[0]}.svg gone, or not as long as written`,
     `cogweave: out/records/${names[2]}.json is not a whole record; it counts for nothing, and ${names[2]} is to be made again`,
   ]);
   expect(statusOf(folder)).toEqual(['missing', 'made', 'missing']);
