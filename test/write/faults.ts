@@ -1,6 +1,10 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { join } from 'node:path';
+import { thisProcess } from '../../lib/write/processMark.js';
 import { root } from '../bin/command.js';
+
+/** Whether this system tells processes apart, so that what one left is known at once to be left over; only Linux does. */
+export const tellsProcesses = thisProcess.place !== '0';
 
 const hook = join(root, 'test', 'write', 'faultAt.mjs');
 

@@ -14,7 +14,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { digestsAt, isWhole } from '../../lib/write/digests.js';
 import { clearLeftovers } from '../../lib/write/leftovers.js';
 import { writeSet } from '../../lib/write/writeSet.js';
-import { killedBy } from './faults.js';
+import { killedBy, tellsProcesses } from './faults.js';
 
 const root = mkdtempSync(join(tmpdir(), 'cogweave-half-'));
 afterAll(() => rmSync(root, { recursive: true, force: true }));
@@ -59,7 +59,7 @@ const vouchedFor = async (folder: string) => {
 };
 const temporaries = (folder: string) => readdirSync(folder).filter((name) => name.startsWith('.'));
 
-describe('a set whose writing is killed', () => {
+describe.skipIf(!tellsProcesses)('a set whose writing is killed', () => {
   it.each(['old', ''])(
     'over %j: wholly as before or wholly new after the next run, and never mixed unseen',
     async (before) => {

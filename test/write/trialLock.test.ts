@@ -16,7 +16,7 @@ import { hasEnded, markOf, markText, thisProcess } from '../../lib/write/process
 import { withLock } from '../../lib/write/trials/lock.js';
 import { addToLogFile, readLogFile } from '../../lib/write/trials/logFile.js';
 import { mounted, NO_MOUNT } from '../bin/mounted.js';
-import { killedBy } from './faults.js';
+import { killedBy, tellsProcesses } from './faults.js';
 
 const root = mkdtempSync(join(tmpdir(), 'cogweave-lock-'));
 afterAll(() => rmSync(root, { recursive: true, force: true }));
@@ -24,8 +24,6 @@ const newLog = () => join(mkdtempSync(join(root, 'log-')), 'log.yaml');
 const script = join(import.meta.dirname, 'addTrial.mjs');
 const trial = { gap: 0.25, outcome: 'tight' } as const;
 const around = (log: string) => readdirSync(join(log, '..')).sort();
-/** Tells processes apart: only Linux says boot, namespace and start. */
-const knows = thisProcess.place !== '0';
 
 /** A lock of a process that has ended: this one's number, started at another time. */
 const deadLock = (log: string) => {
@@ -41,77 +39,88 @@ const adding = (log: string, notes: string) =>
     );
   });
 
-describe.skipIf(!knows)('a lock whose process has ended (left out where the system does not tell)', () => {
-  it('killed at any step, an adder hinders no other, and no trial that was there is lost', async () => {
-    const steps = { writeFile: 1, link: 1, open: 1, rename: 1, unlink: 2, realpath: 1 };
-    const told: string[] = [];
-    for (const [name, count] of Object.entries(steps))
-      for (let i = 1; i <= count; i++) {
+describe.skipIf(!tellsProcesses)(
+  'a lock whose process has ended (left out where the system does not tell)',
+  () => {
+    it('killed at any step, an adder hinders no other, and no trial that was there is lost', async () => {
+      const steps = { writeFile: 1, link: 1, open: 1, rename: 1, unlink: 2, realpath: 1 };
+      const told: string[] = [];
+      for (const [name, count] of Object.entries(steps))
+        for (let i = 1; i <= count; i++) {
+          const log = newLog();
+          writeFileSync(log, 'trials:\n  - { gap: 0.25, outcome: tight }\n');
+          expect(await killedBy(`SIGKILL ${name} ${i}`, [script, log, 'killed'])).toBe(true);
+          const held = existsSync(`${log}.lock`);
+          const said: string[] = [];
+          const trials = await addToLogFile(log, trial, { say: (words) => said.push(words) });
+          const words = /log\.yaml\.lock was left by process \d+, which has ended; it is taken over$/;
+          expect([name, i, said.map((line) => words.test(line))]).toEqual([name, i, held ? [true] : []]);
+          expect(readLogFile(log).filter(({ notes }) => notes === undefined)).toHaveLength(2);
+          expect(trials).toBe(readLogFile(log).length);
+          expect([name, i, around(log)]).toEqual([name, i, ['log.yaml']]);
+          if (held) told.push(`${name} ${i}`);
+        }
+      expect(told).toContain('rename 1');
+    });
+
+    it('is taken over by one of many that come at once, and each adds its own', async () => {
+      const log = newLog();
+      deadLock(log);
+      const notes = ['a', 'b', 'c', 'd', 'e', 'f'];
+      const said = await Promise.all(notes.map((note) => adding(log, note)));
+      expect(said.join('').match(/taken over/g)).toHaveLength(1);
+      expect(new Set(readLogFile(log).map((each) => each.notes))).toEqual(new Set(notes));
+      expect(around(log)).toEqual(['log.yaml']);
+    });
+
+    it('lets one in at a time, however many find the dead lock at once', async () => {
+      for (let round = 0; round < 20; round++) {
         const log = newLog();
-        writeFileSync(log, 'trials:\n  - { gap: 0.25, outcome: tight }\n');
-        expect(await killedBy(`SIGKILL ${name} ${i}`, [script, log, 'killed'])).toBe(true);
-        const held = existsSync(`${log}.lock`);
-        const said: string[] = [];
-        const trials = await addToLogFile(log, trial, { say: (words) => said.push(words) });
-        const words = /log\.yaml\.lock was left by process \d+, which has ended; it is taken over$/;
-        expect([name, i, said.map((line) => words.test(line))]).toEqual([name, i, held ? [true] : []]);
-        expect(readLogFile(log).filter(({ notes }) => notes === undefined)).toHaveLength(2);
-        expect(trials).toBe(readLogFile(log).length);
-        expect([name, i, around(log)]).toEqual([name, i, ['log.yaml']]);
-        if (held) told.push(`${name} ${i}`);
+        deadLock(log);
+        const [inside, said]: [string[], string[]] = [[], []];
+        const work = async () => {
+          inside.push('in');
+          await new Promise((resolve) => setTimeout(resolve, 1));
+          inside.push('out');
+        };
+        const say = (words: string) => said.push(words);
+        await Promise.all(Array.from({ length: 8 }, () => withLock('log', log, work, { say })));
+        expect(inside.join(' ')).toBe(Array(8).fill('in out').join(' '));
+        expect(said).toHaveLength(1);
+        expect(around(log)).toEqual([]);
       }
-    expect(told).toContain('rename 1');
-  });
+    });
 
-  it('is taken over by one of many that come at once, and each adds its own', async () => {
-    const log = newLog();
-    deadLock(log);
-    const notes = ['a', 'b', 'c', 'd', 'e', 'f'];
-    const said = await Promise.all(notes.map((note) => adding(log, note)));
-    expect(said.join('').match(/taken over/g)).toHaveLength(1);
-    expect(new Set(readLogFile(log).map((each) => each.notes))).toEqual(new Set(notes));
-    expect(around(log)).toEqual(['log.yaml']);
-  });
+    it('is taken over though whoever took it over before was killed at that, at any step', async () => {
+      // In turn: guard written, guard in place, lock taken away, guard taken away, own lock.
+      for (const step of [
+        'writeFile 1',
+        'link 1',
+        'unlink 1',
+        'unlink 2',
+        'unlink 3',
+        'link 2',
+        'rename 1',
+      ]) {
+        const log = newLog();
+        deadLock(log);
+        expect([step, await killedBy(`SIGKILL ${step}`, [script, log, 'taker'])]).toEqual([step, true]);
+        await addToLogFile(log, trial);
+        expect(readLogFile(log)).toEqual([trial]);
+        // A kill in the moment between lock and guard leaves the guard, which hinders nobody.
+        const rest = around(log).filter((name) => !/^log\.yaml\.lock\.[0-9a-z]{10}$/.test(name));
+        expect([step, rest]).toEqual([step, ['log.yaml']]);
+      }
+    });
 
-  it('lets one in at a time, however many find the dead lock at once', async () => {
-    for (let round = 0; round < 20; round++) {
+    it('is known by its start: another process under its number does not hold it', async () => {
       const log = newLog();
       deadLock(log);
-      const [inside, said]: [string[], string[]] = [[], []];
-      const work = async () => {
-        inside.push('in');
-        await new Promise((resolve) => setTimeout(resolve, 1));
-        inside.push('out');
-      };
-      const say = (words: string) => said.push(words);
-      await Promise.all(Array.from({ length: 8 }, () => withLock('log', log, work, { say })));
-      expect(inside.join(' ')).toBe(Array(8).fill('in out').join(' '));
-      expect(said).toHaveLength(1);
-      expect(around(log)).toEqual([]);
-    }
-  });
-
-  it('is taken over though whoever took it over before was killed at that, at any step', async () => {
-    // In turn: guard written, guard in place, lock taken away, guard taken away, own lock.
-    for (const step of ['writeFile 1', 'link 1', 'unlink 1', 'unlink 2', 'unlink 3', 'link 2', 'rename 1']) {
-      const log = newLog();
-      deadLock(log);
-      expect([step, await killedBy(`SIGKILL ${step}`, [script, log, 'taker'])]).toEqual([step, true]);
       await addToLogFile(log, trial);
-      expect(readLogFile(log)).toEqual([trial]);
-      // A kill in the moment between lock and guard leaves the guard, which hinders nobody.
-      const rest = around(log).filter((name) => !/^log\.yaml\.lock\.[0-9a-z]{10}$/.test(name));
-      expect([step, rest]).toEqual([step, ['log.yaml']]);
-    }
-  });
-
-  it('is known by its start: another process under its number does not hold it', async () => {
-    const log = newLog();
-    deadLock(log);
-    await addToLogFile(log, trial);
-    expect(around(log)).toEqual(['log.yaml']);
-  });
-});
+      expect(around(log)).toEqual(['log.yaml']);
+    });
+  },
+);
 
 describe('a lock of which nothing is known here', () => {
   it.each([
@@ -163,10 +172,10 @@ it('a full disk leaves no lock, and what to do is said', async ({ skip }) => {
 });
 
 it('a mark tells whether its process has ended', () => {
-  expect(hasEnded(thisProcess)).toBe(knows ? false : undefined);
+  expect(hasEnded(thisProcess)).toBe(tellsProcesses ? false : undefined);
   expect(hasEnded({ ...thisProcess, place: 'elsewher' })).toBe(undefined);
   expect(hasEnded({ ...thisProcess, place: '0' })).toBe(undefined);
-  if (!knows) return;
+  if (!tellsProcesses) return;
   expect(hasEnded({ ...thisProcess, start: '1' })).toBe(true);
   // No process has a number this high: the kernel's own bound is 4194304 (proc(5)).
   expect(hasEnded({ ...thisProcess, id: 5_000_000 })).toBe(true);
