@@ -1,9 +1,9 @@
 import type { Geom3 } from './geom3.js';
-import type { Step } from './kernel/combine.js';
+import type { Combine, Step } from './kernel/combine.js';
 import { loadKernel } from './kernel.js';
-import type { Mesh, Part } from './mesh.js';
-import { placed } from './place.js';
-import { readAdditions, refuseUnknownParts } from './readAdditions.js';
+import type { AddedSolid, Mesh, Part } from './mesh.js';
+import { placed, raised } from './place.js';
+import { type Addition, readAdditions, refuseUnknownParts } from './readAdditions.js';
 
 /** One solid of @jscad/modeling or several, mm. */
 export type Solids = Geom3 | readonly Geom3[];
@@ -26,7 +26,11 @@ export interface Place {
 }
 
 /** Changes parts as a script asks; the kernel is loaded already. */
-export type Change = (parts: readonly Part[], where: ChangePlace) => Part[];
+export interface Change {
+  (parts: readonly Part[], where: ChangePlace): Part[];
+  /** The same change with some solids higher, mm, by the parameters that they were given as. */
+  raised?(up: ReadonlyMap<string, number>): Change;
+}
 
 /** What is known of the parts that are to be changed. */
 export interface ChangePlace {
@@ -44,7 +48,11 @@ export interface ChangePlace {
 export async function additionsTo(additions: Additions): Promise<Change> {
   const read = readAdditions(additions);
   const { combine } = await loadKernel();
-  return (parts, { planets, scale }) => {
+  return changeOf(read, combine);
+}
+
+function changeOf(read: readonly Addition[], combine: Combine): Change {
+  const change: Change = (parts, { planets, scale }) => {
     refuseUnknownParts(read, parts, planets.size > 0);
     return parts.map((part) => {
       const place = planets.get(part.name);
@@ -61,9 +69,23 @@ export async function additionsTo(additions: Additions): Promise<Change> {
       );
       const inOrder = ['join', 'cut'].flatMap((one) => steps.filter(({ operation }) => operation === one));
       const alone = place !== undefined && solids.some(({ to }) => to === part.name);
-      return { ...part, mesh: combine(part.mesh, inOrder), ...(alone ? { unlike: true } : {}) };
+      const added = inOrder.map(({ operation, parameter, solid }): AddedSolid => ({
+        operation,
+        parameter,
+        lowest: lowestOf(solid),
+      }));
+      return { ...part, mesh: combine(part.mesh, inOrder), added, ...(alone ? { unlike: true } : {}) };
     });
   };
+  change.raised = (up) => {
+    const higher = read.map((one) => ({ ...one, solid: raised(one.solid, up.get(one.parameter) ?? 0) }));
+    return changeOf(higher, combine);
+  };
+  return change;
+}
+
+function lowestOf({ positions }: Mesh): number {
+  return positions.reduce((least, value, i) => (i % 3 === 2 ? Math.min(least, value) : least), Infinity);
 }
 
 function inFrame(solid: Mesh, { rotation, centre }: Place): Mesh {

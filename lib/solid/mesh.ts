@@ -27,4 +27,15 @@ export interface Part {
   mesh: Mesh;
   /** A script changed this planet alone, so that it stands for no other one. */
   unlike?: boolean;
+  /** What a script joined to it or cut from it, in that order; absent on parts as they were swept. */
+  added?: readonly AddedSolid[];
+}
+
+/** A solid that a script joined to a part or cut from it. */
+export interface AddedSolid {
+  operation: 'join' | 'cut';
+  /** Where the script gave it: `join.ring[0]`. */
+  parameter: string;
+  /** Height of its lowest corner, mm. */
+  lowest: number;
 }

@@ -1,4 +1,5 @@
 import type { Part } from '../../solid/mesh.js';
+import { kindOf } from '../../solid/partKinds.js';
 import { moduleGiven } from '../../spec/moduleGiven.js';
 import { printerProfiles } from '../../spec/profiles/printers.js';
 import type { CommonSpec, Spec } from '../../spec/types.js';
@@ -9,9 +10,12 @@ import { meshBounds } from '../mesh/volume.js';
 /**
  * Sides of the box around all parts, as they lie on the bed, against the room that the printer has. A `must` once the
  * file says which printer it is, by its name or its bed; until then the usual bed is only what most have.
+ * The bed is z = 0, and nothing may lie under it, whatever the printer: the set would be printed standing on that, and
+ * all the rest of it in the air.
  */
 export function bed({ spec, parts }: { spec: Spec; parts: readonly Part[] }): Check {
   const boxes = parts.map(({ mesh }) => meshBounds(mesh));
+  const lowest = Math.min(...boxes.map(({ min }) => min[2]));
   const sides = [0, 1, 2].map(
     (axis) => Math.max(...boxes.map(({ max }) => max[axis])) - Math.min(...boxes.map(({ min }) => min[axis])),
   );
@@ -21,6 +25,17 @@ export function bed({ spec, parts }: { spec: Spec; parts: readonly Part[] }): Ch
   const worst = over.indexOf(Math.max(...over));
   const holds = over[worst] <= ROUNDING;
   const size = (lengths: readonly number[]) => lengths.map((length) => length.toFixed(1)).join(' × ');
+  const room = `the set is ${size(sides)} mm; ${namesPrinter(spec) ? 'the printer has' : 'a usual printer has'} room for ${size(rooms)} mm`;
+  if (lowest < -UNDER)
+    return {
+      id: 'bed',
+      holds: false,
+      level: 'must',
+      value: lowest,
+      limit: 0,
+      unit: 'mm',
+      says: `${[...new Set(parts.flatMap((part, i) => underBed(part, boxes[i].min[2])))].join(', ')} under the bed, z = 0; ${room}`,
+    };
   return {
     id: 'bed',
     holds,
@@ -28,10 +43,19 @@ export function bed({ spec, parts }: { spec: Spec; parts: readonly Part[] }): Ch
     value: sides[worst],
     limit: rooms[worst],
     unit: 'mm',
-    says:
-      `the set is ${size(sides)} mm; ${namesPrinter(spec) ? 'the printer has' : 'a usual printer has'} room for ${size(rooms)} mm` +
-      (holds ? '' : advice(spec, sides)),
+    says: room + (holds ? '' : advice(spec, sides, parts)),
   };
+}
+
+/** How far below the bed a corner counts as under it, mm: modelling scripts round, and nothing prints that fine. */
+export const UNDER = 1e-4;
+
+/** Says how deep a part reaches, and by which of a script's solids; nothing for one that stands on the bed. */
+function underBed({ name, unlike, added = [] }: Part, lowest: number): string[] {
+  if (lowest >= -UNDER) return [];
+  const by = added.filter((one) => one.operation === 'join' && one.lowest < -UNDER);
+  const solids = by.map(({ parameter }) => parameter).join(', ');
+  return [`${unlike ? name : kindOf(name)} reaches ${(-lowest).toFixed(2)} mm${solids && ` (${solids})`}`];
 }
 
 function namesPrinter({ printer: { profile, bed: own } }: CommonSpec): boolean {
@@ -49,9 +73,10 @@ function rimOf(spec: Spec): number {
 }
 
 /** Everything but the rim grows with the module; offers are rounded to the safe side. */
-function advice(spec: Spec, [x, y, z]: readonly number[]): string {
-  // For the other kinds `helpedBodies` tries what finds room where that stops the job.
-  const estimates = spec.kind === 'planetary' || !namesPrinter(spec);
+function advice(spec: Spec, [x, y, z]: readonly number[], parts: readonly Part[]): string {
+  // For the other kinds `helpedBodies` tries what finds room where that stops the job. A script's solids do not grow.
+  const estimates =
+    (spec.kind === 'planetary' || !namesPrinter(spec)) && !parts.some(({ added }) => added !== undefined);
   const { faceWidth, printer } = spec;
   const { path, value } = moduleGiven(spec);
   const rim = rimOf(spec);

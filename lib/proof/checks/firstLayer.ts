@@ -23,6 +23,7 @@ export function firstLayer({ spec, parts }: { spec: Spec; parts: readonly Part[]
   const left = found?.left ?? null;
   const holds = left === null || left > 0;
   const where = found?.between.join(' and ');
+  const changed = parts.some(({ added }) => added !== undefined);
   return {
     id: 'first-layer',
     holds,
@@ -35,7 +36,7 @@ export function firstLayer({ spec, parts }: { spec: Spec; parts: readonly Part[]
         ? `first layers are more than ${REACH} mm apart`
         : holds
           ? `first layers stay ${left.toFixed(3)} mm apart (${where}) when walls stand out by ${taken.toFixed(3)} mm each`
-          : `first layers of ${where} run into each other by ${(-left).toFixed(3)} mm when walls stand out by ${taken.toFixed(3)} mm each${advice(spec, left)}`,
+          : `first layers of ${where} run into each other by ${(-left).toFixed(3)} mm when walls stand out by ${taken.toFixed(3)} mm each${advice(spec, left, changed)}`,
   };
 }
 
@@ -53,8 +54,9 @@ function inFirstLayer(spec: Spec, parts: readonly Part[]): (FirstLayerGap & { le
   return found && { ...found, left: found.distance / scale - taken };
 }
 
-/** Offers are built and measured before they are made. */
-function advice(spec: Spec, left: number): string {
+/** Offers are built and measured before they are made; a script's solids, which they are built without, allow none. */
+function advice(spec: Spec, left: number, changed: boolean): string {
+  if (changed) return '; what a script joined must keep farther from other parts there, or stand above the first layer';
   const { fit, bevel, module, rack, faceWidth } = spec;
   // As deep as the file's rules allow: the whole tooth, or what leaves a fifth of the face. See lib/spec/rules.
   const deepest = Math.min(

@@ -1,5 +1,5 @@
 import type { Mesh, Part } from '../../solid/mesh.js';
-import { planetaryPairs } from '../bodyPairs.js';
+import { changedPairs, planetaryPairs } from '../bodyPairs.js';
 import { type LeastDistance, leastDistance } from '../mesh/leastDistance.js';
 import { triangleTree } from '../mesh/triangleTree.js';
 
@@ -11,9 +11,8 @@ export interface FirstLayerGap {
 }
 
 /**
- * The nearest two parts within the first layer; null when all are farther apart than `within`.
- * Neighbours are the sun and each planet, each planet and the ring, planets side by side, and a carrier with all; of
- * parts without a sun, such as a pinion and its bar, every two.
+ * The nearest two parts within the first layer; null when all are farther apart than `within`. Every two are looked at:
+ * whatever a script joins to one may come near any other.
  * @param layer height of the first layer, mm
  * @param within the largest distance of interest, mm
  */
@@ -23,10 +22,11 @@ export function firstLayerGap(parts: readonly Part[], layer: number, within: num
     return walls.triangles.length ? triangleTree(walls) : null;
   });
   const at = new Map(parts.map(({ name }, i) => [name, i]));
-  const gears = parts.map(({ name }) => name).filter((name) => name !== 'carrier');
-  const beside = at.has('carrier') ? gears.map((gear) => [gear, 'carrier']) : [];
-  const mates = at.has('sun') ? planetaryPairs(parts).map(({ between }) => between) : everyPair(gears);
-  const pairs = [...mates, ...beside].map(([a, b]) => [at.get(a)!, at.get(b)!]);
+  const mates = at.has('sun') ? planetaryPairs(parts) : [];
+  const pairs = [...mates, ...changedPairs(parts, mates, () => true)].map(({ between: [a, b] }) => [
+    at.get(a)!,
+    at.get(b)!,
+  ]);
   let nearest: FirstLayerGap | null = null;
   for (const [a, b] of pairs) {
     const one = trees[a];
@@ -37,10 +37,6 @@ export function firstLayerGap(parts: readonly Part[], layer: number, within: num
       nearest = { between: [parts[a].name, parts[b].name], distance: found.distance };
   }
   return nearest;
-}
-
-function everyPair(names: readonly string[]): [string, string][] {
-  return names.flatMap((a, i) => names.slice(i + 1).map((b): [string, string] => [a, b]));
 }
 
 /**
