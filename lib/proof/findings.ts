@@ -5,6 +5,7 @@ import type { CommonSpec } from '../spec/types.js';
 import type { BodyFindings } from './bodies.js';
 import type { PlayRecord } from './motion/playRecord.js';
 import type { RollingGap } from './rolling/rollSet.js';
+import type { FingerGap } from './safety/fingerGaps.js';
 import type { SmallPart } from './safety/smallParts.js';
 
 /** What is known of a set before its teeth are drawn: numbers alone. */
@@ -30,4 +31,6 @@ export interface AllFindings extends ToothFindings {
   play: PlayRecord;
   /** One part of each kind. */
   smallParts: SmallPart[];
+  /** Holes that a script made. */
+  addedHoles?: FingerGap[];
 }

@@ -11,7 +11,9 @@ import { version } from '../version.js';
 import { type BodyFindings, measureBodies, toothedGear } from './bodies.js';
 import { changedPairs, planetaryPairs } from './bodyPairs.js';
 import { cautions } from './cautions.js';
+import { changedChecks, measureChanged, replaced, setRim } from './changed.js';
 import { type Check, mustFail } from './check.js';
+import { fingerGaps as fingerGapsCheck } from './checks/fingerGaps.js';
 import { bodyChecks, planChecks, toothChecks } from './checks.js';
 import type { AllFindings, PlanFindings, ToothFindings } from './findings.js';
 import { gearRecords } from './gearRecords.js';
@@ -21,6 +23,7 @@ import { looseSetOf } from './motion/looseSetOf.js';
 import { type PlayRecord, playRecord } from './motion/playRecord.js';
 import { mountingRecord } from './mounting.js';
 import { helpedChecks, helpedRefusal } from './nearest/help.js';
+import { helpedUnderBed } from './nearest/raisedSolids.js';
 import { partRecords } from './partRecords.js';
 import { printingRecord } from './printing/printingRecord.js';
 import { rollSet } from './rolling/rollSet.js';
@@ -72,10 +75,13 @@ export type SomeAdditions = Required<Pick<Additions, 'join'>> | Required<Pick<Ad
 export type NoAdditions = { [K in keyof Additions]?: undefined };
 
 function proveWith(spec: Spec, force: boolean, change?: Change): Proved {
+  const prove = (mayForce: boolean, made?: Change) =>
+    spec.kind === 'planetary'
+      ? provePlanetary(spec, mayForce, made)
+      : proveTrain(spec, { force: mayForce, change: made });
   try {
-    return spec.kind === 'planetary'
-      ? provePlanetary(spec, force, change)
-      : proveTrain(spec, { force, change });
+    const proved = prove(force, change);
+    return change ? helpedUnderBed(proved, change, spec, (other) => prove(false, other)) : proved;
   } catch (error) {
     throw error instanceof Refusal ? helpedRefusal(spec, error) : error;
   }
@@ -116,6 +122,8 @@ function provePlanetary(
     drawn.spec.fit.gap,
     { swept: changed, tolerance: spec.tolerance },
   );
+  const sizes = { asked: spec, drawn: drawn.spec, ring: setRim(drawn) };
+  const measured = changed.size > 0 ? measureChanged(parts, changed, bodies.trees, sizes) : null;
   // Parts move as they come off the printer: where growth is compensated those are not the drawn ones.
   const printed = () => change(buildFitted(spec, set), { planets: planetPlaces(set), scale: 1 });
   const all: AllFindings = {
@@ -124,10 +132,14 @@ function provePlanetary(
     bodies,
     play: playOf(spec, set, drawn.set === set ? bodies.trees : treesOf(printed())),
     smallParts: smallParts(parts),
+    addedHoles: measured?.holes,
   };
   checks.push(...bodyChecks(all));
+  const held = measured
+    ? replaced(checks, [...changedChecks(checks, measured, spec), fingerGapsCheck(all)])
+    : checks;
   return {
-    sheet: { ...sheetOf(all, checks), parts: partRecords(parts, all.bodies), play: all.play },
+    sheet: { ...sheetOf(all, held), parts: partRecords(parts, all.bodies), play: all.play },
     parts,
   };
 }

@@ -69,11 +69,13 @@ function changeOf(read: readonly Addition[], combine: Combine): Change {
       );
       const inOrder = ['join', 'cut'].flatMap((one) => steps.filter(({ operation }) => operation === one));
       const alone = place !== undefined && solids.some(({ to }) => to === part.name);
-      const added = inOrder.map(({ operation, parameter, solid }): AddedSolid => ({
-        operation,
-        parameter,
-        lowest: lowestOf(solid),
-      }));
+      const added = inOrder.map(
+        ({ operation, parameter, solid }): AddedSolid => ({
+          operation,
+          parameter,
+          lowest: lowestOf(solid),
+        }),
+      );
       return { ...part, mesh: combine(part.mesh, inOrder), added, ...(alone ? { unlike: true } : {}) };
     });
   };

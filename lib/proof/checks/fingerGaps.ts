@@ -1,5 +1,5 @@
 import type { Check } from '../check.js';
-import type { PlanFindings } from '../findings.js';
+import type { AllFindings, PlanFindings } from '../findings.js';
 import { type FingerGap, fingerGaps as gapsOf } from '../safety/fingerGaps.js';
 
 /**
@@ -16,8 +16,14 @@ export function traps({ diameter }: FingerGap): boolean {
   return diameter >= TRAP.from && diameter < TRAP.below;
 }
 
+/** Of two openings the one that is worse: one that traps before one that does not, then the larger one, mm. */
+export function isWorse(diameter: number, other: number): boolean {
+  const rank = (one: number) => (traps({ where: '', diameter: one }) ? 1 : 0);
+  return rank(diameter) > rank(other) || (rank(diameter) === rank(other) && diameter > other);
+}
+
 /** No opening of the set lies in the band in which fingers are caught. */
-export function fingerGaps(found: PlanFindings): Check {
+export function fingerGaps(found: PlanFindings & Pick<Partial<AllFindings>, 'addedHoles'>): Check {
   const gaps = gapsOf(found);
   const bad = gaps.filter(traps);
   const shown = bad.length ? bad : gaps;

@@ -10,6 +10,8 @@ import { type FirstLayerGap, firstLayerGap } from '../printing/firstLayer.js';
 
 /** Room beyond what the first layer takes up to which distances are looked for, mm. */
 const REACH = 0.5;
+/** Distances that differ by less are the same, mm. */
+const ROUNDING = 1e-6;
 /** What an offered gap leaves between first layers, mm. Common practice, no source. */
 const SPARE = 0.02;
 
@@ -54,9 +56,10 @@ function inFirstLayer(spec: Spec, parts: readonly Part[]): (FirstLayerGap & { le
   return found && { ...found, left: found.distance / scale - taken };
 }
 
-/** Offers are built and measured before they are made; a script's solids, which they are built without, allow none. */
+/** Offers are built and measured before they are made, without a script's solids: none where those are too near. */
 function advice(spec: Spec, left: number, changed: boolean): string {
-  if (changed) return '; what a script joined must keep farther from other parts there, or stand above the first layer';
+  if (changed && (inFirstLayer(spec, buildSet(spec))?.left ?? REACH) > left + ROUNDING)
+    return '; what a script joined must keep farther from other parts there, or stand above the first layer';
   const { fit, bevel, module, rack, faceWidth } = spec;
   // As deep as the file's rules allow: the whole tooth, or what leaves a fifth of the face. See lib/spec/rules.
   const deepest = Math.min(

@@ -29,3 +29,14 @@ export function rimOf(what: string, parameter: string, value: number, limit: num
       : `${parameter} ${value}: a ${parameter.split('.')[1]} thinner than ${least} mm may flex until a tooth skips; ${least} mm or more works`,
   };
 }
+
+/** The same where a script cut into the rim, mm as printed. */
+export function rimLeft(value: number, limit: number): Check {
+  const check = rimOf("what a cut left of the ring's rim", 'ring.rim', value, limit);
+  return check.holds
+    ? check
+    : {
+        ...check,
+        says: `a cut left ${value.toFixed(2)} mm of the ring's rim: a rim thinner than ${limit.toFixed(2)} mm may flex until a tooth skips`,
+      };
+}

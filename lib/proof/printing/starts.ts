@@ -1,6 +1,7 @@
 import type { Mesh, Part } from '../../solid/mesh.js';
+import { isInside, sectionAt } from '../mesh/section.js';
 import { rootOf, singles, unite } from '../mesh/shells.js';
-import { gridOver, markSection } from './grid.js';
+import { type Grid, gridOver, markSection, markTriangle } from './grid.js';
 
 /** A place at which a body begins when it is printed from the bed upwards: nothing of it beside the place is lower. */
 export interface Start {
@@ -12,8 +13,6 @@ export interface Start {
 
 /** Heights closer together than this, mm, are one: rounding of doubles. */
 const FLAT = 1e-7;
-/** What lies this near beside a place below it carries it too, mm. */
-const BESIDE = 0.2;
 
 /** Places where a body begins above a height, mm; the bottom of a pit is none, since there the body ends. */
 export function startsAbove(mesh: Mesh, height: number): Start[] {
@@ -83,19 +82,49 @@ function middleOf(p: Float64Array, vertices: readonly number[]): [number, number
  * @param layer height of a layer, mm
  */
 export function isCarried(
-  { positions }: Mesh,
+  mesh: Mesh,
   start: Start,
   parts: readonly Part[],
   { layer, layers }: { layer: number; layers: number },
 ): boolean {
-  const lowest = Math.min(...start.vertices.map((vertex) => positions[3 * vertex + 2]));
-  const below = gridOver(positions, start.vertices, BESIDE, MOST_CELLS);
+  const lowest = Math.min(...start.vertices.map((vertex) => mesh.positions[3 * vertex + 2]));
+  const face = faceOf(mesh, start);
   for (let depth = 1; depth <= layers; depth++) {
-    for (const { mesh } of parts) markSection(below, mesh, lowest - (depth + 0.01) * layer);
-    if (below.marks.some((mark) => mark === 1)) return true;
+    const z = lowest - (depth + 0.01) * layer;
+    if (
+      parts.some((part) =>
+        face ? liesUnder(part.mesh, z, face) : liesUnderCorners(part.mesh, z, mesh, start),
+      )
+    )
+      return true;
   }
   return false;
 }
 
-/** Squares along a side of what lies below a start. */
+/** Side of the squares in which a face is looked at, mm, and the most of them along a side. */
+const CELL = 0.2;
 const MOST_CELLS = 300;
+
+/** The level face of a start; null where it is a point, an edge or no larger than a square. */
+function faceOf({ positions, triangles }: Mesh, { vertices }: Start): Grid | null {
+  const own = new Set(vertices);
+  const face = gridOver(positions, vertices, CELL, MOST_CELLS);
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [triangles[t], triangles[t + 1], triangles[t + 2]];
+    if (own.has(a) && own.has(b) && own.has(c)) markTriangle(face, positions, a, b, c);
+  }
+  return face.marks.includes(1) ? face : null;
+}
+
+function liesUnder(body: Mesh, z: number, face: Grid): boolean {
+  const below = { ...face, marks: new Uint8Array(face.marks.length) };
+  markSection(below, body, z);
+  return below.marks.some((mark, i) => mark === 1 && face.marks[i] === 1);
+}
+
+function liesUnderCorners(body: Mesh, z: number, { positions: p }: Mesh, { vertices }: Start): boolean {
+  const loops = sectionAt(body, z);
+  const isWithin = (x: number, y: number) =>
+    loops.filter(({ points }) => isInside(points, x, y)).length % 2 === 1;
+  return vertices.some((vertex) => isWithin(p[3 * vertex], p[3 * vertex + 1]));
+}

@@ -37,8 +37,10 @@ export interface ThinPiece {
  * within a millimetre, and prints blunt. Common practice, no source.
  */
 const WEDGE = (20 * Math.PI) / 180;
+/** The same of air: what fuses at the bottom of a notch is no loss, while a slot is there to part its two sides. */
+const NOTCH = (10 * Math.PI) / 180;
 
-const OPPOSITE = -Math.cos(WEDGE);
+const OPPOSITE = { wall: -Math.cos(WEDGE), slot: -Math.cos(NOTCH) };
 /** Walls within this angle of upright can be too high, as a share of their normal that points up. */
 const UPRIGHT = Math.sin(WEDGE);
 /** Faces that lie on each other but for rounding, mm. */
@@ -91,8 +93,9 @@ function lookFrom(tree: TriangleTree, facet: number, limits: ThinLimits, pieces:
       continue;
     }
     for (let other = leafStart[node - firstLeaf]; other < leafStart[node - firstLeaf + 1]; other++) {
-      if (!isOpposite(facets, at, FACET * other)) continue;
-      addPiece(facets, at, FACET * other, reach, order[facet], pieces);
+      const facing = between(facets, at, FACET * other);
+      if (facing < OPPOSITE.wall) addPiece(facets, at, FACET * other, 'wall', reach, order[facet], pieces);
+      if (facing < OPPOSITE.slot) addPiece(facets, at, FACET * other, 'slot', reach, order[facet], pieces);
     }
   }
 }
@@ -105,7 +108,10 @@ function reaches({ boxes, facets }: TriangleTree, node: number, at: number, { sl
   let half = 0;
   for (let axis = 0; axis < 3; axis++) {
     const [a, b, c] = [facets[at + axis], facets[at + 3 + axis], facets[at + 6 + axis]];
-    if (boxes[box + axis] > Math.max(a, b, c) + farthest || boxes[box + 3 + axis] < Math.min(a, b, c) - farthest)
+    if (
+      boxes[box + axis] > Math.max(a, b, c) + farthest ||
+      boxes[box + 3 + axis] < Math.min(a, b, c) - farthest
+    )
       return false;
     const normal = facets[at + NORMAL + axis];
     middle += normal * ((boxes[box + axis] + boxes[box + 3 + axis]) / 2 - a);
@@ -114,45 +120,53 @@ function reaches({ boxes, facets }: TriangleTree, node: number, at: number, { sl
   return middle - half <= slot && middle + half >= -depth;
 }
 
-function isOpposite(f: Facets, a: number, b: number): boolean {
+/** Cosine of the angle between the normals of two facets. */
+function between(f: Facets, a: number, b: number): number {
   const n = a + NORMAL;
   const m = b + NORMAL;
-  return f[n] * f[m] + f[n + 1] * f[m + 1] + f[n + 2] * f[m + 2] < OPPOSITE;
+  return f[n] * f[m] + f[n + 1] * f[m + 1] + f[n + 2] * f[m + 2];
 }
 
 /** A corner: its place in the plane of a facet, two coordinates, and how far it lies behind that plane, mm. */
 type Corner = [number, number, number];
 
-function addPiece(f: Facets, a: number, b: number, reach: Reach, triangle: number, pieces: ThinPiece[]): void {
+/** Adds what of facet `b` lies opposite facet `a`, if anything does. */
+function addPiece(
+  f: Facets,
+  a: number,
+  b: number,
+  kind: ThinPiece['between'],
+  reach: Reach,
+  triangle: number,
+  pieces: ThinPiece[],
+): void {
+  // Walls lie behind the facet, slots in front of it; faces that lie on each other are a wall without thickness.
+  const sign = kind === 'wall' ? 1 : -1;
+  const farthest = kind === 'wall' ? reach.depth : reach.slot;
   const frame = frameOf(f, a);
+  const deep = [0, 3, 6].map((k) => inFrame(f, a, frame, b + k));
+  let shadow = cutBy(deep, (corner) => sign * (corner[2] + ROUNDING));
+  shadow = cutBy(shadow, (corner) => farthest - sign * corner[2]);
   const own = [0, 3, 6].map((k) => inFrame(f, a, frame, a + k));
-  let shadow = [0, 3, 6].map((k) => inFrame(f, a, frame, b + k));
   for (let i = 0; i < 3 && shadow.length; i++) {
     const [x, y] = own[i];
     const [dx, dy] = [own[(i + 1) % 3][0] - x, own[(i + 1) % 3][1] - y];
     shadow = cutBy(shadow, (corner) => dx * (corner[1] - y) - dy * (corner[0] - x));
   }
-  for (const between of ['wall', 'slot'] as const) {
-    const sign = between === 'wall' ? 1 : -1;
-    const limit = between === 'wall' ? reach.wall : reach.slot;
-    const farthest = between === 'wall' ? reach.depth : reach.slot;
-    const near = cutBy(shadow, (corner) => farthest - sign * corner[2]);
-    const piece = cutBy(near, (corner) => sign * corner[2] + (between === 'wall' ? ROUNDING : -ROUNDING));
-    const { area, middle } = middleOf(piece);
-    if (!(area > NO_AREA)) continue;
-    const thickness = Math.max(0, sign * middle[2]);
-    const heights = piece.map((corner) => heightOf(f, a, frame, corner));
-    pieces.push({
-      between,
-      triangle,
-      thickness,
-      share: thickness / limit,
-      area,
-      at: placeOf(f, a, frame, middle),
-      from: Math.min(...heights),
-      to: Math.max(...heights),
-    });
-  }
+  const { area, middle } = middleOf(shadow);
+  if (!(area > NO_AREA)) return;
+  const thickness = Math.max(0, sign * middle[2]);
+  const heights = shadow.map((corner) => heightOf(f, a, frame, corner));
+  pieces.push({
+    between: kind,
+    triangle,
+    thickness,
+    share: thickness / reach[kind],
+    area,
+    at: placeOf(f, a, frame, middle),
+    from: Math.min(...heights),
+    to: Math.max(...heights),
+  });
 }
 
 /** Two directions that span the plane of a facet, the first along its first side, right-handed with its normal. */

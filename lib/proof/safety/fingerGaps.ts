@@ -1,7 +1,7 @@
 import type { PlanetarySpec } from '../../spec/types.js';
 import { degrees } from '../../tooth/gear.js';
 import { planetPlaces } from '../../train/assembly.js';
-import type { PlanFindings } from '../findings.js';
+import type { AllFindings, PlanFindings } from '../findings.js';
 
 /** Nothing of a hand enters a narrower opening, mm. */
 const LEAST = 1;
@@ -17,9 +17,15 @@ export interface FingerGap {
 /**
  * Every opening that a rod held along the axis can enter, seen from above: the spaces between sun, two neighbouring
  * planets and ring, the throats between neighbouring planets, and the sun's bore. Tip circles stand for the teeth,
- * since turning brings a tip to every place. Equal openings are named once; those under 1 mm are left out.
+ * since turning brings a tip to every place. Equal openings are named once; those under 1 mm are left out. Holes that a
+ * script made come last.
  */
-export function fingerGaps({ spec, inner, radii }: PlanFindings): FingerGap[] {
+export function fingerGaps({
+  spec,
+  inner,
+  radii,
+  addedHoles = [],
+}: PlanFindings & Pick<Partial<AllFindings>, 'addedHoles'>): FingerGap[] {
   const sizes = {
     centreDistance: inner.centreDistance,
     sunTip: radii.sun.tip,
@@ -39,7 +45,7 @@ export function fingerGaps({ spec, inner, radii }: PlanFindings): FingerGap[] {
   }
   const bore = boreRod(spec);
   if (bore > 0) gaps.push({ where: "the sun's bore", diameter: bore });
-  gaps.push(...openFeatures(spec));
+  gaps.push(...openFeatures(spec), ...addedHoles);
   return gaps.filter(({ diameter }) => diameter >= LEAST);
 }
 

@@ -9,6 +9,7 @@ import type { Part } from '../../solid/mesh.js';
 import type { TrainSpec } from '../../spec/types.js';
 import { measureBodies, type ToothedBody, toothedGear } from '../bodies.js';
 import { type BodyPair, changedPairs } from '../bodyPairs.js';
+import { changedChecks, measureChanged, replaced, trainRim } from '../changed.js';
 import { mustFail } from '../check.js';
 import { type TriangleTree, triangleTree } from '../mesh/triangleTree.js';
 import { helpedChecks } from '../nearest/help.js';
@@ -69,6 +70,8 @@ export function proveTrain(
     drawn.spec.fit.gap,
     { swept: changed, tolerance: spec.tolerance },
   );
+  const sizes = { asked: spec, drawn: drawn.spec, ring: trainRim(drawn) };
+  const measured = changed.size > 0 ? measureChanged(parts, changed, bodies.trees, sizes) : null;
   // Parts move as they come off the printer: where growth is compensated those are not the drawn ones.
   const printed = () => change(buildFittedTrain(asked), { planets: new Map(), scale: 1 });
   const trees = drawn === asked ? bodies.trees : treesOf(printed());
@@ -80,6 +83,9 @@ export function proveTrain(
     smallParts: smallParts(parts),
   };
   checks.push(...trainBodyChecks(all));
+  // What is tried is built without a script's solids.
+  if (measured)
+    return { sheet: trainSheet(all, replaced(checks, changedChecks(checks, measured, spec))), parts };
   const finerHelps = additions || !mayTry ? undefined : isProved;
   return { sheet: trainSheet(all, helpedBodies(spec, checks, mustFail, finerHelps)), parts };
 }

@@ -74,12 +74,19 @@ function refuseIdle(before: Manifold, tool: Manifold, after: Manifold, { operati
 /** Solids may be loose on the way, as long as the last one brings everything together. */
 function refusePieces(stages: readonly Stage[]): void {
   const before = pieces(stages[0].body);
-  if (pieces(stages[stages.length - 1].body) <= before) return;
-  const { step, tool, body } = stages.find(({ body }) => pieces(body) > before) as Required<Stage>;
+  const isMore = ({ solids, hollows }: Pieces) => solids > before.solids || hollows > before.hollows;
+  if (!isMore(pieces(stages[stages.length - 1].body))) return;
+  const { step, tool, body } = stages.find((stage) => isMore(pieces(stage.body))) as Required<Stage>;
+  const { solids, hollows } = pieces(body);
+  const hollow = hollows > before.hollows;
   const why =
     step.operation === 'join'
-      ? `does not hold on to the part, or closes a hollow in; let it reach in by a line width (with it ${boxOf(body)})`
-      : 'cuts the part in pieces, or leaves a closed hollow in it';
+      ? hollow
+        ? 'closes a hollow in, where a part is to be one closed surface; leave it an opening'
+        : `does not hold on to the part, which would be ${solids} bodies; let it reach in by a line width (with it ${boxOf(body)})`
+      : hollow
+        ? 'leaves a closed hollow in the part, which is to be one closed surface; let it reach the outside'
+        : `cuts the part in ${solids} pieces; cut less deep, so that they hang together`;
   refuse(step.parameter, sizeOf(tool), why);
 }
 
@@ -94,9 +101,18 @@ function boxOf(body: Manifold): string {
   return `the part reaches from ${corner(min)} to ${corner(max)} mm`;
 }
 
-/** Closed surfaces that a body consists of. */
-function pieces(body: Manifold): number {
-  const parts = body.decompose();
-  for (const part of parts) part.delete();
-  return parts.length;
+/** Closed surfaces of a body: those around solids, and those around hollows in them. */
+interface Pieces {
+  solids: number;
+  hollows: number;
+}
+
+function pieces(body: Manifold): Pieces {
+  const found: Pieces = { solids: 0, hollows: 0 };
+  for (const part of body.decompose()) {
+    if (part.volume() < 0) found.hollows++;
+    else found.solids++;
+    part.delete();
+  }
+  return found;
 }
