@@ -1,5 +1,5 @@
 import { compensationOf, drawnSet } from '../fit/compensation.js';
-import { type FittedSet, fitSet } from '../fit/fitSet.js';
+import { fitSet } from '../fit/fitSet.js';
 import { setNumbers } from '../fit/setNumbers.js';
 import { type Additions, additionsTo, type Change } from '../solid/additions.js';
 import { buildFitted, gearKinds, kindsOfEachPlanet, planetPlaces } from '../solid/buildSet.js';
@@ -20,7 +20,7 @@ import { gearRecords } from './gearRecords.js';
 import { triangleTree } from './mesh/triangleTree.js';
 import { meshRecords } from './meshRecords.js';
 import { looseSetOf } from './motion/looseSetOf.js';
-import { type PlayRecord, playRecord } from './motion/playRecord.js';
+import { playRecord } from './motion/playRecord.js';
 import { mountingRecord } from './mounting.js';
 import { helpedChecks, helpedRefusal } from './nearest/help.js';
 import { helpedUnderBed } from './nearest/raisedSolids.js';
@@ -130,7 +130,11 @@ function provePlanetary(
     ...teeth,
     parts,
     bodies,
-    play: playOf(spec, set, drawn.set === set ? bodies.trees : treesOf(printed())),
+    play: playRecord(spec, {
+      set: looseSetOf(spec, set),
+      trees: drawn.set === set ? bodies.trees : treesOf(printed()),
+      changed: changed.size > 0,
+    }),
     smallParts: smallParts(parts),
     addedHoles: measured?.holes,
   };
@@ -142,10 +146,6 @@ function provePlanetary(
     sheet: { ...sheetOf(all, held), parts: partRecords(parts, all.bodies), play: all.play },
     parts,
   };
-}
-
-function playOf(spec: PlanetarySpec, set: FittedSet, trees: BodyFindings['trees']): PlayRecord {
-  return playRecord(spec, { set: looseSetOf(spec, set), trees });
 }
 
 function treesOf(parts: readonly Part[]): BodyFindings['trees'] {

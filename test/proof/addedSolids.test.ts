@@ -300,6 +300,24 @@ describe('openings', () => {
   });
 });
 
+describe('what holds parts along the axis', () => {
+  test('is tried on the meshes of every planet: a hole over one of them lets it out', async () => {
+    const carried = setOf(16, 14, 44, 4, {
+      module: 2,
+      faceWidth: 8,
+      tolerance: 0.05,
+      helix: { form: 'spur' },
+      carrier: { plates: 'both' },
+    });
+    const { sheet } = await proveSet(carried);
+    expect(check(sheet, 'captured').holds).toBe(true);
+    const place: Triple = [0, sheet.meshes[0].centreDistance, 13.5];
+    const hole = await proveSet(carried, { cut: { carrier: column(18, 20, place) } });
+    expect(check(hole.sheet, 'captured')).toMatchObject({ holds: false });
+    expect(check(hole.sheet, 'captured').says).toMatch(/do not bear it out: planet-2 on its way out$/);
+  });
+});
+
 describe('bodies that do not hang together', () => {
   const refusal = (additions: Additions) => setWith(additions).catch((error) => error.message);
 

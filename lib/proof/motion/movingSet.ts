@@ -10,6 +10,8 @@ export interface MovingSet {
   set: LooseSet;
   /** One tree a part, by name. */
   trees: ReadonlyMap<string, TriangleTree>;
+  /** A script changed some part, so that no planet stands for the others [the first one stands for all]. */
+  changed?: boolean;
 }
 
 /**

@@ -22,12 +22,10 @@ const LEVEL = 2;
  * than the backlash is wide, so that no turn that is clear is stepped over.
  */
 export function wayOut(moving: MovingSet, { planet, sun, carrier }: SetPlay): WayOut[] {
-  const { set } = moving;
+  const { set, changed = false } = moving;
   const found: WayOut[] = [];
-  for (const [gear, play] of [
-    [set.planets[0], planet],
-    [set.sun, sun],
-  ] as const) {
+  const planets = changed ? set.planets : set.planets.slice(0, 1);
+  for (const [gear, play] of [...planets.map((one) => [one, planet] as const), [set.sun, sun] as const]) {
     const { sizes } = gear.profile;
     const pitch = (2 * Math.PI) / gear.profile.gear.teeth;
     const backlash = (2 * set.gap) / (sizes.baseRadius * Math.cos(sizes.baseHelixAngle));

@@ -41,6 +41,15 @@ describe('the first layer', () => {
     expect(firstLayerGap(parts, 0.2, 0.25)).toBeNull();
   });
 
+  it('is measured between parts that are no neighbours too: one that is joined to a ring may reach a clamp ring', () => {
+    const parts = [
+      { name: 'sun', mesh: box([0, 0, 0], [1, 1, 3]) },
+      { name: 'ring', mesh: box([5, 0, 0], [6, 1, 3]) },
+      { name: 'clamp-ring', mesh: box([6.3, 0, 0], [7, 1, 3]) },
+    ];
+    expect(firstLayerGap(parts, 0.2, 2)).toMatchObject({ between: ['ring', 'clamp-ring'] });
+  });
+
   it('keeps the gap without bevels: less what both walls stand out', () => {
     const spec = referenceSet({ bevel: { size: 0 }, tolerance: 0.005 });
     const { value, holds, level } = checkOf(spec);
