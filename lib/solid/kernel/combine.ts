@@ -86,7 +86,7 @@ function refusePieces(stages: readonly Stage[]): void {
         : `does not hold on to the part, which would be ${solids} bodies; let it reach in by a line width (with it ${boxOf(body)})`
       : hollow
         ? 'leaves a closed hollow in the part, which is to be one closed surface; let it reach the outside'
-        : `cuts the part in ${solids} pieces; cut less deep, so that they hang together`;
+        : `cuts the part in pieces, ${solids} of them; cut less deep, so that they hang together`;
   refuse(step.parameter, sizeOf(tool), why);
 }
 
