@@ -12,7 +12,7 @@ export { inspectSet, type Proved, proveSet } from './proof/proveSet.js';
 export type { Additions, Solids } from './solid/additions.js';
 export { buildSet } from './solid/buildSet.js';
 export { fromGeom3, type Geom3, toGeom3 } from './solid/geom3.js';
-export type { Mesh, Part } from './solid/mesh.js';
+export type { AddedSolid, Mesh, Part } from './solid/mesh.js';
 export { specJsonSchema } from './spec/jsonSchema.js';
 export type { Profile } from './spec/profileFile.js';
 export { readProfile, readSpec } from './spec/readSpec.js';

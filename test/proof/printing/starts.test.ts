@@ -70,6 +70,9 @@ describe('a start is carried', () => {
     expect(carried(over(0.4), at(plate, [3.1, 0, 0]))).toBe(false);
     expect(carried(over(0.4), at(plate, [2, 2, 0]))).toBe(true);
     expect(carried(over(0.4))).toBe(false);
+    // Under the middle alone, and under one corner alone.
+    expect(carried(over(0.4), box([0.8, 0.8, 1], [0.2, 0.1, 0.5]))).toBe(true);
+    expect(carried(over(0.4), box([0.8, 0.8, 1], [1.5, 1.5, 0.5]))).toBe(true);
   });
 
   test('the same for points', () => {
