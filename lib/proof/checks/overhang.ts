@@ -6,7 +6,7 @@ import type { Check } from '../check.js';
 import { meshBounds } from '../mesh/volume.js';
 import { type Overhang, overhangOf } from '../printing/overhang.js';
 import { isCarried, type Start, startsAbove } from '../printing/starts.js';
-import { undersidesOf } from '../printing/undersides.js';
+import { CARRIED_LAYERS, undersidesOf } from '../printing/undersides.js';
 
 /**
  * Area of the whole set, first layer left out, that leans out by more than the limit, measured on the meshes; flat
@@ -65,10 +65,8 @@ interface Starts {
   stands: boolean;
 }
 
-/** Layers over another body that are carried by it, where the file asks for no more of them. */
-const CARRIED_LAYERS = 2;
-
 function startsOf(mesh: Mesh, parts: readonly Part[], { printer: { layer }, carrier }: Printed): Starts {
+  // A carrier's gears are printed over as many layers of air as its file asks for.
   const asked = typeof carrier === 'object' ? carrier.axialGap : 0;
   const layers = Math.max(CARRIED_LAYERS, asked);
   // A slicer looks at the middle of each layer: what begins above that of the first one is not in it.

@@ -1,4 +1,5 @@
 import type { Mesh } from '../../solid/mesh.js';
+import { type Corner, cutBy } from './convexOutline.js';
 
 /** A ring with teeth inside, as drawn: where its axis is, how far out its roots lie, and between which heights. mm. */
 export interface RimPlace {
@@ -26,31 +27,19 @@ export function rimOutside(
     if (whole[t / 3]) continue;
     const corners = [0, 1, 2]
       .map((k) => 3 * triangles[t + k])
-      .map((at): Point => [p[at] - x, p[at + 1] - y, p[at + 2]]);
-    const beside = cutAt(cutAt(corners, from + FACE, 1), to - FACE, -1);
+      .map((at): Corner => [p[at] - x, p[at + 1] - y, p[at + 2]]);
+    const beside = cutBy(
+      cutBy(corners, ([, , z]) => z - from - FACE),
+      ([, , z]) => to - FACE - z,
+    );
     const radius = Math.min(...beside.map((corner, i) => radiusOf(corner, beside[(i + 1) % beside.length])));
     if (radius >= rootRadius) least = Math.min(least, radius - rootRadius);
   }
   return least;
 }
 
-type Point = [number, number, number];
-
-/** What of a convex outline lies above a height (`way` 1) or below it (−1). */
-function cutAt(outline: readonly Point[], height: number, way: 1 | -1): Point[] {
-  return outline.flatMap((corner, i) => {
-    const next = outline[(i + 1) % outline.length];
-    const here = way * (corner[2] - height);
-    const there = way * (next[2] - height);
-    const kept = here >= 0 ? [corner] : [];
-    if (here >= 0 === there >= 0) return kept;
-    const share = here / (here - there);
-    return [...kept, corner.map((value, k) => value + share * (next[k] - value)) as Point];
-  });
-}
-
 /** Least distance of a side from the axis, seen from above. */
-function radiusOf([ax, ay]: Point, [bx, by]: Point): number {
+function radiusOf([ax, ay]: Corner, [bx, by]: Corner): number {
   const [dx, dy] = [bx - ax, by - ay];
   const length = dx * dx + dy * dy;
   const share = length > 0 ? Math.min(1, Math.max(0, -(ax * dx + ay * dy) / length)) : 0;

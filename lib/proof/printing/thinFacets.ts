@@ -1,3 +1,4 @@
+import { type Corner, cutBy, middleOf } from '../mesh/convexOutline.js';
 import { FACET, type Facets, NORMAL } from '../mesh/facets.js';
 import type { TriangleTree } from '../mesh/triangleTree.js';
 
@@ -127,10 +128,10 @@ function between(f: Facets, a: number, b: number): number {
   return f[n] * f[m] + f[n + 1] * f[m + 1] + f[n + 2] * f[m + 2];
 }
 
-/** A corner: its place in the plane of a facet, two coordinates, and how far it lies behind that plane, mm. */
-type Corner = [number, number, number];
-
-/** Adds what of facet `b` lies opposite facet `a`, if anything does. */
+/**
+ * Adds what of facet `b` lies opposite facet `a`, if anything does. Corners are places in the plane of `a` and how far they
+ * lie behind it.
+ */
 function addPiece(
   f: Facets,
   a: number,
@@ -192,32 +193,4 @@ function placeOf(f: Facets, a: number, [ux, uy, uz, vx, vy, vz]: Frame, [u, v]: 
 
 function heightOf(f: Facets, a: number, frame: Frame, corner: Corner): number {
   return placeOf(f, a, frame, corner)[2];
-}
-
-/** What of a convex outline lies where a linear function is not negative. */
-function cutBy(outline: readonly Corner[], inside: (corner: Corner) => number): Corner[] {
-  const kept: Corner[] = [];
-  outline.forEach((corner, i) => {
-    const next = outline[(i + 1) % outline.length];
-    const here = inside(corner);
-    const there = inside(next);
-    if (here >= 0) kept.push(corner);
-    if (here >= 0 === there >= 0) return;
-    const share = here / (here - there);
-    kept.push([0, 1, 2].map((k) => corner[k] + share * (next[k] - corner[k])) as Corner);
-  });
-  return kept;
-}
-
-/** Area and centre of area of a convex outline, in its plane. */
-function middleOf(outline: readonly Corner[]): { area: number; middle: Corner } {
-  let twice = 0;
-  const sum: Corner = [0, 0, 0];
-  for (let i = 2; i < outline.length; i++) {
-    const [p, q, r] = [outline[0], outline[i - 1], outline[i]];
-    const part = Math.abs((q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]));
-    twice += part;
-    for (let k = 0; k < 3; k++) sum[k] += (part * (p[k] + q[k] + r[k])) / 3;
-  }
-  return { area: twice / 2, middle: sum.map((x) => x / twice) as Corner };
 }

@@ -28,7 +28,7 @@ export interface Undersides {
 }
 
 /** Layers over another body that are carried by it. */
-const CARRIED_LAYERS = 2;
+export const CARRIED_LAYERS = 2;
 /** Side of the squares in which undersides are looked at, mm, and the most of them along a side of the face. */
 const CELL = 0.2;
 const MOST_CELLS = 600;
