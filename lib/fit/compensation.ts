@@ -1,4 +1,5 @@
 import { Refusal, refuse } from '../spec/refusal.js';
+import { WALL_LINES } from '../spec/rules/room.js';
 import type { Bore, CommonSpec, Lips, PlanetarySpec } from '../spec/types.js';
 import { type SetGears, setGears } from '../train/setGears.js';
 import { drawnCarrier } from './carrier/drawnCarrier.js';
@@ -76,11 +77,17 @@ export function drawnSet(spec: PlanetarySpec, asked: FittedSet): DrawnSet {
   const drawn = drawnNumbers({ spec, gears: asked.gears, radii: asked.radii });
   if (drawn.spec === spec) return { spec, set: asked };
   try {
-    return { spec: drawn.spec, set: fitSet(drawn.spec, drawn.radii) };
+    return { spec: drawn.spec, set: fitSet(drawn.spec, drawn.radii, drawnWall(spec)) };
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     refuse('printer.growth', spec.printer.growth, `walls set back by it cannot be drawn: ${error.rule}`, [0]);
   }
+}
+
+/** Two lines of wall as they are drawn: both sides of them are set back. */
+function drawnWall(spec: CommonSpec): number {
+  const { growth, scale } = compensationOf(spec);
+  return (WALL_LINES * spec.printer.lineWidth - 2 * growth) * scale;
 }
 
 /** The file that would ask for the drawn set, were nothing to be compensated. */

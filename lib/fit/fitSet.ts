@@ -35,9 +35,10 @@ export interface FittedSet {
  * A set that breaks the assembly rule is placed all the same, each planet by its own mesh with the sun and the
  * ring by the first planet: the checks say what is wrong with it.
  * @param madeRadii tip and root radii where they are known [from `setRadii`]
+ * @param wall least width of the walls of a carrier, mm [that of two lines]
  * @throws Refusal when a tooth comes to a point, a pair has no working pressure angle or lips or a carrier find no room
  */
-export function fitSet(spec: PlanetarySpec, madeRadii?: SetRadii): FittedSet {
+export function fitSet(spec: PlanetarySpec, madeRadii?: SetRadii, wall?: number): FittedSet {
   const gears = setGears(spec);
   const radii = madeRadii ?? setRadii(spec, gears);
   const relief = reliefs(spec.fit);
@@ -90,7 +91,7 @@ export function fitSet(spec: PlanetarySpec, madeRadii?: SetRadii): FittedSet {
     radii,
     profiles,
     ends,
-    carrier: carrierSizes(spec, { profiles, ends, centreDistance, planets }),
+    carrier: carrierSizes(spec, { profiles, ends, centreDistance, planets }, wall),
     inner,
     outer,
     centreDistance,

@@ -17,9 +17,10 @@ import { gearBlank } from './features/gearBlank.js';
 import { planetBlank } from './features/planetBlank.js';
 import { ringBlank } from './features/ringBlank.js';
 import { onFoot } from './feet.js';
-import { gearBody } from './gearBody.js';
+import { COARSEST, gearBody } from './gearBody.js';
 import type { Part } from './mesh.js';
 import { placed, raised } from './place.js';
+import { soundBody } from './soundBody.js';
 import type { Sweep } from './sweep/helix.js';
 import type { KnownPitches } from './teeth.js';
 
@@ -68,11 +69,19 @@ function buildPlanetary(spec: PlanetarySpec): Part[] {
 
 /** `buildSet` for a set that is fitted as it is to be drawn (see `drawnSet`). */
 export function buildFitted(spec: PlanetarySpec, set: FittedSet): Part[] {
+  const { tolerance } = spec;
   const known: KnownPitches = new Map();
-  const [sun, planet, ring] = gearKinds(spec, set).map(({ profile, sweep, wall, lift }) =>
-    raised(gearBody(profile, sweep, wall, spec.tolerance, known), lift),
+  const kinds = gearKinds(spec, set);
+  const [sun, planet, ring] = PARTS.map((part, i) =>
+    soundBody(part, tolerance, (fine) => {
+      const at = fine === tolerance ? kinds : gearKinds({ ...spec, tolerance: fine }, set);
+      const { profile, sweep, wall, lift } = at[i];
+      return raised(gearBody(profile, sweep, wall, fine, known), lift);
+    }),
   );
-  const carrier = set.carrier && raised(carrierBody(set.carrier, set, spec.tolerance), liftOf(set.carrier));
+  const sizes = set.carrier;
+  const carrier =
+    sizes && soundBody('carrier', tolerance, (fine) => raised(carrierBody(sizes, set, fine), liftOf(sizes)));
   return [
     { name: 'sun', mesh: sun },
     ...set.planets.map(({ angle, rotation }, i) => ({
@@ -85,15 +94,26 @@ export function buildFitted(spec: PlanetarySpec, set: FittedSet): Part[] {
   ];
 }
 
+/** Keys of the gears in a file. */
+const PARTS = ['sun', 'planets', 'ring'];
+
 /** Parts without teeth that lie beside the set. */
 function looseParts({ sun, ring, tolerance }: PlanetarySpec, bodyRadius: number): Part[] {
   const { mount, flange } = ring;
   const parts: Part[] = [];
   if (mount && flange)
-    parts.push({ name: 'clamp-ring', mesh: clampRing(mount, flange, bodyRadius, tolerance) });
-  if (sun.crank?.handle !== undefined) {
+    parts.push({
+      name: 'clamp-ring',
+      mesh: soundBody('ring.mount', tolerance, (fine) => clampRing(mount, flange, bodyRadius, fine)),
+    });
+  const { crank } = sun;
+  const handle = crank?.handle;
+  if (handle !== undefined) {
     const edge = Math.max(bodyRadius, (flange?.diameter ?? 0) / 2);
-    parts.push({ name: 'crank-handle', mesh: crankHandle(sun.crank, sun.crank.handle, edge, tolerance) });
+    parts.push({
+      name: 'crank-handle',
+      mesh: soundBody('sun.crank', tolerance, (fine) => crankHandle(crank!, handle, edge, fine)),
+    });
   }
   return parts;
 }
@@ -119,7 +139,9 @@ export function gearKinds(spec: PlanetarySpec, set: FittedSet): GearKind[] {
   const { sun, planet, ring } = profiles;
   const { faceWidth, tolerance } = spec;
   const lift = liftOf(set.carrier);
-  const onFeet = (wall: Wall, radius = 0) => onFoot(wall, faceWidth, { height: lift, radius }, tolerance);
+  // As near to the teeth as their own chords.
+  const fine = Math.min(tolerance, COARSEST * spec.module);
+  const onFeet = (wall: Wall, radius = 0) => onFoot(wall, faceWidth, { height: lift, radius }, fine);
   const context = (
     path: string,
     profile: ToothProfile,

@@ -12,6 +12,7 @@ import { ringBlank } from './features/ringBlank.js';
 import { gearBody } from './gearBody.js';
 import type { Part } from './mesh.js';
 import { placed } from './place.js';
+import { soundBody } from './soundBody.js';
 import type { Sweep } from './sweep/helix.js';
 import type { KnownPitches } from './teeth.js';
 
@@ -29,7 +30,9 @@ export function buildFittedTrain(train: FittedTrain): Part[] {
   const { spec, gears, bar } = train;
   const known: KnownPitches = new Map();
   const parts: Part[] = gears.map((one) => {
-    const body = gearBody(one.profile, trainSweep(train, one), wallOf(train, one), spec.tolerance, known);
+    const body = soundBody(one.part, spec.tolerance, (tolerance) =>
+      gearBody(one.profile, trainSweep(train, one), wallOf(train, one, tolerance), tolerance, known),
+    );
     return { name: one.part, mesh: placed(body, one.rotation, one.centre) };
   });
   if (bar) parts.push({ name: 'bar', mesh: barBody(bar, barSweep(spec, bar), spec.tolerance) });
@@ -51,11 +54,11 @@ export function trainSweep({ spec }: FittedTrain, { profile, hand }: PlacedGear)
   };
 }
 
-function wallOf({ spec }: FittedTrain, one: PlacedGear): Wall {
+function wallOf({ spec }: FittedTrain, one: PlacedGear, tolerance: number): Wall {
   const { part, gear, profile, rim, bore, features, rotation, hand } = one;
   const { rootRadius } = profile;
   const frame = { rotation, mirrored: hand === 'left' };
-  const context = featureContext(spec, part, { teeth: gear.teeth, rootRadius }, frame);
+  const context = featureContext({ ...spec, tolerance }, part, { teeth: gear.teeth, rootRadius }, frame);
   return gear.internal
     ? ringBlank(features, rootRadius + rim, context)
     : gearBlank({ bore, ...features }, context);

@@ -18,7 +18,7 @@ const VIEWS = [0, 0.61, 1.07, 2.3, 0.23, 2.81];
  * them used: neighbours along the outlines fit edge to edge.
  * @param outlines the outer boundary first, then holes, mm
  * @returns places of points in the row of all outlines' points one after another, three a triangle
- * @throws Error when the outlines cross or touch, so that the region cannot be filled
+ * @throws CrossingOutlines when the outlines cross or touch, so that the region cannot be filled
  */
 export function fillOutlines(outlines: readonly (readonly Point[])[]): number[] {
   const positions = new Float64Array(3 * outlines.reduce((sum, { length }) => sum + length, 0));
@@ -37,7 +37,15 @@ export function fillOutlines(outlines: readonly (readonly Point[])[]): number[] 
     const whole = mended(cut(loops, positions, view), loops, positions);
     if (isWhole(whole, loops, positions)) return flipped(whole, positions);
   }
-  throw new Error('a plane face cannot be filled: its contours cross or touch');
+  throw new CrossingOutlines();
+}
+
+/** Outlines of a plane face that leave no region to be filled: a fault of whoever made them. */
+export class CrossingOutlines extends Error {
+  constructor() {
+    super('a plane face cannot be filled: its contours cross or touch');
+    this.name = 'CrossingOutlines';
+  }
 }
 
 /**

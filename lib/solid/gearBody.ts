@@ -7,7 +7,7 @@ import type { Sweep } from './sweep/helix.js';
 import { type KnownPitches, teethOf } from './teeth.js';
 
 /** However coarse the tolerance, chords stay this share of the module from the surface: coarser teeth cut into themselves. */
-const COARSEST = 0.025;
+export const COARSEST = 0.025;
 
 /**
  * A gear as a closed body in its own frame: axis on z, end faces at 0 and the face width, at z = 0 the first

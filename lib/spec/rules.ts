@@ -7,7 +7,7 @@ import type { Rule } from './rules/rule.js';
 import { bevelSize, gapOfModule, layerOfNozzle, wallGrowth } from './rules/sizes.js';
 import { trainFeatureRoom } from './rules/trainFeatures.js';
 import { barLength, ringedTeeth, trainBodies, trainSize } from './rules/trains.js';
-import { workload } from './rules/workload.js';
+import { chordsOfWalls, workload } from './rules/workload.js';
 import type { Kind } from './types.js';
 
 /** Rules between the parameters that files of every kind have. */
@@ -28,11 +28,42 @@ const rules: { [K in Kind]: readonly Rule<K>[] } = {
     wallGrowth,
     outerDiameter,
     ...carrierRules,
+    chordsOfWalls,
     workload,
   ],
-  pair: [helixAngle, ...common, trainBodies, ringedTeeth, trainFeatureRoom, wallGrowth, trainSize, workload],
-  rack: [helixAngle, ...common, trainBodies, barLength, trainFeatureRoom, wallGrowth, trainSize, workload],
-  gear: [helixAngle, ...common, trainBodies, ringedTeeth, trainFeatureRoom, wallGrowth, trainSize, workload],
+  pair: [
+    helixAngle,
+    ...common,
+    trainBodies,
+    ringedTeeth,
+    trainFeatureRoom,
+    wallGrowth,
+    trainSize,
+    chordsOfWalls,
+    workload,
+  ],
+  rack: [
+    helixAngle,
+    ...common,
+    trainBodies,
+    barLength,
+    trainFeatureRoom,
+    wallGrowth,
+    trainSize,
+    chordsOfWalls,
+    workload,
+  ],
+  gear: [
+    helixAngle,
+    ...common,
+    trainBodies,
+    ringedTeeth,
+    trainFeatureRoom,
+    wallGrowth,
+    trainSize,
+    chordsOfWalls,
+    workload,
+  ],
 };
 
 /** The rules between the parameters of a kind of file, each after those whose parameters it reads. */

@@ -15,6 +15,16 @@ export function wallsOf(spec: Spec): number[] {
   }
 }
 
+/** Gaps that a file gives besides that of the teeth, mm. */
+export function gapsOf(spec: Spec): number[] {
+  if (spec.kind !== 'planetary') return [];
+  const { carrier, lips } = spec;
+  return [
+    ...(carrier === 'none' ? [] : [carrier.gap]),
+    ...(lips ? [lips.gap] : []),
+  ];
+}
+
 function rimOf({ rim, grip }: { rim: number } & RingFeatures): number {
   return rim - (grip?.depth ?? 0);
 }

@@ -3,7 +3,7 @@ import { ranges } from '../../spec/ranges.js';
 import { refuse } from '../../spec/refusal.js';
 import type { Carrier, PlanetarySpec } from '../../spec/types.js';
 import { boreReach } from './pinShape.js';
-import { type Opening, postOutline } from './postShape.js';
+import { type Opening, postIn } from './postShape.js';
 
 const LEAST_PIN = ranges.pin[0];
 const LEAST_GAP = ranges.gap[0];
@@ -16,9 +16,9 @@ export function pinProblem(
   { printer, planets }: PlanetarySpec,
   { pin, gap }: Carrier,
   rootRadius: number,
+  wall: number,
 ): void {
   if (!pin) return;
-  const wall = 2 * printer.lineWidth;
   const over = boreReach(pin, gap) + wall - rootRadius;
   if (over <= 1e-9) return;
   const most = floorThousandth(pin.diameter - 2 * over);
@@ -35,12 +35,12 @@ export function pinProblem(
  * @throws Refusal, always, with the largest gap that leaves room, or without an offer where none does
  */
 export function postProblem(
-  { printer }: PlanetarySpec,
   carrier: Carrier,
   openings: readonly Opening[],
+  wall: number,
+  cut: number,
 ): never {
-  const wall = 2 * printer.lineWidth;
-  const fits = (gap: number) => openings.every((opening) => postOutline(opening, gap, wall) !== null);
+  const fits = (gap: number) => openings.every((opening) => postIn(opening, gap, wall, cut) !== null);
   const rule = `leaves no room for posts two lines thick between planets, sun and ring`;
   for (let gap = Math.floor(100 * carrier.gap - 1) / 100; gap >= LEAST_GAP; gap -= 0.01)
     if (fits(gap)) refuse('carrier.gap', carrier.gap, rule, [Number(gap.toFixed(2))]);

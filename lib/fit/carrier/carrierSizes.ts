@@ -1,10 +1,11 @@
+import { FOOT_EDGE, WALL_LINES } from '../../spec/rules/room.js';
 import type { Carrier, PlanetarySpec } from '../../spec/types.js';
 import type { ToothProfile } from '../../tooth/profile.js';
 import type { GearEnds } from '../gearEnds.js';
 import { pinProblem, postProblem } from './carrierRoom.js';
 import { pinShape, type Station } from './pinShape.js';
 import { boltsOn, bossRoom } from './plateRoom.js';
-import { type Opening, postOutline, shadow } from './postShape.js';
+import { type Opening, type Post, postIn, shadow } from './postShape.js';
 
 /** A plate of a carrier. Heights above the lower end face of the gears. Lengths in mm. */
 export interface Plate {
@@ -19,6 +20,8 @@ export interface Plate {
    * more than a bridge. `outer` where it is whole throughout.
    */
   floor: number;
+  /** Nothing of it is missing within this radius: between lobes its edge runs straight from `floor` to `floor`. */
+  whole: number;
 }
 
 /** A carrier in numbers. Heights above the lower end face of the gears. Lengths in mm, angles in radians. */
@@ -39,14 +42,11 @@ export interface CarrierSizes {
   /** Heights of the lower and the upper end of pins or posts. */
   pinEnds: [number, number];
   openings: Opening[];
-  /** Outlines of the posts, and of their feet where they stand on the bed: narrower by the chamfer. */
-  posts: { body: [number, number][]; foot: [number, number][] }[];
+  posts: Post[];
   /** Centres of the bolt holes. */
   bolts: [number, number][];
 }
 
-/** Feet of sun and ring keep this share of the module from the root circles. */
-const EDGE = 0.02;
 /** Plates span no more than this share of the longest bridge, since teeth beneath leave spaces. */
 const BRIDGE_SHARE = 0.6;
 
@@ -60,9 +60,14 @@ export interface CarrierSet {
 
 /**
  * The carrier that a file asks for; null for none.
+ * @param wall least width of every wall of it, mm; walls that are drawn set back are thinner than printed ones
  * @throws Refusal where pins, posts, boss or bolts find no room
  */
-export function carrierSizes(spec: PlanetarySpec, set: CarrierSet): CarrierSizes | null {
+export function carrierSizes(
+  spec: PlanetarySpec,
+  set: CarrierSet,
+  wall = WALL_LINES * spec.printer.lineWidth,
+): CarrierSizes | null {
   const { carrier, faceWidth, module, printer } = spec;
   if (carrier === 'none') return null;
   const { sun, planet, ring } = set.profiles;
@@ -70,16 +75,29 @@ export function carrierSizes(spec: PlanetarySpec, set: CarrierSet): CarrierSizes
   const above = carrier.plates !== 'below';
   const axialGap = carrier.axialGap * printer.layer;
   const { thickness, gap } = carrier;
-  const hubRadius = sun.rootRadius - EDGE * module;
-  const skirtRadius = ring.rootRadius + EDGE * module;
+  const hubRadius = sun.rootRadius - FOOT_EDGE * module;
+  const skirtRadius = ring.rootRadius + FOOT_EDGE * module;
   const lobeRadius = planet.tipRadius - set.ends.planet.bevelSize;
   const ringFace = ring.tipRadius + set.ends.ring.bevelSize;
   const openings = openingsOf(set);
   const inner = hubRadius + gap;
   const outer = skirtRadius - gap;
+  const chamfer = Math.min(thickness / 2, printer.layer + 2 * printer.firstLayerGrowth);
+  const pinEnds: [number, number] = [below ? -axialGap : 0, above ? faceWidth + axialGap : faceWidth];
+  const cut = below ? 0 : Math.min(chamfer, (pinEnds[1] - pinEnds[0]) / 3);
+  const posts = (carrier.form === 'cage' ? openings : []).map((opening) => postIn(opening, gap, wall, cut));
+  if (!posts.every((post) => post !== null)) postProblem(carrier, openings, wall, cut);
   const plates: Plate[] = [];
   if (below)
-    plates.push({ side: 'below', from: -axialGap - thickness, to: -axialGap, inner, outer, floor: outer });
+    plates.push({
+      side: 'below',
+      from: -axialGap - thickness,
+      to: -axialGap,
+      inner,
+      outer,
+      floor: outer,
+      whole: outer,
+    });
   if (above)
     plates.push({
       side: 'above',
@@ -87,19 +105,10 @@ export function carrierSizes(spec: PlanetarySpec, set: CarrierSet): CarrierSizes
       to: faceWidth + axialGap + thickness,
       inner: carrier.centre === 'closed' ? 0 : inner,
       outer,
-      floor: floorOf(openings, lobeRadius, outer, BRIDGE_SHARE * spec.limits.bridge),
+      ...edgeOf({ openings, lobeRadius, outer }, posts, wall, BRIDGE_SHARE * spec.limits.bridge),
     });
-  pinProblem(spec, carrier, planet.rootRadius);
-  const pinEnds: [number, number] = [below ? -axialGap : 0, above ? faceWidth + axialGap : faceWidth];
+  pinProblem(spec, carrier, planet.rootRadius, wall);
   const pin = carrier.pin ? pinShape(carrier.pin, gap, faceWidth, ...pinEnds) : null;
-  const wall = 2 * printer.lineWidth;
-  const chamfer = Math.min(thickness / 2, printer.layer + 2 * printer.firstLayerGrowth);
-  const posts = (carrier.form === 'cage' ? openings : []).map((opening) => {
-    const body = postOutline(opening, gap, wall);
-    const foot = postOutline(opening, gap + (below ? 0 : chamfer), wall - 2 * chamfer);
-    return body && foot ? { body, foot } : null;
-  });
-  if (posts.includes(null)) postProblem(spec, carrier, openings);
   const last = plates[plates.length - 1];
   bossRoom(carrier, last, wall);
   return {
@@ -114,8 +123,8 @@ export function carrierSizes(spec: PlanetarySpec, set: CarrierSet): CarrierSizes
     pin,
     pinEnds,
     openings,
-    posts: posts.filter((post) => post !== null),
-    bolts: boltsOn(carrier, last, wall, set),
+    posts,
+    bolts: boltsOn(carrier, last, wall, set, posts),
   };
 }
 
@@ -138,6 +147,27 @@ function openingsOf({ planets, centreDistance, profiles }: CarrierSet): Opening[
       ringTip: ring.tipRadius,
     };
   });
+}
+
+/**
+ * Where a plate over the gears ends between its lobes. Posts join it within its edge, and carry it: it is whole
+ * throughout where they reach as far as that edge.
+ */
+function edgeOf(
+  { openings, lobeRadius, outer }: { openings: readonly Opening[]; lobeRadius: number; outer: number },
+  posts: readonly Post[],
+  wall: number,
+  bridge: number,
+): Pick<Plate, 'floor' | 'whole'> {
+  const floor = floorOf(openings, lobeRadius, outer, bridge);
+  const whole = Math.min(...openings.map((opening) => chordDistance(opening, floor, lobeRadius)));
+  const reach = Math.max(0, ...posts.map(({ to }) => to + wall));
+  return floor < outer && reach <= whole ? { floor, whole } : { floor: outer, whole: outer };
+}
+
+/** Distance from the axis of the straight edge between two lobes that begins and ends at a radius, mm. */
+export function chordDistance({ half, centreDistance }: Opening, radius: number, lobeRadius: number): number {
+  return radius * Math.cos(Math.max(0, half - shadow(radius, centreDistance, lobeRadius)));
 }
 
 /**

@@ -3,6 +3,10 @@ import type { Pin } from '../../spec/types.js';
 /** Radius at a height above the lower end face of the gears, mm. */
 export type Station = readonly [z: number, radius: number];
 
+/** Least depth of a bore's cones, mm, and the share of half the face that they may take. */
+const LEAST_CONE = 0.01;
+const MOST_CONE = 0.98;
+
 /**
  * A pin and the bore around it, both bodies of revolution: their stations from the lower end to the upper one. Cones lean
  * by 45° and meet at mid face; the bore runs along the pin at the gap, measured along the normal.
@@ -24,15 +28,18 @@ export function pinShape(
     [middle, waist],
     [middle + shift, ends],
   ];
+  // A gap as wide as the cones are deep leaves none of them in the bore; they end before the faces do.
+  const narrow = depth - aside;
+  const wide = Math.min(depth + aside, MOST_CONE * middle);
   const between = {
     straight: { pin: [], bore: [] },
     waisted: {
       pin: cones(depth, radius, radius - depth),
-      bore: cones(depth - aside, radius + gap, radius - depth + gap * Math.SQRT2),
+      bore: narrow > LEAST_CONE ? cones(narrow, radius + gap, radius + gap - narrow) : [],
     },
     barrelled: {
       pin: cones(depth, radius - depth, radius),
-      bore: cones(depth + aside, radius - depth + gap, radius + gap * Math.SQRT2),
+      bore: cones(wide, radius - depth + gap, radius - depth + gap + wide),
     },
   }[form];
   const atEnds = form === 'barrelled' ? radius - depth : radius;

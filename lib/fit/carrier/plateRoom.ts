@@ -4,7 +4,10 @@ import { refuse } from '../../spec/refusal.js';
 import type { Boss, Carrier } from '../../spec/types.js';
 import { polar } from '../../tooth/polar.js';
 import type { CarrierSet, Plate } from './carrierSizes.js';
+import type { Post } from './postShape.js';
 
+/** Most bolts that a file can hold. */
+const MOST_BOLTS = 60;
 /** Narrower room than this, mm, is none: offers have three decimals. */
 const LEAST_CHOICE = 0.002;
 
@@ -38,10 +41,10 @@ export function bossReach(boss: Boss): number {
  * A boss stands on the plate with a wall to spare all round, and leaves a wall around the plate's opening.
  * @throws Refusal with the nearest size that does
  */
-export function bossRoom({ boss }: Carrier, { inner, floor }: Plate, wall: number): void {
+export function bossRoom({ boss }: Carrier, { inner, whole }: Plate, wall: number): void {
   if (boss.shape === 'none') return;
   const { key, value, reach, near } = bossSize(boss);
-  const most = floorThousandth((floor - wall) / reach);
+  const most = floorThousandth((whole - wall) / reach);
   const least = inner === 0 ? 0 : ceilThousandth((inner + wall) / near);
   if (value >= least - 1e-9 && value <= most + 1e-9) return;
   if (least > most)
@@ -58,17 +61,18 @@ export function bossRoom({ boss }: Carrier, { inner, floor }: Plate, wall: numbe
  * @throws Refusal with the nearest circle, size or count that leaves a wall around every hole
  */
 export function boltsOn(
-  { bolts, pin, boss, form }: Carrier,
-  { inner, floor }: Plate,
+  { bolts, pin, boss, form, gap }: Carrier,
+  { inner, whole }: Plate,
   wall: number,
-  { planets, centreDistance }: CarrierSet,
+  { planets, centreDistance, profiles }: CarrierSet,
+  posts: readonly Post[],
 ): [number, number][] {
   if (bolts === 'none') return [];
   const clear = bolts.diameter / 2 + wall;
   const least = Math.max(inner, bossReach(boss)) + clear;
-  const most = floor - clear;
+  const most = whole - clear;
   if (most - least < LEAST_CHOICE) {
-    const widest = floorThousandth(floor - Math.max(inner, bossReach(boss)) - 2 * wall - 2 * LEAST_CHOICE);
+    const widest = floorThousandth(whole - Math.max(inner, bossReach(boss)) - 2 * wall - 2 * LEAST_CHOICE);
     const rule = 'leaves no wall to the edges of the plate or to the boss';
     if (widest >= ranges.plateBolt[0]) refuse('carrier.bolts.diameter', bolts.diameter, rule, [widest]);
     refuse('carrier.bolts', bolts, rule, ['none']);
@@ -86,16 +90,19 @@ export function boltsOn(
   const places = (count: number) =>
     Array.from({ length: count }, (_, i) => polar(radius, start + (2 * Math.PI * i) / count));
   const taken = planets.map(({ angle }) => polar(centreDistance, angle));
-  const apart = pin ? pin.diameter / 2 + clear : 0;
-  const collide = (count: number) =>
-    form === 'pins' &&
-    places(count).some(([x, y]) => taken.some(([px, py]) => Math.hypot(x - px, y - py) < apart));
+  const near = ([x, y]: [number, number]) => Math.min(...taken.map(([px, py]) => Math.hypot(x - px, y - py)));
+  const overPlanet = profiles.planet.tipRadius + gap;
+  // Posts fill all that planets leave, so what is clear of them lies over a planet, or nearer to the axis, or farther out.
+  const beside = posts.some(({ from, to }) => radius > from - clear && radius < to + clear);
+  const collides = (centre: [number, number]) =>
+    pin ? near(centre) < pin.diameter / 2 + clear : beside && near(centre) > overPlanet - clear;
+  const collide = (count: number) => places(count).some(collides);
   const crowded = (count: number) => 2 * radius * Math.sin(Math.PI / count) < bolts.diameter + wall;
   if (collide(bolts.count) || crowded(bolts.count)) {
-    const counts = Array.from({ length: bolts.count }, (_, i) => bolts.count - i).filter(
-      (count) => count >= 2 && !collide(count) && !crowded(count),
-    );
-    const rule = 'puts holes into each other or into the pins';
+    const counts = Array.from({ length: MOST_BOLTS - 1 }, (_, i) => i + 2)
+      .sort((a, b) => Math.abs(a - bolts.count) - Math.abs(b - bolts.count))
+      .filter((count) => !collide(count) && !crowded(count));
+    const rule = 'puts holes into each other or into the pins or posts';
     if (counts.length) refuse('carrier.bolts.count', bolts.count, rule, [counts[0]]);
     refuse('carrier.bolts', bolts, rule, ['none']);
   }

@@ -22,7 +22,8 @@ export function pinColumns(
 ): Column[] {
   const [[z, radius], ...rest] = stations;
   const onBed = plates[0].side === 'above';
-  const cut = Math.min(chamfer, radius / 3);
+  const straight = rest[0][0] - z;
+  const cut = Math.min(chamfer, radius / 3, straight / 2);
   const foot: Station[] = onBed
     ? [
         [z, radius - cut],
@@ -33,12 +34,13 @@ export function pinColumns(
 }
 
 /** A post in every opening between planets. */
-export function postColumns({ plates, posts, chamfer, pinEnds }: CarrierSizes): Column[] {
+export function postColumns({ plates, posts, pinEnds }: CarrierSizes): Column[] {
   const onBed = plates[0].side === 'above';
   const [from, to] = pinEnds;
-  return posts.map(({ body, foot }) => ({
-    contours: onBed
-      ? [contourAt(foot, from), contourAt(body, from + chamfer), contourAt(body, to)]
-      : [contourAt(body, from), contourAt(body, to)],
+  return posts.map(({ body, foot, cut }) => ({
+    contours:
+      onBed && cut > 0
+        ? [contourAt(foot, from), contourAt(body, from + cut), contourAt(body, to)]
+        : [contourAt(body, from), contourAt(body, to)],
   }));
 }

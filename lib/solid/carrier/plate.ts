@@ -1,5 +1,5 @@
-import type { CarrierSizes, Plate } from '../../fit/carrier/carrierSizes.js';
-import { type Opening, shadow } from '../../fit/carrier/postShape.js';
+import { type CarrierSizes, chordDistance, type Plate } from '../../fit/carrier/carrierSizes.js';
+import type { Opening } from '../../fit/carrier/postShape.js';
 import type { Boss } from '../../spec/types.js';
 import { polar } from '../../tooth/polar.js';
 import { boreOutline } from '../bore.js';
@@ -144,10 +144,10 @@ function lobedOutline(
 ): Point[] {
   if (floor >= outer) return circlePoints(outer, tolerance / 4);
   const count = FINER * chordsOf(outer, tolerance / 4);
-  const chords = openings.map(({ middle, half, centreDistance }) => {
-    const wide = Math.max(0, half - shadow(floor, centreDistance, lobeRadius));
-    return { middle, distance: floor * Math.cos(wide) };
-  });
+  const chords = openings.map((opening) => ({
+    middle: opening.middle,
+    distance: chordDistance(opening, floor, lobeRadius),
+  }));
   // From lobe to lobe it runs straight, as a strand does that is laid there.
   const between = (angle: number) =>
     Math.max(

@@ -3,6 +3,11 @@ import type { Problem } from '../refusal.js';
 
 /** Lines of wall beside every opening. Common practice. */
 export const WALL_LINES = 2;
+/**
+ * Feet that reach down to the bed beside a lower plate keep this share of the module from the root circles: more than
+ * the chords of the coarsest teeth (`COARSEST` in `lib/solid/gearBody.ts`) dip into them.
+ */
+export const FOOT_EDGE = 0.03;
 /** Layers of floor under every pit. Common practice. */
 export const FLOOR_LAYERS = 4;
 

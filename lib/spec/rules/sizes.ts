@@ -2,7 +2,7 @@ import { radians } from '../../tooth/gear.js';
 import { BEVEL_FOR_LIPS } from '../complete.js';
 import { floorThousandth, ROUNDING } from '../nearest.js';
 import { MOST_BEVEL_SHARE, MOST_GAP_PER_MODULE, ranges } from '../ranges.js';
-import { openingsOf, wallsOf } from '../walls.js';
+import { gapsOf, openingsOf, wallsOf } from '../walls.js';
 import type { Rule } from './rule.js';
 
 /** The gap fits the size of the teeth. */
@@ -39,6 +39,8 @@ export const wallGrowth: Rule = {
     'printer.nozzle',
     'printer.lineWidth',
     'fit.gap',
+    'carrier',
+    'lips',
     'module',
     'sun',
     'planets',
@@ -50,7 +52,7 @@ export const wallGrowth: Rule = {
   ],
   find(spec) {
     const { growth, lineWidth } = spec.printer;
-    const { gap } = spec.fit;
+    const gap = Math.min(spec.fit.gap, ...gapsOf(spec));
     const [lowest, highest] = ranges.growth;
     const most = floorThousandth(
       Math.min(highest, lineWidth / 2, ...wallsOf(spec).map((wall) => wall / RIM_PER_GROWTH)),
@@ -60,7 +62,7 @@ export const wallGrowth: Rule = {
       Math.min(-lowest, lineWidth / 2, opening / RIM_PER_GROWTH, Math.max(0, (gap - ranges.gap[0]) / 2)),
     );
     if (growth <= most + ROUNDING && growth >= least - ROUNDING) return [];
-    const rule = `must be from ${least} to ${most} mm with these lines, this gap, rim and these openings`;
+    const rule = `must be from ${least} to ${most} mm with these lines, gaps, rim and these openings`;
     return [{ parameter: 'printer.growth', value: growth, rule, nearest: [growth > most ? most : least] }];
   },
 };
