@@ -4,6 +4,7 @@ import { planetPlaces } from '../train/assembly.js';
 import { type PairSizes, pairSizes } from '../train/pair.js';
 import { phases } from '../train/phases.js';
 import { type SetGears, setGears } from '../train/setGears.js';
+import { setBodyRoom } from './bodyRoom.js';
 import { type CarrierSizes, carrierSizes } from './carrier/carrierSizes.js';
 import { type GearEnds, gearEnds } from './gearEnds.js';
 import { reliefs } from './reliefs.js';
@@ -36,7 +37,8 @@ export interface FittedSet {
  * ring by the first planet: the checks say what is wrong with it.
  * @param madeRadii tip and root radii where they are known [from `setRadii`]
  * @param wall least width of the walls of a carrier, mm [that of two lines]
- * @throws Refusal when a tooth comes to a point, a pair has no working pressure angle or lips or a carrier find no room
+ * @throws Refusal when a tooth comes to a point, a pair has no working pressure angle or lips, a carrier,
+ * bores or features find no room
  */
 export function fitSet(spec: PlanetarySpec, madeRadii?: SetRadii, wall?: number): FittedSet {
   const gears = setGears(spec);
@@ -80,6 +82,7 @@ export function fitSet(spec: PlanetarySpec, madeRadii?: SetRadii, wall?: number)
   const places = planetPlaces(spec.sun.teeth, spec.ring.teeth, spec.planets.count);
   const turns = places.map((place) => phases(teeth, [place]));
   const { centreDistance } = inner;
+  if (!madeRadii) setBodyRoom(spec, radii, [centreDistance, outer.centreDistance]);
   const profiles = { sun, planet, ring };
   const ends = gearEnds(spec, profiles, centreDistance);
   const planets = places.map((place, i) => ({

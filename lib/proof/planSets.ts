@@ -3,6 +3,7 @@ import { setNumbers } from '../fit/setNumbers.js';
 import { ranges } from '../spec/ranges.js';
 import { Refusal } from '../spec/refusal.js';
 import { resolveSpec } from '../spec/resolveSpec.js';
+import { LINE_PER_NOZZLE } from '../spec/usual.js';
 import { type Judged, type Miss, NEAR } from '../train/nearMiss.js';
 import { planParameters } from '../train/planParameters.js';
 import { type Plan, planSetsBy } from '../train/planSets.js';
@@ -48,7 +49,7 @@ function asMade({ set, planets, module, spacing }: Judged, wanted: ResolvedWante
         { sunTeeth, planetTeeth, ringTeeth, planets, module, spacing, profileShifts },
         wanted,
       ),
-      tolerance: COARSEST,
+      tolerance: coarsest(wanted),
     });
     const made = fitSet(spec);
     const { inner, outer } = made;
@@ -67,8 +68,12 @@ function asMade({ set, planets, module, spacing }: Judged, wanted: ResolvedWante
 
 const NONE = { sun: 0, planet: 0, ring: 0 };
 
-/** The tolerance of the meshes does not change their numbers, and the coarsest is never refused for its size. */
+/** The tolerance of the meshes does not change their numbers, and the coarsest is the least likely to be refused, mm. */
 const COARSEST = ranges.tolerance[1];
+
+function coarsest({ nozzle }: ResolvedWanted): number {
+  return nozzle === null ? COARSEST : Math.min(COARSEST, LINE_PER_NOZZLE * nozzle);
+}
 
 function missOf({ id, says }: Check): Miss {
   return { rule: id === 'contact-ratio' ? 'engagement' : 'asMade', share: NEAR, says: `${id}: ${says}` };

@@ -19,10 +19,7 @@ export function wallsOf(spec: Spec): number[] {
 export function gapsOf(spec: Spec): number[] {
   if (spec.kind !== 'planetary') return [];
   const { carrier, lips } = spec;
-  return [
-    ...(carrier === 'none' ? [] : [carrier.gap]),
-    ...(lips ? [lips.gap] : []),
-  ];
+  return [...(carrier === 'none' ? [] : [carrier.gap]), ...(lips ? [lips.gap] : [])];
 }
 
 function rimOf({ rim, grip }: { rim: number } & RingFeatures): number {

@@ -1,5 +1,5 @@
 import { Refusal } from '../spec/refusal.js';
-import { bodyProblems } from '../spec/rules/gears.js';
+import { rootsProblems } from '../spec/rules/gears.js';
 import type { PlanetarySpec } from '../spec/types.js';
 import type { Gear } from '../tooth/gear.js';
 import { specShifts } from './shifts/specShifts.js';
@@ -14,14 +14,14 @@ export interface SetGears {
 /**
  * The gears that a parameter file describes, before any relief; shifts that it asks to be found are found here.
  * @throws Refusal when given shifts contradict each other, or a shift that was found leaves too little
- * body inside the teeth or around the bore
+ * body inside the teeth
  */
 export function setGears(spec: PlanetarySpec): SetGears {
   const { module, pressureAngle, rack } = spec;
   const common = { module, pressureAngle, helixAngle: spec.helix.angle, rack };
   const shifts = specShifts(spec);
   if (shifts.outcome) {
-    const [first, ...rest] = bodyProblems({
+    const [first, ...rest] = rootsProblems({
       ...spec,
       sun: { ...spec.sun, profileShift: shifts.sun },
       planets: { ...spec.planets, profileShift: shifts.planet },

@@ -62,13 +62,6 @@ describe('gears of a file that asks to solve', () => {
     expect(shiftsOf(contradicting(nearest[0] as number))).toEqual([0.28, 0.28, nearest[0]]);
   });
 
-  it('refuse a bore that the shift found leaves no wall around', () => {
-    const bored = (diameter: number) => solved({ sun: { teeth: 15, bore: { shape: 'round', diameter } } });
-    const { parameter, nearest } = refusalOf(bored(18.5));
-    expect(parameter).toBe('sun.bore.diameter');
-    expect(() => setGears(bored(nearest[0] as number))).not.toThrow();
-  });
-
   it('are left standard where nothing can be found', () => {
     expect(shiftsOf(setOf(15, 10, 45, 5, { profileShift: 'solve' }))).toEqual([0, 0, 0]);
   });

@@ -1,7 +1,6 @@
 import { ranges } from '../../spec/ranges.js';
 import { Refusal, refuse } from '../../spec/refusal.js';
-import { trainFeatureProblems } from '../../spec/rules/trainFeatures.js';
-import { externalProblems } from '../../spec/rules/trains.js';
+import { gearBodyProblems } from '../../spec/rules/trains.js';
 import type { PairSpec } from '../../spec/types.js';
 import { generatedFormRadius } from '../../tooth/externalProfile.js';
 import type { Gear } from '../../tooth/gear.js';
@@ -280,14 +279,13 @@ function withShifts(spec: PairSpec, { pinion, wheel }: PairGears): PairSpec {
 function thinBodies(spec: PairSpec, gears: PairGears) {
   const { pinion, wheel } = withShifts(spec, gears);
   return [
-    ...externalProblems(spec, 'pinion', pinion),
-    ...(wheel.internal ? [] : externalProblems(spec, 'wheel', wheel)),
+    ...gearBodyProblems(spec, 'pinion', pinion),
+    ...(wheel.internal ? [] : gearBodyProblems(spec, 'wheel', wheel)),
   ];
 }
 
-/** Shifts are found for the teeth and the bodies within them; features are then held against what was found. */
+/** Shifts are found for the teeth and the bodies within them. */
 function refuseThinBodies(spec: PairSpec, gears: PairGears): void {
-  const bodies = thinBodies(spec, gears);
-  const [first, ...rest] = bodies.length ? bodies : trainFeatureProblems(withShifts(spec, gears));
+  const [first, ...rest] = thinBodies(spec, gears);
   if (first) throw new Refusal([first, ...rest]);
 }

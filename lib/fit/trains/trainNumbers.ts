@@ -10,13 +10,14 @@ import { type Gear, gearSizes } from '../../tooth/gear.js';
 import { transverseContactRatio } from '../../train/contactRatio.js';
 import { pairSizes } from '../../train/pair.js';
 import { rackMesh } from '../../train/rackMesh.js';
+import { pairBodyRoom } from '../bodyRoom.js';
 import { type MadeRadii, madeRadii } from '../madeRadii.js';
 import { pairGears } from './pairGears.js';
 import type { Train, TrainGear } from './train.js';
 
 /**
  * The numbers of a pair, a rack and pinion, or one gear: teeth, shifts, and radii as made.
- * @throws Refusal as `pairGears`
+ * @throws Refusal as `pairGears`, and where bores and features find no room
  */
 export function trainNumbers(spec: TrainSpec): Train {
   switch (spec.kind) {
@@ -36,6 +37,7 @@ function pairNumbers(spec: PairSpec): Train {
     pinion: relief.first,
     wheel: relief.second,
   });
+  pairBodyRoom(spec, radii);
   const { hand } = spec.helix;
   const gears: TrainGear[] = [
     outside('pinion', spec.pinion, pinion, radii.pinion, relief.first, hand),

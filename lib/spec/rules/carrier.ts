@@ -1,6 +1,7 @@
 import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
 import type { Problem } from '../refusal.js';
 import type { Carrier, PlanetarySpec } from '../types.js';
+import { footEdge, WALL_LINES } from './room.js';
 import type { Rule } from './rule.js';
 
 /** Cones of a pin leave this share of the face straight, half at each end. Common practice, no source. */
@@ -30,6 +31,18 @@ const plateLayers = ruleOf(['printer.layer', 'printer.nozzle'], ({ thickness }, 
   const rule = `must be whole layers of ${layer} mm`;
   return [{ parameter: 'carrier.thickness', value: thickness, rule, nearest: [...new Set(nearest)] }];
 });
+
+/** The ring's foot is the part of its rim outside its teeth: two lines of it at least. */
+const footRim = ruleOf(
+  ['module', 'ring.rim', 'printer.nozzle', 'printer.lineWidth'],
+  (_, { carrier, module, ring, printer }) => {
+    const edge = footEdge({ carrier, module });
+    const least = ceilThousandth(edge + WALL_LINES * printer.lineWidth);
+    if (edge === 0 || ring.rim >= least - ROUNDING) return [];
+    const rule = `must be at least ${least} mm, so that the ring stands beside the plate on two lines of wall`;
+    return [{ parameter: 'ring.rim', value: ring.rim, rule, nearest: [least] }];
+  },
+);
 
 /** A boss and a closed middle need an upper plate. */
 const upperPlate = ruleOf([], ({ plates, boss, centre }) => {
@@ -126,6 +139,7 @@ const knobThroughPlate = ruleOf(['sun'], ({ plates, centre }, { sun }) => {
 /** What a carrier's keys ask of each other. */
 export const carrierRules: readonly Rule<'planetary'>[] = [
   plateLayers,
+  footRim,
   upperPlate,
   cageWithoutPins,
   pinThickness,

@@ -1,13 +1,13 @@
 import type { Problem } from '../refusal.js';
 import type { PlanetarySpec } from '../types.js';
 import { gearFeatureProblems, planetFeatureProblems } from './gearFeatures.js';
-import { rootRadius } from './gears.js';
+import { rootRadius, rootsFollow } from './gears.js';
 import { ringFeatureProblems } from './ringFeatures.js';
-import { type Body, FLOOR_LAYERS, notWith, WALL_LINES } from './room.js';
+import { type Body, FLOOR_LAYERS, footEdge, notWith, WALL_LINES } from './room.js';
 import { type Rule, toothSizes } from './rule.js';
 
 /** Every feature of sun, planets and ring finds room in its part. */
-export const featureRoom: Rule = {
+export const featureRoom: Rule<'planetary'> = {
   needs: [
     ...toothSizes,
     'faceWidth',
@@ -20,25 +20,33 @@ export const featureRoom: Rule = {
     'printer.layer',
     'printer.lineWidth',
   ],
-  find: featureProblems,
+  find(spec) {
+    if (!rootsFollow(spec)) return besideCarrier(spec);
+    const roots = { sun: rootRadius(spec, 'sun'), planets: rootRadius(spec, 'planets') };
+    return featureProblems(spec, { ...roots, ring: rootRadius(spec, 'ring') });
+  },
 };
 
-/** Nothing is asked of a gear whose shift is still to be found: it has no root circle yet, `setGears` asks again. */
-export function featureProblems(spec: PlanetarySpec): Problem[] {
+/** Root radii as made, mm. */
+export type Roots = Record<'sun' | 'planets' | 'ring', number>;
+
+/** What finds no room in its part, or beside a carrier. */
+export function featureProblems(spec: PlanetarySpec, roots: Roots): Problem[] {
   const { sun, planets, ring, printer, faceWidth } = spec;
   const hindered = besideCarrier(spec);
   if (hindered.length) return hindered;
-  const body = (part: 'sun' | 'planets' | 'ring'): Body => ({
+  const body = (part: keyof Roots, root: number): Body => ({
     part,
-    root: rootRadius(spec, part),
+    root,
     faceWidth,
     wall: WALL_LINES * printer.lineWidth,
     floor: FLOOR_LAYERS * printer.layer,
   });
+  const edge = footEdge(spec);
   return [
-    ...(sun.profileShift === undefined ? [] : gearFeatureProblems(sun, body('sun'))),
-    ...(planets.profileShift === undefined ? [] : planetFeatureProblems(planets, body('planets'))),
-    ...(ring.profileShift === undefined ? [] : ringFeatureProblems(ring, ring.rim, body('ring'))),
+    ...gearFeatureProblems(sun, body('sun', roots.sun - edge)),
+    ...planetFeatureProblems(planets, body('planets', roots.planets)),
+    ...ringFeatureProblems(ring, ring.rim - edge, body('ring', roots.ring + edge)),
   ];
 }
 

@@ -3,9 +3,10 @@ import { completePlanetary } from '../complete.js';
 import { floorThousandth } from '../nearest.js';
 import { LARGEST, ranges } from '../ranges.js';
 import type { Problem } from '../refusal.js';
-import type { CommonSpec, PlanetarySpec } from '../types.js';
+import type { CommonSpec, PairSpec, PlanetarySpec } from '../types.js';
 import { boreProblems } from './bores.js';
-import { featureProblems } from './features.js';
+import { featureProblems, type Roots } from './features.js';
+import { footEdge } from './room.js';
 import { moduleParameter, type Rule, toothSizes } from './rule.js';
 
 /** Least root radius, in modules: below it hardly any body is left inside the teeth. */
@@ -48,8 +49,17 @@ export const ringTeeth: Rule<'planetary'> = {
 
 /** At least two lines of wall stay between a bore and the sun's root circle. */
 export const boreWall: Rule<'planetary'> = {
-  needs: [...toothSizes, 'fit.gap', 'sun', 'printer.nozzle', 'printer.lineWidth'],
-  find: sunBoreProblems,
+  needs: [
+    ...toothSizes,
+    'fit.gap',
+    'sun',
+    'planets',
+    'ring',
+    'carrier',
+    'printer.nozzle',
+    'printer.lineWidth',
+  ],
+  find: (spec) => (rootsFollow(spec) ? sunBoreProblems(spec, rootRadius(spec, 'sun')) : []),
 };
 
 /** The set is no larger than the largest that is ever made. */
@@ -71,17 +81,18 @@ export const outerDiameter: Rule<'planetary'> = {
   },
 };
 
-/** What `sunRoot`, `planetRoot` and `boreWall` find, for shifts that were still to be found when those asked. */
-export function bodyProblems(spec: PlanetarySpec): Problem[] {
-  const roots = [...rootProblem(spec, 'sun'), ...rootProblem(spec, 'planets')];
-  return roots.length ? roots : [...sunBoreProblems(spec), ...featureProblems(spec)];
+/** What `sunRoot` and `planetRoot` find, for shifts that were still to be found when those asked. */
+export function rootsProblems(spec: PlanetarySpec): Problem[] {
+  return [...rootProblem(spec, 'sun'), ...rootProblem(spec, 'planets')];
 }
 
-/** Nothing while the sun's shift is still to be found: there is no root circle yet, and `setGears` asks again. */
-function sunBoreProblems(spec: PlanetarySpec): Problem[] {
-  const { bore, profileShift } = spec.sun;
-  if (profileShift === undefined) return [];
-  return boreProblems('sun', bore, rootRadius(spec, 'sun'), spec.printer.lineWidth);
+/** What finds no room inside the teeth of the sun and planets, and outside those of the ring. @param roots as made, mm */
+export function bodyProblems(spec: PlanetarySpec, roots: Roots): Problem[] {
+  return [...sunBoreProblems(spec, roots.sun), ...featureProblems(spec, roots)];
+}
+
+function sunBoreProblems({ sun, printer, ...spec }: PlanetarySpec, root: number): Problem[] {
+  return boreProblems('sun', sun.bore, root - footEdge(spec), printer.lineWidth);
 }
 
 function rootProblem(spec: PlanetarySpec, part: 'sun' | 'planets'): Problem[] {
@@ -108,12 +119,29 @@ export function rootProblems(
   return [{ parameter: `${part}.teeth`, value: teeth, rule, nearest }];
 }
 
-/** Root radius of a gear as made, mm; that of the standard tooth where its shift is still to be found. */
+/** Root radius of a gear, mm, as `madeRootRadius` has it. */
 export function rootRadius(spec: PlanetarySpec, part: 'sun' | 'planets' | 'ring'): number {
   return madeRootRadius(spec, { ...spec[part], internal: part === 'ring' });
 }
 
-/** Root radius as made, roots deepened where the rack's clearance is less than the gap, mm. */
+/**
+ * Whether `madeRootRadius` is the radius that roots are made with: shifts are given, and where the rack's clearance is
+ * less than the gap there are none, so that mates stand where the rack has them. Else the pairs must be known:
+ * `lib/fit` asks then.
+ */
+export function rootsFollow(spec: PlanetarySpec | PairSpec): boolean {
+  const gears = spec.kind === 'pair' ? [spec.pinion, spec.wheel] : [spec.sun, spec.planets, spec.ring];
+  const shifts = gears.map(({ profileShift }) => profileShift);
+  if (shifts.includes(undefined)) return false;
+  return deeperBy(spec) === 0 || shifts.every((shift) => shift === 0);
+}
+
+/** How much deeper than the rack leaves them roots may be for the gap, mm. */
+function deeperBy({ fit, rack, module }: CommonSpec): number {
+  return Math.max(0, fit.gap - (rack.dedendum - rack.addendum) * module);
+}
+
+/** Root radius, roots deepened where the rack's clearance is less than the gap, mm. */
 export function madeRootRadius(
   spec: CommonSpec,
   // Where a shift is still to be found, the standard tooth stands for it: the limits that ask then are wide ones.
@@ -121,7 +149,7 @@ export function madeRootRadius(
 ): number {
   const { module, pressureAngle, rack, helix } = spec;
   const gear = { teeth, module, pressureAngle, helixAngle: helix.angle, rack, profileShift, internal };
-  const deeper = Math.max(0, spec.fit.gap - (rack.dedendum - rack.addendum) * module);
+  const deeper = deeperBy(spec);
   return gearSizes(gear).rootRadius + (internal ? deeper : -deeper);
 }
 

@@ -1,5 +1,6 @@
 import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
 import type { Problem } from '../refusal.js';
+import type { PlanetarySpec } from '../types.js';
 
 /** Lines of wall beside every opening. Common practice. */
 export const WALL_LINES = 2;
@@ -8,6 +9,12 @@ export const WALL_LINES = 2;
  * the chords of the coarsest teeth (`COARSEST` in `lib/solid/gearBody.ts`) dip into them.
  */
 export const FOOT_EDGE = 0.03;
+
+/** How far the feet of sun and ring stand off their root circles, mm; 0 where there are none. */
+export function footEdge({ carrier, module }: Pick<PlanetarySpec, 'carrier' | 'module'>): number {
+  return carrier === 'none' || carrier.plates === 'above' ? 0 : FOOT_EDGE * module;
+}
+
 /** Layers of floor under every pit. Common practice. */
 export const FLOOR_LAYERS = 4;
 

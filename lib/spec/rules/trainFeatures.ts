@@ -1,7 +1,7 @@
 import type { Problem } from '../refusal.js';
 import type { PairSpec, TrainSpec } from '../types.js';
 import { gearFeatureProblems } from './gearFeatures.js';
-import { madeRootRadius } from './gears.js';
+import { madeRootRadius, rootsFollow } from './gears.js';
 import { ringFeatureProblems } from './ringFeatures.js';
 import { type Body, FLOOR_LAYERS, notWith, WALL_LINES } from './room.js';
 import { type Rule, toothSizes } from './rule.js';
@@ -20,21 +20,29 @@ export const trainFeatureRoom: Rule<'pair' | 'rack' | 'gear'> = {
     'printer.layer',
     'printer.lineWidth',
   ],
-  find: trainFeatureProblems,
+  find(spec) {
+    if (spec.kind === 'pair' && !rootsFollow(spec)) return besideArm(spec);
+    return trainFeatureProblems(spec, (_, gear) => madeRootRadius(spec, gear));
+  },
 };
+
+/** Root radius of a gear as made, mm, by its key in the file. */
+export type RootOf = (
+  part: string,
+  gear: { teeth: number; profileShift?: number; internal: boolean },
+) => number;
 
 /**
  * What finds no room. What stands on a gear with teeth outside stays inside its root circle, where no mate comes, and
- * what stands out from one with teeth inside is away from its mate. A gear whose shift is still to be found has no root
- * circle yet: `pairGears` asks again.
+ * what stands out from one with teeth inside is away from its mate.
  */
-export function trainFeatureProblems(spec: TrainSpec): Problem[] {
+export function trainFeatureProblems(spec: TrainSpec, rootOf: RootOf): Problem[] {
   const beside = spec.kind === 'pair' ? besideArm(spec) : [];
   if (beside.length) return beside;
   const { printer, faceWidth } = spec;
-  const body = (part: string, gear: { teeth: number; profileShift?: number }, internal: boolean): Body => ({
+  const body = (part: string, root: number): Body => ({
     part,
-    root: madeRootRadius(spec, { ...gear, internal }),
+    root,
     faceWidth,
     wall: WALL_LINES * printer.lineWidth,
     floor: FLOOR_LAYERS * printer.layer,
@@ -43,11 +51,9 @@ export function trainFeatureProblems(spec: TrainSpec): Problem[] {
   const ringPart = spec.kind === 'pair' ? 'wheel' : 'gear';
   return [
     ...externalGears(spec).flatMap(([part, gear]) =>
-      gear.profileShift === undefined ? [] : gearFeatureProblems(gear, body(part, gear, false)),
+      gearFeatureProblems(gear, body(part, rootOf(part, { ...gear, internal: false }))),
     ),
-    ...(ring?.internal && ring.profileShift !== undefined
-      ? ringFeatureProblems(ring, ring.rim, body(ringPart, ring, true))
-      : []),
+    ...(ring?.internal ? ringFeatureProblems(ring, ring.rim, body(ringPart, rootOf(ringPart, ring))) : []),
   ];
 }
 

@@ -5,7 +5,7 @@ import { LARGEST, ranges } from '../ranges.js';
 import type { Problem } from '../refusal.js';
 import type { CommonSpec, ExternalGear, TrainSpec } from '../types.js';
 import { boreProblems } from './bores.js';
-import { madeRootRadius, rootProblems } from './gears.js';
+import { madeRootRadius, rootProblems, rootsFollow } from './gears.js';
 import { moduleParameter, type Rule, toothSizes } from './rule.js';
 
 /** Gears with teeth outside have a body inside them, and two lines of wall around a bore. */
@@ -14,10 +14,17 @@ export const trainBodies: Rule<'pair' | 'rack' | 'gear'> = {
   find: (spec) => externalGears(spec).flatMap(([part, gear]) => externalProblems(spec, part, gear)),
 };
 
-/** What is wrong with the body of a gear with teeth outside; nothing while its shift is to be found. */
-export function externalProblems(spec: CommonSpec, part: string, gear: ExternalGear): Problem[] {
+/** What is wrong with the body of a gear with teeth outside; only what its teeth are for while its roots are to be found. */
+function externalProblems(spec: TrainSpec, part: string, gear: ExternalGear): Problem[] {
   const roots = rootProblems(spec, part, gear);
-  if (roots.length || gear.profileShift === undefined) return roots;
+  if (roots.length || (spec.kind === 'pair' && !rootsFollow(spec))) return roots;
+  return gearBodyProblems(spec, part, gear);
+}
+
+/** What is wrong with the body of a gear with teeth outside and a shift, its roots made as `madeRootRadius` has them. */
+export function gearBodyProblems(spec: CommonSpec, part: string, gear: ExternalGear): Problem[] {
+  const roots = rootProblems(spec, part, gear);
+  if (roots.length) return roots;
   const root = madeRootRadius(spec, { ...gear, internal: false });
   return boreProblems(part, gear.bore, root, spec.printer.lineWidth);
 }
