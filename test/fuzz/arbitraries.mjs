@@ -4,8 +4,11 @@ import fc from 'fast-check';
 export const number = (min, max, digits = 3) =>
   fc.double({ min, max, noNaN: true }).map((value) => Number(value.toFixed(digits)));
 export const whole = (min, max) => fc.integer({ min, max });
-export const option = (arbitrary) => fc.option(arbitrary, { nil: undefined, freq: 2 });
-export const rarely = (arbitrary) => fc.option(arbitrary, { nil: undefined, freq: 1 });
+/** Given by as many files in a hundred. */
+const given = (share) => (arbitrary) =>
+  fc.oneof({ arbitrary: fc.constant(undefined), weight: 100 - share }, { arbitrary, weight: share });
+export const option = given(50);
+export const rarely = given(15);
 
 export const bore = fc.oneof(
   fc.constant('none'),

@@ -1,6 +1,7 @@
 // One parameter file: made with every proof holding under another kernel, or refused with offers that work.
 import { proveSet, Refusal, readSpec, resolveSpec } from 'cogweave';
 import { works } from '../../dist/lib/proof/nearest/works.js';
+import { measured } from './measured.mjs';
 import { offersOf, withChanges } from './offers.mjs';
 
 /** Rounds of putting offers in place before a file must be whole. */
@@ -10,50 +11,76 @@ const ROUNDS = 8;
  * What becomes of a file.
  * @param asked plain data
  * @param text the same as it is read
- * @param kernel manifold-3d, started; `gaps`: whether it measures gaps too
- * @param quick build nothing unless gaps are measured: numbers and outlines only, for the file and for offers
- * @param turn chooses which offer is built besides the nearest; all are worked out by numbers and outlines
- * @returns { outcome: 'made' | 'refused', faults, … }; faults is a list of sentences, empty when all is well
+ * @param kernel manifold-3d, started
+ * @param how `gaps`: whether it measures gaps too; `quick`: build nothing unless gaps are measured, numbers and outlines
+ * only, for the file and for offers; `turn` chooses which offer is built besides the nearest; all are worked out by
+ * numbers and outlines
+ * @returns { outcome: 'made' | 'works' | 'refused' | 'crashed', faults, cost, offers }; faults is a list of sentences,
+ * empty when all is well; cost is that of reading and proving the file itself (`measured`), offers are those that were
+ * built and proved to the end
  */
-export function examine(asked, text, kernel, gaps, quick, turn) {
-  const faults = [];
-  let data = asked;
+export function examine(asked, text, kernel, how) {
+  const offers = { tried: 0, made: 0 };
+  const { result, cost } = measured(() => proved(text, how));
+  return { ...judged(asked, result, kernel, { ...how, offers }), cost, offers };
+}
+
+/** The file read and proved: { spec, sheet, parts }, or with `reading` or `proving` what that threw. */
+function proved(text, { quick, gaps }) {
   let spec;
   try {
-    spec = light(readSpec(text));
-    data = { ...asked, tolerance: spec.tolerance };
-  } catch (error) {
-    if (!(error instanceof Refusal)) return { outcome: 'crashed', faults: [`reading threw ${error.stack}`] };
-    return { outcome: 'refused', by: 'file', faults: badOffers(data, error.problems) };
+    spec = readSpec(text);
+  } catch (reading) {
+    return { reading };
   }
-  if (quick && !gaps && works(spec)) return { outcome: 'works', faults };
   try {
-    const { sheet, parts } = proveSet(spec);
-    const failing = sheet.checks.filter(({ holds, level }) => !holds && level === 'must');
-    if (failing.length) {
-      faults.push(...badHelp(data, failing, quick, turn));
-      return { outcome: 'refused', by: failing.map(({ id }) => id).join(' '), faults };
-    }
-    return { outcome: 'made', faults: badBodies(spec, sheet, parts, kernel, gaps) };
-  } catch (error) {
-    if (!(error instanceof Refusal)) return { outcome: 'crashed', faults: [`proving threw ${error.stack}`] };
-    faults.push(...badProblems(data, error.problems, quick, turn));
-    return { outcome: 'refused', by: error.parameter, faults };
+    if (quick && (!gaps || isHeavy(spec)) && works(spec)) return { spec };
+    return { spec, ...proveSet(spec) };
+  } catch (proving) {
+    return { spec, proving };
   }
 }
 
-/** Sets of millions of triangles are looked at more coarsely, or a night would not do. */
+function judged(asked, { spec, sheet, parts, reading, proving }, kernel, how) {
+  if (reading) {
+    if (reading instanceof Refusal)
+      return { outcome: 'refused', by: 'file', faults: badOffers(asked, reading.problems) };
+    return { outcome: 'crashed', faults: [`reading threw ${reading.stack}`] };
+  }
+  if (proving) {
+    if (!(proving instanceof Refusal))
+      return { outcome: 'crashed', faults: [`proving threw ${proving.stack}`] };
+    return {
+      outcome: 'refused',
+      by: proving.parameter,
+      faults: badProblems(asked, proving.problems, how),
+    };
+  }
+  if (!sheet) return { outcome: 'works', faults: [] };
+  const failing = sheet.checks.filter(({ holds, level }) => !holds && level === 'must');
+  if (failing.length)
+    return {
+      outcome: 'refused',
+      by: failing.map(({ id }) => id).join(' '),
+      faults: badHelp(asked, failing, how),
+    };
+  return { outcome: 'made', faults: badBodies(spec, sheet, parts, kernel, how.gaps) };
+}
+
+/** Offers of large sets are tried more coarsely, or a night would not do. */
 function light(spec) {
-  const { module, faceWidth } = spec;
-  const heavy =
-    (teethOf(spec) * Math.max(1, faceWidth / 10) * Math.sqrt(module)) / Math.sqrt(spec.tolerance / 0.02) >
-    500;
-  if (!heavy) return spec;
+  if (!isHeavy(spec)) return spec;
+  const { lineWidth } = spec.printer;
   // Of a pair or a rack the tolerance decides how near to each other outlines may come.
-  return resolveSpec({
-    ...spec,
-    tolerance: spec.kind === 'planetary' ? 0.2 : Math.max(0.05, spec.tolerance),
-  });
+  const coarse = spec.kind === 'planetary' ? 0.2 : Math.max(0.05, spec.tolerance);
+  return resolveSpec({ ...spec, tolerance: Math.max(spec.tolerance, Math.min(coarse, lineWidth)) });
+}
+
+function isHeavy(spec) {
+  const { module, faceWidth, tolerance } = spec;
+  return (
+    (teethOf(spec) * Math.max(1, faceWidth / 10) * Math.sqrt(module)) / Math.sqrt(tolerance / 0.02) > 500
+  );
 }
 
 /** All the teeth that are made. */
@@ -109,7 +136,7 @@ function takenOut({ rule }) {
 }
 
 /** Teeth that cannot be drawn: the refusal offers something, and all of it works. */
-function badProblems(data, problems, quick, turn) {
+function badProblems(data, problems, how) {
   const said = problems
     .map(({ parameter, value, rule }) => `${parameter}: ${JSON.stringify(value)}: ${rule}`)
     .join(' | ');
@@ -122,26 +149,28 @@ function badProblems(data, problems, quick, turn) {
     ...problems.flatMap(({ rule }) => offersOf(rule)),
   ];
   if (!offers.length) return [`no offer: ${said}`];
-  return badAmong(data, offers, quick, turn).map(
-    (offer) => `offer does not work: ${JSON.stringify(offer)}: ${said}`,
-  );
+  return badAmong(data, offers, how).map((offer) => `offer does not work: ${JSON.stringify(offer)}: ${said}`);
 }
 
 /** Failing checks say what would work; the first of those offers, and all that claim so, make a set. */
-function badHelp(data, failing, quick, turn) {
+function badHelp(data, failing, how) {
   const said = failing.map(({ id, says }) => `${id}: ${says}`).join(' | ');
   const offers = failing.flatMap(({ says }) => offersOf(says));
   if (!offers.length) return [`no offer: ${said}`];
-  return badAmong(data, offers, quick, turn).map(
-    (offer) => `offer does not work: ${JSON.stringify(offer)}: ${said}`,
-  );
+  return badAmong(data, offers, how).map((offer) => `offer does not work: ${JSON.stringify(offer)}: ${said}`);
 }
 
 /** Offers that do not make a set. Several checks may offer the same: each is tried once, two of them to the end. */
-function badAmong(data, offers, quick, turn) {
+function badAmong(data, offers, { quick, turn, offers: tally }) {
   const one = [...new Map(offers.map((offer) => [JSON.stringify(offer), offer])).values()];
   const other = 1 + (turn % Math.max(1, one.length - 1));
-  return one.filter((offer, i) => !makes(data, offer, quick || (i !== 0 && i !== other)));
+  return one.filter((offer, i) => {
+    const toTheEnd = !quick && (i === 0 || i === other);
+    const made = makes(data, offer, !toTheEnd);
+    if (toTheEnd) tally.tried++;
+    if (toTheEnd && made) tally.made++;
+    return !made;
+  });
 }
 
 /** Whether the file with changes is made. */

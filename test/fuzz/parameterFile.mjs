@@ -2,57 +2,16 @@
 
 import { specJsonSchema } from 'cogweave';
 import fc from 'fast-check';
-import { bore, common, number, option, rarely, whole } from './arbitraries.mjs';
+import { number, rarely, whole } from './arbitraries.mjs';
+import { planetary } from './setFiles.mjs';
 import { gear, pair, rack } from './trainFiles.mjs';
-
-/** Sets that somebody could ask for. */
-const planetary = fc
-  .record({
-    sun: whole(6, 24),
-    planet: whole(6, 20),
-    count: whole(2, 8),
-    extraRing: fc.oneof(
-      { arbitrary: fc.constant(undefined), weight: 3 },
-      { arbitrary: whole(-3, 3), weight: 2 },
-    ),
-    fits: fc.boolean(),
-    rest: fc.record({
-      ...common,
-      profileShift: option(fc.constantFrom('none', 'solve')),
-      shiftBalance: rarely(fc.constantFrom('sliding', 'root', 'none')),
-      opening: rarely(fc.record({ max: number(0, 12, 1), edge: option(number(0, 60, 0)) })),
-    }),
-    sunShift: rarely(number(-0.6, 0.9, 2)),
-    planetShift: rarely(number(-0.6, 0.9, 2)),
-    bore: rarely(bore),
-    spacing: rarely(fc.constant('nearest')),
-  })
-  .map(({ sun, planet, count, extraRing, fits, rest, sunShift, planetShift, bore: hole, spacing }) => {
-    // Half of the files get a number of planets that assembles, or few would come as far as their teeth.
-    const ring = sun + 2 * planet + (extraRing ?? 0);
-    const divides = [8, 7, 6, 5, 4, 3, 2].filter(
-      (n) => (sun + ring) % n === 0 && (sun + planet) * Math.sin(Math.PI / n) > planet + 3,
-    );
-    return {
-      kind: 'planetary',
-      ...rest,
-      sun: { teeth: sun, profileShift: sunShift, bore: hole },
-      planets: {
-        teeth: planet,
-        count: fits && divides.length ? divides[count % divides.length] : count,
-        profileShift: planetShift,
-        spacing,
-      },
-      ring: extraRing === undefined ? undefined : { teeth: ring },
-    };
-  });
 
 /** Files that somebody could ask for. */
 const plausible = fc.oneof(
-  { arbitrary: planetary, weight: 10 },
+  { arbitrary: planetary, weight: 14 },
   { arbitrary: pair, weight: 5 },
-  { arbitrary: rack, weight: 3 },
-  { arbitrary: gear, weight: 2 },
+  { arbitrary: rack, weight: 2 },
+  { arbitrary: gear, weight: 1 },
 );
 
 /** Numbers at the ends of what doubles hold, and what is no number. */
@@ -144,6 +103,14 @@ const file = fc.oneof(
   { arbitrary: anySchema, weight: 2 },
   { arbitrary: spoilt, weight: 2 },
 );
+
+/** Whether a file has a carrier, lips, or shifts that are to be found. */
+export function isInvolved(file) {
+  const { carrier, lips, retention, profileShift } = file ?? {};
+  const carried = typeof carrier === 'object' && carrier !== null;
+  const lipped = typeof lips === 'object' || retention === 'lips' || retention === 'both';
+  return carried || lipped || profileShift === 'solve';
+}
 
 /** File `index` of a seed, as plain data. */
 export function parameterFile(seed, index) {

@@ -77,11 +77,18 @@ function withLosses(spec: Spec, { counts, bases }: Ways, isWorking: (change: Cha
  */
 function withoutNeedless(change: Change, isWorking: (change: Change) => boolean): Change {
   let left = change;
-  for (const path of Object.keys(change).filter((one) => !one.endsWith('.teeth'))) {
-    const { [path]: _, ...others } = left;
+  for (const paths of together(Object.keys(change).filter((one) => !one.endsWith('.teeth')))) {
+    const others = Object.fromEntries(Object.entries(left).filter(([path]) => !paths.includes(path)));
     if (isWorking(others)) left = others;
   }
   return left;
+}
+
+/** Paths one by one; lips and what asks for them are one thing. */
+function together(paths: readonly string[]): string[][] {
+  const lips = paths.filter((path) => path === 'lips' || path === 'retention');
+  const others = paths.filter((path) => path !== 'lips' && path !== 'retention').map((path) => [path]);
+  return lips.length ? [lips, ...others] : others;
 }
 
 /** Changes as one sentence for a message: `Nearest that works: fit.gap 0.2; module 1.8.` Empty where there are none. */

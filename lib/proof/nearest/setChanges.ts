@@ -1,7 +1,9 @@
 import { floorThousandth } from '../../spec/nearest.js';
+import { isMapping } from '../../spec/plainData.js';
 import { ranges } from '../../spec/ranges.js';
 import type { PlanetarySpec } from '../../spec/types.js';
 import { usual } from '../../spec/usual.js';
+import { withoutDerived } from '../../spec/withoutDerived.js';
 import { nearestSets, type SetCounts } from '../../train/nearestSets.js';
 import { along, type Change, just, moduleWay, type Way, type Ways } from './changes.js';
 
@@ -11,12 +13,46 @@ const SETS = 400;
 /** What may be changed about a planetary set. */
 export function setWays(spec: PlanetarySpec): Ways {
   const { 'fit.gap': gap, ...form } = standardForm(spec);
-  const room = { 'planets.spacing': 'equal', ...(spec.opening ? { opening: undefined } : {}) };
+  const bare = withoutFeatures(spec);
+  const room = { 'planets.spacing': 'equal', ...(spec.opening ? { opening: undefined } : {}), ...bare };
   return {
     single: singleWays(spec),
     counts: (other) => setChanges(other as PlanetarySpec),
-    bases: [{ 'fit.gap': gap }, form, { ...form, 'fit.gap': gap }, { ...form, 'fit.gap': gap, ...room }],
+    bases: [
+      ...(Object.keys(bare).length ? [bare] : []),
+      { 'fit.gap': gap },
+      form,
+      { ...form, 'fit.gap': gap },
+      { ...form, 'fit.gap': gap, ...room },
+    ],
   };
+}
+
+/** What gears have besides their teeth; sizes of it suit the teeth of the file, and may suit no others. */
+const FEATURES = {
+  sun: ['bore', 'screw', 'nut', 'knob', 'crank', 'text'],
+  planets: ['hole', 'dimple', 'pocket', 'text'],
+  ring: ['rim', 'grip', 'flange', 'bolts', 'mount', 'text'],
+} as const;
+
+/** No features, no carrier and no lips, as far as the file gives them. */
+function withoutFeatures(spec: PlanetarySpec): Change {
+  const file = withoutDerived(spec);
+  const bare: Change = {};
+  for (const [part, keys] of Object.entries(FEATURES)) {
+    const group = file[part];
+    for (const key of keys) if (isMapping(group) && isGiven(group[key])) bare[`${part}.${key}`] = undefined;
+  }
+  if (isGiven(file.carrier)) bare.carrier = undefined;
+  // The file may have asked for them either way, and for more than they do.
+  if (spec.lips) bare.lips = undefined;
+  if (spec.lips) bare.retention = spec.helix.form === 'herringbone' ? 'herringbone' : 'none';
+  return bare;
+}
+
+function isGiven(value: unknown): boolean {
+  if (value === undefined || value === 'none') return false;
+  return !(isMapping(value) && value.shape === 'none');
 }
 
 function singleWays(spec: PlanetarySpec): Way[] {
@@ -25,7 +61,7 @@ function singleWays(spec: PlanetarySpec): Way[] {
     path: 'planets.count',
     find: (isWorking) =>
       counts(planets.count)
-        .map((other) => ({ 'planets.count': other }))
+        .map((other) => ({ 'planets.count': other, ...boltsFor(spec, other) }))
         .find(isWorking),
   };
   const slanted = [
@@ -49,7 +85,18 @@ function singleWays(spec: PlanetarySpec): Way[] {
 export function setChanges(spec: PlanetarySpec): Change[] {
   const { rack, pressureAngle, helix, fit, module } = spec;
   const form = { rack, pressureAngle, helixAngle: helix.angle, clearance: fit.gap / module };
-  return nearestSets(countsOf(spec), SETS, form).map((set) => ({ ...withCounts(set), ...unshifted(spec) }));
+  return nearestSets(countsOf(spec), SETS, form).map((set) => ({
+    ...withCounts(set),
+    ...boltsFor(spec, set.planets),
+    ...unshifted(spec),
+  }));
+}
+
+/** A carrier's bolts go with its planets where there are as many, whether the file says so or leaves them to it. */
+function boltsFor({ carrier, planets }: PlanetarySpec, count: number): Change {
+  if (carrier === 'none' || carrier.bolts === 'none') return {};
+  if (carrier.bolts.count !== planets.count || count === planets.count) return {};
+  return { 'carrier.bolts.count': count };
 }
 
 /** The tooth counts of a file. */

@@ -56,8 +56,8 @@ function sizesOf(spec: TrainSpec): Way[] {
   return [...(bar || []), ...outside, ...(inside ?? [])];
 }
 
-/** No features, and walls and lengths as they follow from the teeth. */
-function plainForm(spec: TrainSpec): Change {
+/** No features, and walls and lengths as they follow from the teeth, as far as the file gives them. */
+export function plainForm(spec: TrainSpec): Change {
   const form: Change = {};
   for (const [part] of externalGears(spec))
     for (const key of ['knob', 'crank', 'text', 'screw', 'nut', 'bore']) form[`${part}.${key}`] = undefined;

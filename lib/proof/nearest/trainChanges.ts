@@ -3,6 +3,7 @@ import { ranges } from '../../spec/ranges.js';
 import type { Spec, TrainSpec } from '../../spec/types.js';
 import { usual } from '../../spec/usual.js';
 import { along, alongWhole, type Change, just, moduleWay, type Way, type Ways } from './changes.js';
+import { plainForm } from './smallerWays.js';
 
 /** Teeth with which a gear that stands alone, or runs on a bar, works whatever its rack is. */
 const ENOUGH_TEETH = 40;
@@ -22,6 +23,7 @@ export function trainWays(spec: TrainSpec): Ways {
   const gap = { 'fit.gap': floorThousandth(Math.max(ranges.gap[0], Math.min(fit.gap, 0.1 * module))) };
   const form = { rack: usual.rack, pressureAngle: usual.pressureAngle };
   const flat = { 'printer.growth': 0 };
+  const bare = plainForm(spec);
   return {
     single: [
       along('fit.gap', fit.gap, ranges.gap[0]),
@@ -38,12 +40,13 @@ export function trainWays(spec: TrainSpec): Ways {
     ],
     counts,
     bases: [
+      ...(Object.keys(bare).length ? [bare] : []),
       gap,
       form,
       { ...form, ...gap },
       { ...unshift, ...gap },
       { ...form, ...unshift, ...gap },
-      { ...form, ...unshift, ...gap, ...flat },
+      { ...form, ...unshift, ...gap, ...flat, ...bare },
     ],
   };
 }

@@ -1,7 +1,7 @@
 import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
 import type { Problem } from '../refusal.js';
 import type { Carrier, PlanetarySpec } from '../types.js';
-import { footEdge, WALL_LINES } from './room.js';
+import { footEdge, notWith, WALL_LINES } from './room.js';
 import type { Rule } from './rule.js';
 
 /** Cones of a pin leave this share of the face straight, half at each end. Common practice, no source. */
@@ -121,13 +121,20 @@ const bossFlat = ruleOf([], ({ boss }) => {
 });
 
 /** A pin takes the middle of a planet, and with it whatever else would be there. */
-const pinOrFeatures = ruleOf(['planets'], ({ form }, { planets }) => {
-  const { hole, dimple, pocket, text } = planets;
-  const taken = Object.entries({ hole, dimple, pocket, text }).find(([, value]) => value !== undefined);
-  if (form === 'cage' || !taken) return [];
-  const rule = `must be cage where planets.${taken[0]} is given: a pin goes through the planet there`;
-  return [{ parameter: 'carrier.form', value: form, rule, nearest: ['cage'] }];
-});
+const pinOrFeatures: Rule<'planetary'> = {
+  needs: ['carrier', 'planets'],
+  find({ carrier, planets }, file) {
+    if (carrier === 'none' || carrier.form === 'cage') return [];
+    const { hole, dimple, pocket, text } = planets;
+    const taken = Object.entries({ hole, dimple, pocket, text }).find(([, value]) => value !== undefined);
+    if (!taken) return [];
+    const [key, value] = taken;
+    if (file.carrier !== 'none' && file.carrier.pin !== undefined)
+      return notWith(`planets.${key}`, value, 'carrier.pin');
+    const rule = `must be cage where planets.${key} is given: a pin goes through the planet there`;
+    return [{ parameter: 'carrier.form', value: carrier.form, rule, nearest: ['cage'] }];
+  },
+};
 
 /** A knob on the sun stands up through the middle of an upper plate. */
 const knobThroughPlate = ruleOf(['sun'], ({ plates, centre }, { sun }) => {

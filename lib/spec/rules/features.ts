@@ -2,7 +2,7 @@ import type { Problem } from '../refusal.js';
 import type { PlanetarySpec } from '../types.js';
 import { gearFeatureProblems, planetFeatureProblems } from './gearFeatures.js';
 import { rootRadius, rootsFollow } from './gears.js';
-import { ringFeatureProblems } from './ringFeatures.js';
+import { gripProblems, ringFeatureProblems } from './ringFeatures.js';
 import { type Body, FLOOR_LAYERS, footEdge, notWith, WALL_LINES } from './room.js';
 import { type Rule, toothSizes } from './rule.js';
 
@@ -21,7 +21,7 @@ export const featureRoom: Rule<'planetary'> = {
     'printer.lineWidth',
   ],
   find(spec) {
-    if (!rootsFollow(spec)) return besideCarrier(spec);
+    if (!rootsFollow(spec)) return anywhere(spec);
     const roots = { sun: rootRadius(spec, 'sun'), planets: rootRadius(spec, 'planets') };
     return featureProblems(spec, { ...roots, ring: rootRadius(spec, 'ring') });
   },
@@ -32,22 +32,39 @@ export type Roots = Record<'sun' | 'planets' | 'ring', number>;
 
 /** What finds no room in its part, or beside a carrier. */
 export function featureProblems(spec: PlanetarySpec, roots: Roots): Problem[] {
-  const { sun, planets, ring, printer, faceWidth } = spec;
+  const { sun, planets, ring } = spec;
   const hindered = besideCarrier(spec);
   if (hindered.length) return hindered;
-  const body = (part: keyof Roots, root: number): Body => ({
-    part,
-    root,
-    faceWidth,
-    wall: WALL_LINES * printer.lineWidth,
-    floor: FLOOR_LAYERS * printer.layer,
-  });
+  const body = bodyOf(spec);
   const edge = footEdge(spec);
   return [
     ...gearFeatureProblems(sun, body('sun', roots.sun - edge)),
     ...planetFeatureProblems(planets, body('planets', roots.planets)),
     ...ringFeatureProblems(ring, ring.rim - edge, body('ring', roots.ring + edge)),
   ];
+}
+
+/** What finds no room wherever root circles turn out to be. */
+function anywhere(spec: PlanetarySpec): Problem[] {
+  const hindered = besideCarrier(spec);
+  if (hindered.length) return hindered;
+  const body = bodyOf(spec);
+  const { sun, planets, ring } = spec;
+  return [
+    ...gearFeatureProblems(sun, body('sun', Number.POSITIVE_INFINITY)),
+    ...planetFeatureProblems(planets, body('planets', Number.POSITIVE_INFINITY)),
+    ...gripProblems(ring, ring.rim - footEdge(spec), body('ring', 0)),
+  ];
+}
+
+function bodyOf({ printer, faceWidth }: PlanetarySpec) {
+  return (part: keyof Roots, root: number): Body => ({
+    part,
+    root,
+    faceWidth,
+    wall: WALL_LINES * printer.lineWidth,
+    floor: FLOOR_LAYERS * printer.layer,
+  });
 }
 
 /** Pins go through the planets, and a closed plate lies over the sun. */

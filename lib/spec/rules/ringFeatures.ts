@@ -7,20 +7,12 @@ import { atLeast, atMost, type Body, notWith } from './room.js';
 /** What of a ring's features finds no room, mm. @param rim wall outside the root circle */
 export function ringFeatureProblems(features: RingFeatures, rim: number, body: Body): Problem[] {
   const { grip, flange, bolts, mount } = features;
-  const { part, root, wall } = body;
+  const { part, root } = body;
   const path = (key: string) => `${part}.${key}`;
   const outer = root + rim;
   const found: Problem[] = [];
   if (grip) {
-    found.push(
-      ...atMost(
-        path('grip.depth'),
-        grip.depth,
-        rim - wall,
-        'two lines of wall outside the root circle',
-        featureRanges.gripDepth[0],
-      ),
-    );
+    found.push(...gripProblems(features, rim, body));
     const most = Math.floor((Math.PI * outer) / grip.depth);
     if (!found.length)
       found.push(
@@ -36,6 +28,17 @@ export function ringFeatureProblems(features: RingFeatures, rim: number, body: B
   if (bolts && mount) found.push(...notWith(path('bolts'), bolts, path('mount')));
   if (found.length) return found;
   return bolts ? boltProblems(features, body, outer, waist) : [];
+}
+
+/** Scallops leave a wall outside the root circle, wherever that is. */
+export function gripProblems(
+  { grip }: RingFeatures,
+  rim: number,
+  { part, wall }: Omit<Body, 'root'>,
+): Problem[] {
+  if (!grip) return [];
+  const why = 'two lines of wall outside the root circle';
+  return atMost(`${part}.grip.depth`, grip.depth, rim - wall, why, featureRanges.gripDepth[0]);
 }
 
 /** A flange is wider than the ring and the heads in it; it and the cone under an upper one leave some of the wall. */

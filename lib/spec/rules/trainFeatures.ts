@@ -2,7 +2,7 @@ import type { Problem } from '../refusal.js';
 import type { PairSpec, TrainSpec } from '../types.js';
 import { gearFeatureProblems } from './gearFeatures.js';
 import { madeRootRadius, rootsFollow } from './gears.js';
-import { ringFeatureProblems } from './ringFeatures.js';
+import { gripProblems, ringFeatureProblems } from './ringFeatures.js';
 import { type Body, FLOOR_LAYERS, notWith, WALL_LINES } from './room.js';
 import { type Rule, toothSizes } from './rule.js';
 import { externalGears } from './trains.js';
@@ -21,7 +21,7 @@ export const trainFeatureRoom: Rule<'pair' | 'rack' | 'gear'> = {
     'printer.lineWidth',
   ],
   find(spec) {
-    if (spec.kind === 'pair' && !rootsFollow(spec)) return besideArm(spec);
+    if (spec.kind === 'pair' && !rootsFollow(spec)) return anywhere(spec);
     return trainFeatureProblems(spec, (_, gear) => madeRootRadius(spec, gear));
   },
 };
@@ -39,14 +39,7 @@ export type RootOf = (
 export function trainFeatureProblems(spec: TrainSpec, rootOf: RootOf): Problem[] {
   const beside = spec.kind === 'pair' ? besideArm(spec) : [];
   if (beside.length) return beside;
-  const { printer, faceWidth } = spec;
-  const body = (part: string, root: number): Body => ({
-    part,
-    root,
-    faceWidth,
-    wall: WALL_LINES * printer.lineWidth,
-    floor: FLOOR_LAYERS * printer.layer,
-  });
+  const body = bodyOf(spec);
   const ring = spec.kind === 'pair' ? spec.wheel : spec.kind === 'gear' ? spec.gear : undefined;
   const ringPart = spec.kind === 'pair' ? 'wheel' : 'gear';
   return [
@@ -55,6 +48,30 @@ export function trainFeatureProblems(spec: TrainSpec, rootOf: RootOf): Problem[]
     ),
     ...(ring?.internal ? ringFeatureProblems(ring, ring.rim, body(ringPart, rootOf(ringPart, ring))) : []),
   ];
+}
+
+/** What finds no room in a pair wherever root circles turn out to be. */
+function anywhere(spec: PairSpec): Problem[] {
+  const beside = besideArm(spec);
+  if (beside.length) return beside;
+  const body = bodyOf(spec);
+  const { wheel } = spec;
+  return [
+    ...externalGears(spec).flatMap(([part, gear]) =>
+      gearFeatureProblems(gear, body(part, Number.POSITIVE_INFINITY)),
+    ),
+    ...(wheel.internal ? gripProblems(wheel, wheel.rim, body('wheel', 0)) : []),
+  ];
+}
+
+function bodyOf({ printer, faceWidth }: TrainSpec) {
+  return (part: string, root: number): Body => ({
+    part,
+    root,
+    faceWidth,
+    wall: WALL_LINES * printer.lineWidth,
+    floor: FLOOR_LAYERS * printer.layer,
+  });
 }
 
 /** The arm of a crank handle lies on its gear's top face and sweeps over the other gear's. */
