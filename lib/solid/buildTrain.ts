@@ -54,6 +54,11 @@ export function trainSweep({ spec }: FittedTrain, { profile, hand }: PlacedGear)
   };
 }
 
+/** The walls of all gears of a train. @throws Refusal where letters find no room */
+export function trainWalls(train: FittedTrain): Wall[] {
+  return train.gears.map((one) => wallOf(train, one, train.spec.tolerance));
+}
+
 function wallOf({ spec }: FittedTrain, one: PlacedGear, tolerance: number): Wall {
   const { part, gear, profile, rim, bore, features, rotation, hand } = one;
   const { rootRadius } = profile;

@@ -84,11 +84,16 @@ function withoutNeedless(change: Change, isWorking: (change: Change) => boolean)
   return left;
 }
 
-/** Paths one by one; lips and what asks for them are one thing. */
+/** Values of which the one follows from the other where a file leaves it out. */
+const LINKED = [
+  ['lips', 'retention'],
+  ['centreDistance', 'profileShift'],
+];
+
+/** Paths one by one, but for those that are linked. */
 function together(paths: readonly string[]): string[][] {
-  const lips = paths.filter((path) => path === 'lips' || path === 'retention');
-  const others = paths.filter((path) => path !== 'lips' && path !== 'retention').map((path) => [path]);
-  return lips.length ? [lips, ...others] : others;
+  const linked = LINKED.filter((pair) => pair.every((path) => paths.includes(path)));
+  return [...linked, ...paths.filter((path) => !linked.flat().includes(path)).map((path) => [path])];
 }
 
 /** Changes as one sentence for a message: `Nearest that works: fit.gap 0.2; module 1.8.` Empty where there are none. */

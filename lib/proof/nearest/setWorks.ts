@@ -1,6 +1,7 @@
 import { drawnSet } from '../../fit/compensation.js';
 import { fitSet } from '../../fit/fitSet.js';
 import { setNumbers } from '../../fit/setNumbers.js';
+import { gearKinds } from '../../solid/buildSet.js';
 import type { PlanetarySpec } from '../../spec/types.js';
 import { allowsEqualSpacing, leastClearance, planetPlaces } from '../../train/assembly.js';
 import { opening } from '../../train/opening.js';
@@ -17,7 +18,7 @@ const ONE_DISTANCE = 1e-4;
 /**
  * Whether a set keeps every `must` that can be worked out from its numbers and outlines, cheapest first: what the checks
  * ask before anything is rolled or built. Some milliseconds.
- * @throws Refusal where teeth cannot be drawn
+ * @throws Refusal where teeth cannot be drawn, or letters find no room
  */
 export function setWorks(spec: PlanetarySpec): boolean {
   return assembles(spec) && runs(spec);
@@ -43,7 +44,11 @@ function runs(spec: PlanetarySpec): boolean {
   const { max, edge } = spec.opening ?? {};
   if (max !== undefined && opening(places, sizes, edge).drop > max) return false;
   const set = fitSet(spec, radii);
-  drawnSet(spec, set);
+  const drawn = drawnSet(spec, set);
   const teeth = { ...plan, inner: set.inner, outer: set.outer, set } as ToothFindings;
-  return ![involuteInterference, trochoidInterference, contactRatio].some((check) => mustFail(check(teeth)));
+  if ([involuteInterference, trochoidInterference, contactRatio].some((check) => mustFail(check(teeth))))
+    return false;
+  // Letters are laid out to see whether they find room: a matter of some dozen milliseconds.
+  if ([spec.sun, spec.planets, spec.ring].some(({ text }) => text)) gearKinds(drawn.spec, drawn.set);
+  return true;
 }

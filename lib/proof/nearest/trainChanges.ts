@@ -114,9 +114,10 @@ function withTeeth(spec: TrainSpec, pinion: number, wheel: number): Change {
   return { 'pinion.teeth': pinion, 'wheel.teeth': wheel, ...freed(spec) };
 }
 
-/** The centre distance that the teeth make; nothing where none is given. */
+/** The centre distance that the teeth make, without shifts found for another; nothing where none is given. */
 function freed(spec: TrainSpec): Change {
-  return spec.kind === 'pair' && spec.centreDistance !== undefined ? { centreDistance: undefined } : {};
+  if (spec.kind !== 'pair' || spec.centreDistance === undefined) return {};
+  return { centreDistance: undefined, ...(spec.profileShift === 'solve' && { profileShift: 'none' }) };
 }
 
 /** Shifts of a pair found by cogweave, whatever the file gives. */

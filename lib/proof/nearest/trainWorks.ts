@@ -1,6 +1,7 @@
 import { drawnTrain } from '../../fit/trains/drawnTrain.js';
 import { fitDrawn, fitTrain } from '../../fit/trains/fitTrain.js';
 import { trainNumbers } from '../../fit/trains/trainNumbers.js';
+import { trainWalls } from '../../solid/buildTrain.js';
 import type { TrainSpec } from '../../spec/types.js';
 import { leastGap } from '../allowedGapError.js';
 import { mustFail } from '../check.js';
@@ -14,7 +15,7 @@ const FOR_MESHES = 0.75;
 /**
  * `works` for a pair, a rack and pinion or one gear. Teeth that foul each other near their tips show only when they
  * roll, which takes some dozen milliseconds where they do not.
- * @throws Refusal where teeth cannot be drawn
+ * @throws Refusal where teeth cannot be drawn, or letters find no room
  */
 export function trainWorks(spec: TrainSpec): boolean {
   const numbers = trainNumbers(spec);
@@ -22,6 +23,7 @@ export function trainWorks(spec: TrainSpec): boolean {
   const asked = fitTrain(numbers);
   const drawn = fitDrawn(asked);
   if (outlineChecks(asked).some(mustFail)) return false;
+  if (drawn.gears.some(({ features }) => features.text)) trainWalls(drawn);
   const enough = leastGap(asked.spec) + FOR_MESHES * spec.tolerance;
   const rolled = rollTrain(drawn, enough);
   return !rolled || rolled.least >= enough;
