@@ -26,12 +26,28 @@ export function strokeWidth(size: number, lineWidth: number): number {
   return Math.max(STROKE * size, lineWidth);
 }
 
+/** Letters traced already, by letter, size and pen: whoever looks for room lays out the same ones again and again. */
+const traced = new Map<string, Glyph>();
+/** No more are kept; enough for all sizes that one text is tried in. */
+const MOST_TRACED = 1000;
+
+/** As `traceGlyph`; the same object for the same letter, never to be changed. */
+export function glyph(letter: string, size: number, width: number): Glyph {
+  const key = `${letter} ${size} ${width}`;
+  const known = traced.get(key);
+  if (known) return known;
+  if (traced.size >= MOST_TRACED) traced.clear();
+  const fresh = traceGlyph(letter, size, width);
+  traced.set(key, fresh);
+  return fresh;
+}
+
 /**
  * One letter of the single-line font (Hershey's simplex) that @jscad/modeling brings, drawn with a round pen.
  * @param size height of a capital letter, mm
  * @param width of the pen, mm
  */
-export function glyph(letter: string, size: number, width: number): Glyph {
+function traceGlyph(letter: string, size: number, width: number): Glyph {
   const char = text.vectorChar({ height: CAPITAL * size }, letter);
   const outlines = strokeOutlines(char.segments as unknown as Point[][], width);
   const pieces = outlines.filter((o) => signedArea(o) > 0).map((outer): GlyphPiece => ({ outer, holes: [] }));
