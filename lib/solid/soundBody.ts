@@ -1,11 +1,10 @@
+import { ranges } from '../spec/ranges.js';
 import { refuse } from '../spec/refusal.js';
 import { CrossingOutlines } from './cap.js';
 import type { Mesh } from './mesh.js';
 
 /** Shares of the tolerance that are tried where outlines cross at the one asked for. */
 const FINER = [0.5, 0.2, 0.05];
-/** The finest tolerance of a file, mm. */
-const FINEST = 0.0005;
 
 /**
  * A body whose faces can all be filled. The rules of room see to that: this is for what should slip through them.
@@ -17,7 +16,7 @@ export function soundBody(parameter: string, tolerance: number, build: (toleranc
   const body = built(tolerance, build);
   if (body) return body;
   const finer = FINER.map((share) => Number((share * tolerance).toPrecision(2)));
-  const helps = finer.find((less) => less >= FINEST && built(less, build) !== null);
+  const helps = finer.find((less) => less >= ranges.tolerance[0] && built(less, build) !== null);
   const why = `${parameter} would have outlines that touch or cross`;
   if (helps !== undefined) refuse('tolerance', tolerance, `is too coarse: ${why}`, [helps]);
   refuse(parameter, 'as given', 'has outlines that touch or cross, however fine they are drawn');

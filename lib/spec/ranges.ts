@@ -30,6 +30,7 @@ export const ranges = keyed({
   bore: [0.5, 2000],
   pin: [0.5, 200],
   plateBolt: [0.5, 50],
+  plateBolts: [2, 60],
   boss: [2, 500],
   lipReach: [0.1, 50],
   contactRatio: [1, 4],

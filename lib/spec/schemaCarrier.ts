@@ -54,7 +54,7 @@ const bolts = z
     z.literal('none'),
     z.strictObject({
       diameter: size(...ranges.plateBolt, 'Diameter of each hole', practice, 3.4),
-      count: whole(2, 60, {
+      count: whole(...ranges.plateBolts, {
         description: 'How many holes, evenly spaced from the middle of an opening between planets on',
         source: 'common practice',
         defaultRule: 'planets.count',

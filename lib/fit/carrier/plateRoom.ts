@@ -6,8 +6,6 @@ import { polar } from '../../tooth/polar.js';
 import type { CarrierSet, Plate } from './carrierSizes.js';
 import type { Post } from './postShape.js';
 
-/** Most bolts that a file can hold. */
-const MOST_BOLTS = 60;
 /** Narrower room than this, mm, is none: offers have three decimals. */
 const LEAST_CHOICE = 0.002;
 
@@ -99,7 +97,8 @@ export function boltsOn(
   const collide = (count: number) => places(count).some(collides);
   const crowded = (count: number) => 2 * radius * Math.sin(Math.PI / count) < bolts.diameter + wall;
   if (collide(bolts.count) || crowded(bolts.count)) {
-    const counts = Array.from({ length: MOST_BOLTS - 1 }, (_, i) => i + 2)
+    const [fewest, mostBolts] = ranges.plateBolts;
+    const counts = Array.from({ length: mostBolts - fewest + 1 }, (_, i) => fewest + i)
       .sort((a, b) => Math.abs(a - bolts.count) - Math.abs(b - bolts.count))
       .filter((count) => !collide(count) && !crowded(count));
     const rule = 'puts holes into each other or into the pins or posts';
