@@ -1,9 +1,8 @@
+import { deepestByFace } from '../spec/bevelLimits.js';
 import { BEVEL_FOR_LIPS } from '../spec/complete.js';
 import { ceilThousandth, floorThousandth } from '../spec/nearest.js';
-import { MOST_BEVEL_SHARE, ranges } from '../spec/ranges.js';
-import { refuse } from '../spec/refusal.js';
+import { Refusal, refuse } from '../spec/refusal.js';
 import type { PlanetarySpec } from '../spec/types.js';
-import { radians } from '../tooth/gear.js';
 import type { ToothProfile } from '../tooth/profile.js';
 import { type LipRoom, lipRoom, MOST_BEVEL } from './lipRoom.js';
 
@@ -20,7 +19,6 @@ export type GearEnds = Record<'sun' | 'planet' | 'ring', GearEnd>;
 
 /** Steps of an offered bevel, mm. */
 const STEP = 0.05;
-const LEAST_GAP = ranges.gap[0];
 
 /**
  * How the teeth of a set end: bevels as asked, as far as they leave some involute in the end face. Where a gear has
@@ -40,8 +38,8 @@ export function gearEnds(
   const { lips } = spec;
   if (!lips) return ends;
   const parts = lips.on === 'both' ? (['ring', 'sun'] as const) : [lips.on];
-  const roomIn = (bevel: number, gap: number) =>
-    parts.map((part) => lipRoom(part, profiles, centreDistance, bevel, gap, spec.bevel.angle));
+  const roomIn = (bevel: number, gap: number, faceWidth = spec.faceWidth) =>
+    parts.map((part) => lipRoom(part, profiles, centreDistance, bevel, gap, spec.bevel.angle, faceWidth));
   const rooms = roomIn(ends.planet.bevelSize, lips.gap);
   if (!rooms.every((room) => room !== null)) refuseRoom(spec, profiles.planet, roomIn);
   const reach = lips.reach === undefined ? undefined : reachIn(spec, lips.reach, rooms);
@@ -67,33 +65,49 @@ function reachIn({ lips }: PlanetarySpec, reach: number, rooms: readonly LipRoom
   refuse('lips.reach', reach, rule, [reach < low ? low : high]);
 }
 
+/** Gaps that are tried, as shares of the one asked. */
+const GAPS = Array.from({ length: 19 }, (_, i) => 0.95 - 0.05 * i);
+/** Faces that are tried where lips find no room, as multiples of the one asked. */
+const WIDER = [1.05, 1.1, 1.2, 1.3, 1.4, 1.6, 1.8, 2, 2.5, 3, 4];
+
 /**
- * A larger bevel that gives all lips room is offered, if there is one within the rules of the file, else a smaller gap.
+ * What gives all lips room is offered: a larger bevel within the rules of the file, a smaller gap, a wider face, or a larger
+ * bevel and a smaller gap together, if any of them does.
  * @throws Refusal, always
  */
 function refuseRoom(
   { bevel, rack, module, fit, faceWidth, lips, helix, retention }: PlanetarySpec,
   planet: ToothProfile,
-  roomIn: (bevel: number, gap: number) => (LipRoom | null)[],
+  roomIn: (bevel: number, gap: number, faceWidth?: number) => (LipRoom | null)[],
 ): never {
   const rule = "leaves the lips no room over the planets' bevels";
   const deepest = MOST_BEVEL * Math.abs(planet.tipRadius - planet.formRadius);
   const most = Math.min(
     BEVEL_FOR_LIPS * rack.addendum * module + fit.gap,
-    (MOST_BEVEL_SHARE * faceWidth) / Math.tan(radians(bevel.angle)),
+    deepestByFace(faceWidth, bevel.angle),
     deepest,
   );
-  const fits = (size: number, gap: number) =>
-    roomIn(Math.min(size, deepest), gap).every((room) => room !== null);
+  const fits = (size: number, gap: number, face?: number) =>
+    roomIn(Math.min(size, deepest), gap, face).every((room) => room !== null);
   for (let size = Math.ceil(bevel.size / STEP + 1e-9) * STEP; size <= most; size += STEP)
     if (fits(floorThousandth(size), lips!.gap))
       refuse('bevel.size', bevel.size, rule, [floorThousandth(size)]);
-  for (let share = 0.95; share > 0; share -= 0.05) {
-    const gap = floorThousandth(share * lips!.gap);
-    if (gap >= LEAST_GAP && fits(bevel.size, gap)) refuse('lips.gap', lips!.gap, rule, [gap]);
-  }
+  // Bodies keep the gap of the teeth, so lips that come nearer help nobody.
+  const gapThat = (holds: (gap: number) => boolean) =>
+    GAPS.map((share) => floorThousandth(share * lips!.gap)).find((gap) => gap >= fit.gap && holds(gap));
+  const gap = gapThat((smaller) => fits(bevel.size, smaller));
+  if (gap !== undefined) refuse('lips.gap', lips!.gap, rule, [gap]);
+  const wider = WIDER.map((times) => ceilThousandth(times * faceWidth)).find((face) =>
+    fits(bevel.size, lips!.gap, face),
+  );
+  if (wider !== undefined) refuse('faceWidth', faceWidth, `${rule}, as high as it lets them be`, [wider]);
   const size = floorThousandth(most);
-  if (size > bevel.size && fits(size, LEAST_GAP)) refuse('bevel.size', bevel.size, rule, [size]);
+  const both = size > bevel.size ? gapThat((smaller) => fits(size, smaller)) : undefined;
+  if (both !== undefined)
+    throw new Refusal([
+      { parameter: 'bevel.size', value: bevel.size, rule, nearest: [size] },
+      { parameter: 'lips.gap', value: lips!.gap, rule, nearest: [both] },
+    ]);
   refuse('retention', retention, 'these teeth leave lips no room', [
     helix.form === 'herringbone' ? 'herringbone' : 'none',
   ]);

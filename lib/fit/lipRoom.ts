@@ -1,3 +1,4 @@
+import { deepestByFace } from '../spec/bevelLimits.js';
 import { ranges } from '../spec/ranges.js';
 import { radians } from '../tooth/gear.js';
 import type { ToothProfile } from '../tooth/profile.js';
@@ -21,10 +22,11 @@ const LEAST_CHOICE = 0.002;
 /**
  * Lip and planet bevel are parallel cones; on the line of centres they are the gap apart where the lip begins
  * gap / sin(bevel angle) outside (for the sun: inside) the planet's end face. Its own bevel begins at the same circle,
- * on the involute.
+ * on the involute. Neither cone is higher than bevels may be: those of the two end faces would meet.
  * @param bevel of the planets, mm
  * @param gap along the normal, mm
  * @param bevelAngle degrees
+ * @param faceWidth mm
  * @returns null where there is no room
  * Source: plain geometry.
  */
@@ -35,6 +37,7 @@ export function lipRoom(
   bevel: number,
   gap: number,
   bevelAngle: number,
+  faceWidth: number,
 ): LipRoom | null {
   const profile = profiles[part];
   const away = part === 'ring' ? 1 : -1;
@@ -42,9 +45,11 @@ export function lipRoom(
   const planetTip = depthOf(centreDistance + away * profiles.planet.tipRadius);
   const involute = depthOf(profile.formRadius);
   const deepest = depthOf(profile.rootRadius);
-  const least = Math.max(planetTip - bevel + gap / Math.sin(radians(bevelAngle)), LEAST_BEVEL * involute);
+  const highest = deepestByFace(faceWidth, bevelAngle);
+  const overBevel = planetTip - bevel + gap / Math.sin(radians(bevelAngle));
+  const least = Math.max(overBevel, LEAST_BEVEL * involute, deepest - highest);
   // A lip that begins beyond the tips of the planets lies over nothing.
-  const most = Math.min(MOST_BEVEL * involute, planetTip - gap);
+  const most = Math.min(MOST_BEVEL * involute, planetTip - gap, highest);
   if (most - least < LEAST_CHOICE || deepest - least < ranges.lipReach[0]) return null;
   return { deepest, least, most };
 }

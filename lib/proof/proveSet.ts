@@ -18,6 +18,7 @@ import { bodyChecks, planChecks, toothChecks } from './checks.js';
 import type { AllFindings, PlanFindings, ToothFindings } from './findings.js';
 import { gearRecords } from './gearRecords.js';
 import { triangleTree } from './mesh/triangleTree.js';
+import { keepBudget } from './meshBudget.js';
 import { meshRecords } from './meshRecords.js';
 import { looseSetOf } from './motion/looseSetOf.js';
 import { playRecord } from './motion/playRecord.js';
@@ -111,6 +112,7 @@ function provePlanetary(
   if (!proceed()) return { sheet: sheetOf(teeth, helpedChecks(spec, checks, mustFail)), parts: [] };
 
   const swept = buildFitted(drawn.spec, drawn.set);
+  keepBudget(spec, swept);
   const { scale } = compensationOf(spec);
   const parts = change(swept, { planets: planetPlaces(drawn.set), scale });
   const changed = new Map(swept.filter((part, i) => part.mesh !== parts[i].mesh).map(nameAndMesh));

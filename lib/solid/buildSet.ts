@@ -2,6 +2,7 @@ import { liftOf } from '../fit/carrier/carrierSizes.js';
 import { compensationOf, drawnSet } from '../fit/compensation.js';
 import { type FittedSet, fitSet } from '../fit/fitSet.js';
 import type { PlanetarySpec, Spec } from '../spec/types.js';
+import { chordTolerance } from '../spec/workload.js';
 import { radians } from '../tooth/gear.js';
 import { polar } from '../tooth/polar.js';
 import type { ToothProfile } from '../tooth/profile.js';
@@ -17,7 +18,7 @@ import { gearBlank } from './features/gearBlank.js';
 import { planetBlank } from './features/planetBlank.js';
 import { ringBlank } from './features/ringBlank.js';
 import { onFoot } from './feet.js';
-import { COARSEST, gearBody } from './gearBody.js';
+import { gearBody } from './gearBody.js';
 import type { Part } from './mesh.js';
 import { placed, raised } from './place.js';
 import { soundBody } from './soundBody.js';
@@ -140,7 +141,7 @@ export function gearKinds(spec: PlanetarySpec, set: FittedSet): GearKind[] {
   const { faceWidth, tolerance } = spec;
   const lift = liftOf(set.carrier);
   // As near to the teeth as their own chords.
-  const fine = Math.min(tolerance, COARSEST * spec.module);
+  const fine = chordTolerance(spec.module, tolerance);
   const onFeet = (wall: Wall, radius = 0) => onFoot(wall, faceWidth, { height: lift, radius }, fine);
   const context = (
     path: string,

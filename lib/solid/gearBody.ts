@@ -1,3 +1,4 @@
+import { chordTolerance } from '../spec/workload.js';
 import type { ToothProfile } from '../tooth/profile.js';
 import { blankOf, type Wall } from './blank.js';
 import type { Mesh } from './mesh.js';
@@ -5,9 +6,6 @@ import type { Face } from './stack/stack.js';
 import { stackMesh } from './stack/stackMesh.js';
 import type { Sweep } from './sweep/helix.js';
 import { type KnownPitches, teethOf } from './teeth.js';
-
-/** However coarse the tolerance, chords stay this share of the module from the surface: coarser teeth cut into themselves. */
-export const COARSEST = 0.025;
 
 /**
  * A gear as a closed body in its own frame: axis on z, end faces at 0 and the face width, at z = 0 the first
@@ -22,7 +20,7 @@ export function gearBody(
   tolerance: number,
   known: KnownPitches = new Map(),
 ): Mesh {
-  const teeth = teethOf(profile, sweep, Math.min(tolerance, COARSEST * profile.gear.module), known);
+  const teeth = teethOf(profile, sweep, chordTolerance(profile.gear.module, tolerance), known);
   const { rim, feature } = blankOf(wall, sweep.faceWidth, tolerance);
   const endFace = (at: 'bottom' | 'top'): Face => {
     const looks = at === 'bottom' ? 'down' : 'up';

@@ -138,8 +138,7 @@ export const common = {
   printer,
   filament,
   tolerance: number(...ranges.tolerance, {
-    description:
-      'Largest distance of the mesh from the exact surface; as fine as about three million triangles allow',
+    description: 'Largest distance of the mesh from the exact surface; as fine as a million triangles allow',
     unit: 'mm',
     source: 'common practice: far below what a printer resolves',
   }).default(0.01),

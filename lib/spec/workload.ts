@@ -12,7 +12,8 @@ const END_LEVELS = 4;
 /**
  * About how many triangles a set will have, before any of it is built: for every tooth, points across times levels
  * along the helix. A chord of the helix that turns by Δ on the radius r leaves it by r Δ²/8.
- * The constants are fitted to finished meshes; the figure is right within a factor of two.
+ * The constants are fitted to finished meshes; the figure is right within a factor of two, and rather too high for large
+ * sets. What is built is counted again (`lib/proof/meshBudget.ts`).
  */
 export function estimatedTriangles(spec: Spec): number {
   switch (spec.kind) {
@@ -29,7 +30,15 @@ export function estimatedTriangles(spec: Spec): number {
 }
 
 function pointsOf({ module, tolerance }: CommonSpec): number {
-  return POINTS_ALWAYS + POINTS_PER_ROOT * Math.sqrt(module / tolerance);
+  return POINTS_ALWAYS + POINTS_PER_ROOT * Math.sqrt(module / chordTolerance(module, tolerance));
+}
+
+/** However coarse the tolerance, chords stay this share of the module from the surface: coarser teeth cut into themselves. */
+const COARSEST_CHORD = 0.025;
+
+/** How far chords of teeth may be from their surface, mm. */
+export function chordTolerance(module: number, tolerance: number): number {
+  return Math.min(tolerance, COARSEST_CHORD * module);
 }
 
 function gear(
@@ -48,6 +57,7 @@ function gear(
     internal: false,
   });
   const levels =
-    (faceWidth * Math.tan(helixAngle)) / Math.sqrt(8 * HELIX_SHARE * tolerance * referenceRadius);
+    (faceWidth * Math.tan(helixAngle)) /
+    Math.sqrt(8 * HELIX_SHARE * chordTolerance(module, tolerance) * referenceRadius);
   return 2 * teeth * pointsOf(spec) * (levels + END_LEVELS);
 }

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { knownPaths } from '../../lib/spec/guide.js';
 import { readSpec } from '../../lib/spec/readSpec.js';
-import { describeProblem } from '../../lib/spec/refusal.js';
+import { describeProblem, Refusal } from '../../lib/spec/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import { type File, problemsOf, spinner, withValue } from './table.js';
 
@@ -122,6 +122,17 @@ describe('offers', () => {
   });
 });
 
+/** The file resolved; one with more triangles than a set may have as it is offered. */
+function resolvedWithin(file: Record<string, unknown>) {
+  try {
+    return resolveSpec(file);
+  } catch (error) {
+    if (!(error instanceof Refusal) || !error.rule.includes('million triangles')) throw error;
+    const offers = error.problems.map(({ parameter, nearest }) => [parameter, nearest[0]]);
+    return resolveSpec({ ...file, ...Object.fromEntries(offers) });
+  }
+}
+
 describe('resolving again', () => {
   it('changes nothing', () => {
     const range = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -150,7 +161,7 @@ describe('resolving again', () => {
       fc.property(file, fc.boolean(), (part, transverse) => {
         const { module, ...rest } = part;
         const given = transverse ? { transverseModule: module } : { module };
-        const once = resolveSpec({ kind: 'planetary', tolerance: 0.05, ...rest, ...given });
+        const once = resolvedWithin({ kind: 'planetary', tolerance: 0.05, ...rest, ...given });
         expect(resolveSpec(once)).toEqual(once);
         expect(resolveSpec(JSON.parse(JSON.stringify(once)))).toEqual(once);
       }),

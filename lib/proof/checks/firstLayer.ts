@@ -1,7 +1,7 @@
 import { compensationOf } from '../../fit/compensation.js';
 import { buildSet } from '../../solid/buildSet.js';
 import type { Part } from '../../solid/mesh.js';
-import { MOST_BEVEL_SHARE } from '../../spec/ranges.js';
+import { deepestByFace } from '../../spec/bevelLimits.js';
 import { Refusal } from '../../spec/refusal.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
 import type { Spec } from '../../spec/types.js';
@@ -62,10 +62,7 @@ function advice(spec: Spec, left: number, changed: boolean): string {
     return '; what a script joined must keep farther from other parts there, or stand above the first layer';
   const { fit, bevel, module, rack, faceWidth } = spec;
   // As deep as the file's rules allow: the whole tooth, or what leaves a fifth of the face. See lib/spec/rules.
-  const deepest = Math.min(
-    rack.addendum * module + fit.gap,
-    (MOST_BEVEL_SHARE * faceWidth) / Math.tan((bevel.angle * Math.PI) / 180),
-  );
+  const deepest = Math.min(rack.addendum * module + fit.gap, deepestByFace(faceWidth, bevel.angle));
   const size = Math.floor(deepest * 1000) / 1000;
   const gap = Math.ceil(100 * (fit.gap - left + SPARE)) / 100;
   const ways = [

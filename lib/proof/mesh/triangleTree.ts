@@ -58,6 +58,31 @@ export function triangleTree(mesh: Mesh): TriangleTree {
   };
 }
 
+/**
+ * A piece of a tree: what hangs from one of its nodes. It is a surface with a rim and has no inside.
+ * @param depth of the node: of the root's it is 0; no deeper than the leaves
+ * @param number of the node at that depth, from 0
+ */
+export function subtree(
+  { facets, leafStart, firstLeaf }: DistanceTree,
+  depth: number,
+  number: number,
+): DistanceTree {
+  const leaves = firstLeaf + 1;
+  const count = Math.max(1, leaves / 2 ** depth);
+  const starts = leafStart.slice(number * count, (number + 1) * count + 1);
+  const from = starts[0];
+  const piece = facets.slice(FACET * from, FACET * starts[count]);
+  const ownStarts = starts.map((start) => start - from);
+  return {
+    facets: piece,
+    boxes: boxesOf(piece, ownStarts, count - 1),
+    leafStart: ownStarts,
+    firstLeaf: count - 1,
+    shellPoints: [],
+  };
+}
+
 /** Three times the centroid of every triangle: only their order matters. */
 function centroids({ positions, triangles }: Mesh): Float64Array {
   const sums = new Float64Array(triangles.length);

@@ -50,10 +50,20 @@ export function scaled(motion: Motion, share: number): Motion {
 }
 
 /** The point that a part's motions turn about: its axis at mid face. */
-function centreOf({ sun, planets, ring, faceWidth, lift }: LooseSet, name: string): [number, number, number] {
+export function centreOf(
+  { sun, planets, ring, faceWidth, lift }: LooseSet,
+  name: string,
+): [number, number, number] {
   const gear = [sun, ...planets, ring].find((one) => one.name === name);
   const [x, y] = gear?.centre ?? [0, 0];
   return [x, y, lift + faceWidth / 2];
+}
+
+/** The parts that one can meet. */
+export function matesOf(set: LooseSet, name: string): string[] {
+  return mates(set).flatMap(([first, second]) =>
+    first === name ? [second] : second === name ? [first] : [],
+  );
 }
 
 /** All pairs of parts that can meet. */

@@ -1,7 +1,8 @@
 import { CARRIER } from '../../fit/play/carrierContacts.js';
 import type { Motion } from '../../fit/play/contact.js';
 import type { SetPlay } from '../../fit/play/setPlay.js';
-import { distanceAfter, type MovingSet } from './movingSet.js';
+import { meetsAlways } from './meetsAlways.js';
+import type { MovingSet } from './movingSet.js';
 
 /** One level on the way out of one part. */
 export interface WayOut {
@@ -35,10 +36,12 @@ export function wayOut(moving: MovingSet, { planet, sun, carrier }: SetPlay): Wa
       [-1, play.down],
     ] as const) {
       const level = way * LEVEL * value;
-      const blocked = Array.from({ length: turns }, (_, i) => (i * pitch) / turns).every((turn) => {
-        const motion: Motion = [0, 0, level, 0, 0, turn];
-        return distanceAfter(moving, { [gear.name]: motion }, 1, set.gap) === 0;
-      });
+      const turned = (i: number): Motion => [0, 0, level, 0, 0, (i * pitch) / turns];
+      const blocked = meetsAlways(
+        moving,
+        gear.name,
+        Array.from({ length: turns }, (_, i) => turned(i)),
+      );
       found.push({ part: gear.name, level, turns, blocked });
     }
   }
@@ -50,7 +53,7 @@ export function wayOut(moving: MovingSet, { planet, sun, carrier }: SetPlay): Wa
     // Pins and posts keep it from turning by itself.
     const level = way * LEVEL * play.value;
     const motion: Motion = [0, 0, level, 0, 0, 0];
-    const blocked = distanceAfter(moving, { [CARRIER]: motion }, 1, set.gap) === 0;
+    const blocked = meetsAlways(moving, CARRIER, [motion]);
     found.push({ part: CARRIER, level, turns: 1, blocked });
   }
   return found;

@@ -3,6 +3,7 @@ import { Refusal } from '../../spec/refusal.js';
 import type { Spec } from '../../spec/types.js';
 import type { Check } from '../check.js';
 import type { Change } from './changes.js';
+import { isMeshed, meshWays } from './meshWays.js';
 import { nearestSentence, nearestWorking, type Search, sayChanges } from './nearestWorking.js';
 import { works, worksWith } from './works.js';
 
@@ -11,15 +12,20 @@ import { works, worksWith } from './works.js';
  * else of another one that does, with the others beside.
  */
 export function helpedRefusal(spec: Spec, refusal: Refusal): Refusal {
-  // Teeth that can be drawn are not what it is about.
-  if (works(spec) || offersWork(spec, refusal)) return refusal;
   const [problem, ...rest] = refusal.problems;
+  // Only meshes that grow too large have a tolerance refused without an offer.
+  const byMesh = problem.parameter === 'tolerance' && problem.nearest.length === 0;
+  // Teeth that can be drawn are not what it is about.
+  if (!byMesh && (works(spec) || offersWork(spec, refusal))) return refusal;
   const { rule } = problem;
   // Teeth know the normal module alone.
   const given = moduleGiven(spec);
   const parameter = problem.parameter === 'module' ? given.path : problem.parameter;
   const value = problem.parameter === 'module' ? given.value : problem.value;
-  const found = nearestWorking(spec, { first: parameter });
+  const found = nearestWorking(
+    spec,
+    byMesh ? { ways: meshWays(spec), more: isMeshed } : { first: parameter },
+  );
   const own = found.find(isOf(parameter)) ?? found.find((change) => isOf(Object.keys(change)[0])(change));
   if (!own) {
     const help = nearestSentence(found);

@@ -12,6 +12,7 @@ import { type BodyPair, changedPairs } from '../bodyPairs.js';
 import { changedChecks, measureChanged, replaced, trainRim } from '../changed.js';
 import { mustFail } from '../check.js';
 import { type TriangleTree, triangleTree } from '../mesh/triangleTree.js';
+import { keepBudget } from '../meshBudget.js';
 import { helpedChecks } from '../nearest/help.js';
 import { helpedBodies } from '../nearest/helpedBodies.js';
 import { smallParts } from '../safety/smallParts.js';
@@ -58,6 +59,7 @@ export function proveTrain(
   if (!proceed()) return { sheet: trainSheet(teeth, helped()), parts: [] };
 
   const swept = buildFittedTrain(drawn);
+  keepBudget(spec, swept);
   const parts = change(swept, { planets: new Map(), scale: compensationOf(spec).scale });
   const changed = new Map(
     swept.filter(({ mesh }, i) => mesh !== parts[i].mesh).map(({ name, mesh }) => [name, mesh]),

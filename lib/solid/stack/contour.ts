@@ -72,5 +72,6 @@ export function signedArea(points: readonly Point[]): number {
 
 /** Distance of the farthest point from the origin, mm. */
 export function reachOf(points: readonly Point[]): number {
-  return Math.max(...points.map(([x, y]) => Math.hypot(x, y)));
+  // As arguments of one call, the points of a fine outline would be too many.
+  return points.reduce((most, [x, y]) => Math.max(most, Math.hypot(x, y)), 0);
 }

@@ -29,7 +29,9 @@ export function mended(
       paired.add(counterClockwise === (i === 0) ? key(b, a) : key(a, b));
     });
   });
-  for (let t = 0; t < ids.length; t += 3) {
+  // By Euler's formula no filling has more triangles: one that grows beyond them is wrong, and would grow for ever.
+  const most = 3 * (vertices.length + 2 * loops.length);
+  for (let t = 0; t < ids.length && ids.length <= most; t += 3) {
     for (let k = 0; k < 3; k++) {
       const a = ids[t + k];
       const b = ids[t + ((k + 1) % 3)];
@@ -42,7 +44,7 @@ export function mended(
       ids.push(between, b, c);
       note(t);
       note(ids.length - 3);
-      k = -1;
+      k = ids.length <= most ? -1 : 3;
     }
   }
   return ids;

@@ -6,7 +6,7 @@ import type { PlanetarySpec } from '../types.js';
 export const WALL_LINES = 2;
 /**
  * Feet that reach down to the bed beside a lower plate keep this share of the module from the root circles: more than
- * the chords of the coarsest teeth (`COARSEST` in `lib/solid/gearBody.ts`) dip into them.
+ * the chords of the coarsest teeth (`chordTolerance`) dip into them.
  */
 export const FOOT_EDGE = 0.03;
 

@@ -1,4 +1,4 @@
-import { radians } from '../../tooth/gear.js';
+import { deepestByFace } from '../bevelLimits.js';
 import { BEVEL_FOR_LIPS } from '../complete.js';
 import { floorThousandth, ROUNDING } from '../nearest.js';
 import { MOST_BEVEL_SHARE, MOST_GAP_PER_MODULE, ranges } from '../ranges.js';
@@ -81,7 +81,7 @@ export const bevelSize: Rule = {
     }
     const deeper = spec.kind === 'planetary' && spec.lips ? BEVEL_FOR_LIPS : 1;
     const byTooth = deeper * rack.addendum * module + fit.gap;
-    const byFace = (MOST_BEVEL_SHARE * faceWidth) / Math.tan(radians(bevel.angle));
+    const byFace = deepestByFace(faceWidth, bevel.angle);
     if (bevel.size <= Math.min(byTooth, byFace) + ROUNDING) return [];
     const most = floorThousandth(Math.min(byTooth, byFace));
     const why =

@@ -1,10 +1,16 @@
-import { ROUNDING } from '../nearest.js';
+import { floorThousandth, ROUNDING } from '../nearest.js';
 import { ranges } from '../ranges.js';
+import type { Problem } from '../refusal.js';
+import type { Spec } from '../types.js';
 import { estimatedTriangles } from '../workload.js';
 import type { Rule } from './rule.js';
 
-/** More could take minutes and gigabytes, and no slicer would take the file. Common practice. */
-const MOST_TRIANGLES = 3_000_000;
+/**
+ * No set has more: proving a million takes about ten seconds and half a gigabyte, and slicers labour at more. Common
+ * practice.
+ */
+export const MOST_TRIANGLES = 1_000_000;
+const [, COARSEST] = ranges.tolerance;
 
 /** What the mesh of a file of any kind is sized by. */
 const meshed = [
@@ -50,13 +56,36 @@ export const workload: Rule = {
   find(spec) {
     const triangles = estimatedTriangles(spec);
     if (triangles <= MOST_TRIANGLES) return [];
-    let [misses, fits] = [spec.tolerance, ranges.tolerance[1]];
-    for (let step = 0; step < 40; step++) {
-      const middle = (misses + fits) / 2;
-      if (estimatedTriangles({ ...spec, tolerance: middle }) <= MOST_TRIANGLES) fits = middle;
-      else misses = middle;
-    }
+    const tolerance = mostThat((tried) => isWithin({ ...spec, tolerance: tried }), COARSEST, spec.tolerance);
     const rule = `is too fine for this set: about ${Math.ceil(triangles / 1e5) / 10} million triangles, at most ${MOST_TRIANGLES / 1e6}`;
-    return [{ parameter: 'tolerance', value: spec.tolerance, rule, nearest: [Math.ceil(fits * 1e4) / 1e4] }];
+    const found: Problem[] = [
+      { parameter: 'tolerance', value: spec.tolerance, rule, nearest: [Math.ceil(tolerance * 1e4) / 1e4] },
+    ];
+    if (isWithin({ ...spec, tolerance: COARSEST })) return found;
+    const face = mostThat(
+      (tried) => isWithin({ ...spec, tolerance: COARSEST, faceWidth: tried }),
+      0,
+      spec.faceWidth,
+    );
+    const wide = `is too wide for these teeth: at most ${MOST_TRIANGLES / 1e6} million triangles, even at the coarsest tolerance`;
+    return [
+      ...found,
+      { parameter: 'faceWidth', value: spec.faceWidth, rule: wide, nearest: [floorThousandth(face)] },
+    ];
   },
 };
+
+function isWithin(spec: Spec): boolean {
+  return estimatedTriangles(spec) <= MOST_TRIANGLES;
+}
+
+/** The value nearest to `asked` that holds, on the way from one that is taken to. */
+function mostThat(holds: (value: number) => boolean, from: number, asked: number): number {
+  let [fits, misses] = [from, asked];
+  for (let step = 0; step < 40; step++) {
+    const middle = (misses + fits) / 2;
+    if (holds(middle)) fits = middle;
+    else misses = middle;
+  }
+  return fits;
+}
