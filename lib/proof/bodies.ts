@@ -9,7 +9,7 @@ import { leastDistance } from './mesh/leastDistance.js';
 import { selfIntersections } from './mesh/selfIntersection.js';
 import { type TriangleTree, triangleTree } from './mesh/triangleTree.js';
 import { meshVolume } from './mesh/volume.js';
-import { type SurfaceDeviation, surfaceDeviation } from './surfaceDeviation.js';
+import { ON_SURFACE, type SurfaceDeviation, surfaceDeviation } from './surfaceDeviation.js';
 
 /** What was measured on one body. */
 export interface BodyFinding {
@@ -116,6 +116,8 @@ export interface MadeGear {
   first: string;
   profile: ToothProfile;
   sweep: Sweep;
+  /** What its mesh keeps to, mm. */
+  tolerance: number;
   /** Turn about its own axis, radians. */
   rotation: number;
   /** Place of its axis, mm. */
@@ -125,13 +127,21 @@ export interface MadeGear {
 }
 
 /** A gear is measured in its own frame. */
-export function toothedGear({ first, profile, sweep, rotation, centre, lift = 0 }: MadeGear): ToothedBody {
+export function toothedGear(gear: MadeGear): ToothedBody {
+  const { first, profile, sweep, rotation, centre, lift = 0, tolerance } = gear;
   const back = (mesh: Mesh) =>
     placed(placed(raised(mesh, -lift), 0, [-centre[0], -centre[1]]), -rotation, [0, 0]);
   return {
     first,
     deviation: (mesh, changed) =>
-      surfaceDeviation(back(mesh), profile, sweep, changed && { ...changed, swept: back(changed.swept) }),
+      surfaceDeviation(
+        back(mesh),
+        profile,
+        sweep,
+        // Concave sides stand back by half of what chords leave them by, so that facets lie on both sides.
+        tolerance / 2 + ON_SURFACE,
+        changed && { ...changed, swept: back(changed.swept) },
+      ),
   };
 }
 

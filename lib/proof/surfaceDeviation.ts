@@ -21,8 +21,8 @@ export interface SurfaceDeviation {
   area: number;
 }
 
-/** A corner counts as lying on a surface within this distance, mm: rounding of doubles, far below any tolerance. */
-const ON_SURFACE = 1e-6;
+/** A corner that is put on a surface lies within this distance of it, mm: rounding of doubles, far below any tolerance. */
+export const ON_SURFACE = 1e-6;
 
 /**
  * Measures a gear body against its exact helicoids, lands, root surfaces and bevel cones, sampled densely on every
@@ -30,6 +30,7 @@ const ON_SURFACE = 1e-6;
  * three corners lie. End faces (corners at one height, 0 or the face width) and the wall away from the teeth are
  * left out.
  * @param mesh in the gear's own frame, as `gearBody` makes it
+ * @param near how far from it a corner may be that counts as lying on a surface, mm [rounding]
  * @param changed given when a script joined or cut something: triangles that `swept`, the body before, does not have
  * count as what is left of a tooth where they lie within `tolerance` (mm) of its surface, and as added ones elsewhere
  */
@@ -37,6 +38,7 @@ export function surfaceDeviation(
   mesh: Mesh,
   profile: ToothProfile,
   sweep: Sweep,
+  near = ON_SURFACE,
   changed?: { swept: Mesh; tolerance: number },
 ): SurfaceDeviation {
   const { positions } = mesh;
@@ -44,6 +46,7 @@ export function surfaceDeviation(
     mesh,
     gearSide(profile, sweep),
     (a, b, c) => isFace(positions, a, b, c, sweep) || isWall(positions, a, b, c, profile),
+    near,
     changed,
   );
 }
@@ -51,11 +54,13 @@ export function surfaceDeviation(
 /**
  * The same of any toothed body.
  * @param leftOut whether a triangle, by the places of its corners in `positions`, is no part of the toothed side
+ * @param onSurface how far from it a corner may be that counts as lying on a surface, mm
  */
 export function deviationFrom<Body, Surface>(
   mesh: Mesh,
   side: ToothedSide<Body, Surface>,
   leftOut: (a: number, b: number, c: number) => boolean,
+  onSurface: number,
   changed?: { swept: Mesh; tolerance: number },
 ): SurfaceDeviation {
   const { positions, triangles } = mesh;
@@ -72,7 +77,7 @@ export function deviationFrom<Body, Surface>(
     carryCorner(side, tooth, positions, b, corners[1]);
     carryCorner(side, tooth, positions, c, corners[2]);
     const asSwept = whole === undefined || whole[t / 3] === 1;
-    const near = asSwept ? ON_SURFACE : changed!.tolerance;
+    const near = asSwept ? onSurface : changed!.tolerance;
     const own = surfacesUnder(side, corners, near);
     const nearest = own.length ? measure(positions, a, b, c, side, own, tooth) : null;
     if (!asSwept && (nearest === null || nearest.off > near)) continue;

@@ -125,6 +125,8 @@ export interface GearKind {
   first: string;
   profile: ToothProfile;
   sweep: Sweep;
+  /** What its mesh keeps to, mm. */
+  tolerance: number;
   wall: Wall;
   /** Turn about its own axis, radians. */
   rotation: number;
@@ -161,6 +163,7 @@ export function gearKinds(spec: PlanetarySpec, set: FittedSet): GearKind[] {
       first: 'sun',
       profile: sun,
       sweep: sweepOf(spec, set, 'sun'),
+      tolerance,
       wall: onFeet(gearBlank(spec.sun, context('sun', sun, 'sun', 0, lift)), set.carrier?.hubRadius),
       rotation: 0,
       centre: [0, 0],
@@ -170,6 +173,7 @@ export function gearKinds(spec: PlanetarySpec, set: FittedSet): GearKind[] {
       first: 'planet-1',
       profile: planet,
       sweep: sweepOf(spec, set, 'planet'),
+      tolerance,
       wall: set.carrier?.pin
         ? planetBore(set.carrier, tolerance)
         : planetBlank(spec.planets, context('planets', planet, 'planet', planets[0].rotation)),
@@ -181,6 +185,7 @@ export function gearKinds(spec: PlanetarySpec, set: FittedSet): GearKind[] {
       first: 'ring',
       profile: ring,
       sweep: sweepOf(spec, set, 'ring'),
+      tolerance,
       wall: onFeet(
         ringBlank(spec.ring, rimRadius(spec, ring), context('ring', ring, 'ring', ringRotation, lift)),
         set.carrier?.skirtRadius,

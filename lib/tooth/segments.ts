@@ -78,6 +78,26 @@ export function pointOn(segment: Segment, t: number): [number, number] {
   }
 }
 
+/** The same segment turned about the gear's axis, radians. */
+export function turned(segment: Segment, angle: number): Segment {
+  switch (segment.kind) {
+    case 'arc':
+      return { ...segment, from: segment.from + angle, to: segment.to + angle };
+    case 'involute':
+      return { ...segment, start: segment.start + angle };
+    case 'trochoid':
+      return { ...segment, middle: segment.middle + angle };
+    case 'round': {
+      const [x, y] = segment.centre;
+      const centre = [
+        x * Math.cos(angle) - y * Math.sin(angle),
+        x * Math.sin(angle) + y * Math.cos(angle),
+      ] as const;
+      return { ...segment, centre, from: segment.from + angle, to: segment.to + angle };
+    }
+  }
+}
+
 /** The same segment seen in the mirror y → −y, still counter-clockwise. */
 export function mirrored(segment: Segment): Segment {
   switch (segment.kind) {

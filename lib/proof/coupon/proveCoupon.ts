@@ -146,6 +146,7 @@ function measured(
       rotation,
       centre: layout.axes[i],
       sweep: trainSweep(drawn, gear),
+      tolerance: drawn.spec.tolerance,
     });
   });
   const frame = {

@@ -2,7 +2,13 @@ import type { PlacedBar } from '../../fit/trains/fitTrain.js';
 import { type BarSweep, leanAt } from '../../solid/bar/barSweep.js';
 import type { Mesh } from '../../solid/mesh.js';
 import { halfThicknessAt } from '../../tooth/bar.js';
-import { deviationFrom, isFace, type SurfaceDeviation, type ToothedSide } from '../surfaceDeviation.js';
+import {
+  deviationFrom,
+  isFace,
+  ON_SURFACE,
+  type SurfaceDeviation,
+  type ToothedSide,
+} from '../surfaceDeviation.js';
 
 /** Rounding of doubles, mm. */
 const ON_WALL = 1e-9;
@@ -26,7 +32,7 @@ export function barDeviation(
   // Every wall without teeth reaches below the roots, or stands in a square end.
   const leftOut = (a: number, b: number, c: number) =>
     isFace(p, a, b, c, sweep) || [a, b, c].some(below) || [a, b, c].every(atEnd);
-  return deviationFrom(mesh, barSide(bar, sweep), leftOut, changed);
+  return deviationFrom(mesh, barSide(bar, sweep), leftOut, ON_SURFACE, changed);
 }
 
 /** Distance from one exact surface of a bar, mm. */

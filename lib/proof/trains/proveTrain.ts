@@ -106,7 +106,10 @@ function matesOf({ mesh }: FittedTrain): BodyPair[] {
 
 function toothedBodies(train: FittedTrain): ToothedBody[] {
   const { spec, gears, bar } = train;
-  const bodies = gears.map((one) => toothedGear({ ...one, first: one.part, sweep: trainSweep(train, one) }));
+  const { tolerance } = spec;
+  const bodies = gears.map((one) =>
+    toothedGear({ ...one, first: one.part, sweep: trainSweep(train, one), tolerance }),
+  );
   if (!bar) return bodies;
   const sweep = barSweep(spec, bar);
   return [...bodies, { first: 'bar', deviation: (mesh, changed) => barDeviation(mesh, bar, sweep, changed) }];

@@ -1,5 +1,6 @@
 import { refuse } from '../../spec/refusal.js';
 import type { ToothProfile } from '../../tooth/profile.js';
+import { centred, type Division } from './centred.js';
 import { deviations, type Measured } from './deviations.js';
 import { type Sweep, twistRate } from './helix.js';
 import { type PitchMesh, pitchMesh } from './pitchMesh.js';
@@ -24,6 +25,7 @@ const KINDS = ['flank', 'land', 'root'] as const;
  * The pitch of a gear divided until its measured distance from the exact surface is within tolerance: half of it
  * on flanks. Each round sets the steps of every kind of patch from what the last one measured, coarser or finer,
  * and the division with the fewest triangles that is within tolerance is kept.
+ * Then its error is centred (`centred`).
  * Where a division would take more triangles than one gear may have, it is given up, and no finer one is tried.
  * @param tolerance mm
  * @throws Refusal of the tolerance where nothing within that budget keeps it
@@ -37,7 +39,7 @@ export function adaptivePitch(profile: ToothProfile, sweep: Sweep, tolerance: nu
   // Steps a hundred times as fine have not even halved the distance.
   const isHopeless = (kind: Patch['kind'], now: Allowance, before: Allowance) =>
     spent[kind] < HOPELESS * allowed[kind] && now[kind] > allowed[kind] && now[kind] > before[kind] / 2;
-  let best: PitchMesh | null = null;
+  let best: Division | null = null;
   let looked: Measured | undefined;
   let first: Allowance | undefined;
   for (let round = 0; round < MOST_ROUNDS && !(best && round >= THRIFTY_ROUNDS); round++) {
@@ -47,28 +49,34 @@ export function adaptivePitch(profile: ToothProfile, sweep: Sweep, tolerance: nu
       spent.flank = allowed.flank;
       ceiling.flank = Infinity;
     }
-    const steps = stepsFor(profile, spent, stuck);
+    const steps = stepsFor(profile, { ...spent }, stuck);
     if (levelsIn(sweep, twistRate(profile, sweep), steps) > most) break;
     const mesh = pitchMesh(profile, sweep, steps);
     // No step is less than half of the one before, so what comes next is not many times as large.
     if (mesh.triangles.length > 3 * most) break;
-    const better = !best || mesh.triangles.length < best.triangles.length;
+    const better = !best || mesh.triangles.length < best.measured.mesh.triangles.length;
     looked = deviations(mesh, profile, sweep, FEW, looked);
     let measured = looked.worst;
     first ??= measured;
     if (!best && stuck && KINDS.some((kind) => isHopeless(kind, measured, first!))) break;
     const isWithin = () => KINDS.every((kind) => measured[kind] <= allowed[kind]);
     if (better && isWithin()) {
-      measured = deviations(mesh, profile, sweep, DENSE).worst;
-      if (isWithin()) best = mesh;
+      const dense = deviations(mesh, profile, sweep, DENSE);
+      measured = dense.worst;
+      if (isWithin()) best = { steps, measured: dense };
     }
+    let same = true;
     for (const kind of KINDS) {
+      const before = spent[kind];
       const aim = (0.9 * allowed[kind]) / Math.max(measured[kind], 1e-12);
       spent[kind] = Math.min(ceiling[kind], spent[kind] * Math.min(1.6, Math.max(0.3, aim)));
       if (measured[kind] > allowed[kind]) ceiling[kind] = spent[kind];
+      same &&= spent[kind] === before;
     }
+    // The same steps again would give the same division.
+    if (best && same) break;
   }
-  return best ?? refuse('tolerance', tolerance, NOT_KEPT);
+  return best ? centred(best, profile, sweep, allowed) : refuse('tolerance', tolerance, NOT_KEPT);
 }
 
 /** Levels along the helix that these steps ask for. */

@@ -21,6 +21,7 @@ export interface FlankEdges {
  * straight generators.
  * @param side 'up' when the root is at the smaller angle, 'down' when the tip is
  * @param flank from the root column's roll to the tip's for 'up', the other way round for 'down'
+ * @param exact the flank that is stood for, where this one stands back from it
  */
 export function flankPatch(
   draft: PitchDraft,
@@ -28,6 +29,7 @@ export function flankPatch(
   rootColumn: readonly number[],
   tipColumn: readonly number[],
   side: 'up' | 'down',
+  exact = flank,
 ): FlankEdges {
   const { profile, sweep, steps, rate, length, tipLevels, bevelTop } = draft;
   const [rootRoll, tipRoll] = side === 'up' ? [flank.from, flank.to] : [flank.to, flank.from];
@@ -75,7 +77,7 @@ export function flankPatch(
     ...top.toReversed(),
     ...rootRim.toReversed(),
   ];
-  addZipped(draft, 'flank', sweptSurface(draft.profile, flank), side === 'up' ? rim : rim.toReversed());
+  addZipped(draft, 'flank', sweptSurface(draft.profile, exact), side === 'up' ? rim : rim.toReversed());
   const patch = draft.patches[draft.patches.length - 1];
   patch.folded = foldedBy(draft, draft.triangles.slice(3 * patch.from), unrolled);
 

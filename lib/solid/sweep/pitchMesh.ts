@@ -21,18 +21,23 @@ export interface PitchMesh extends Pick<PitchDraft, 'positions' | 'triangles' | 
   top: number[];
 }
 
-/** Builds the pitch of the tooth on +x. */
-export function pitchMesh(profile: ToothProfile, sweep: Sweep, steps: Steps): PitchMesh {
+/** A tooth's segments: root land, root curve, flank, tip land, flank, root curve. */
+type Tooth = [Arc, Segment, Involute, Arc, Involute, Segment];
+
+/**
+ * Builds the pitch of the tooth on +x.
+ * @param placed where its vertices are put [on the exact outline]
+ */
+export function pitchMesh(
+  profile: ToothProfile,
+  sweep: Sweep,
+  steps: Steps,
+  placed: Segment[] = profile.segments,
+): PitchMesh {
   const draft = startPitch(profile, sweep, steps);
   const { tipLevels } = draft;
-  const [land, rootUp, flankUp, tip, , rootDown] = profile.segments as [
-    Arc,
-    Segment,
-    Involute,
-    Arc,
-    Involute,
-    Segment,
-  ];
+  const [land, rootUp, flankUp, tip, , rootDown] = placed as Tooth;
+  const exact = profile.segments as Tooth;
   const [nearBase, flank] = splitNearBase(draft, flankUp);
   const flankDown = mirrored(flank) as Involute;
 
@@ -48,18 +53,18 @@ export function pitchMesh(profile: ToothProfile, sweep: Sweep, steps: Steps): Pi
   const end = start.map((id) => id + NEXT);
 
   const landInside = landPatch(draft, land, start, landEnd, levelsAt(draft, land.radius));
-  const rising = rootPatch(draft, rootUp, landEnd, formUp);
+  const rising = rootPatch(draft, rootUp, landEnd, formUp, exact[1]);
   if (nearBase) rising.push(...rootPatch(draft, nearBase, formUp, flankStart).slice(1));
-  const up = flankPatch(draft, flank, flankStart, tipUp, 'up');
+  const up = flankPatch(draft, flank, flankStart, tipUp, 'up', exact[2]);
   const tipInside = landPatch(draft, tip, tipUp, tipDown, tipLevels);
-  const down = flankPatch(draft, flankDown, flankEnd, tipDown, 'down');
+  const down = flankPatch(draft, flankDown, flankEnd, tipDown, 'down', exact[4]);
   const bevel = bevelSurface(profile, sweep);
   const tipBottom = conePatch(draft, bevel, up.cutBottom, down.cutBottom, tipInside.bottom, false);
   const tipTop = draft.bevelTop
     ? conePatch(draft, bevel, up.cutTop, down.cutTop, tipInside.top, true)
     : tipInside.top;
   const falling = nearBase ? rootPatch(draft, mirrored(nearBase), flankEnd, formDown).slice(0, -1) : [];
-  falling.push(...rootPatch(draft, rootDown, formDown, end));
+  falling.push(...rootPatch(draft, rootDown, formDown, end, exact[5]));
 
   const outline = (at: 'bottom' | 'top', level: number, tipArc: number[]) => {
     const [rise, fall] = [rising, falling].map((columns) => columns.map((column) => column[level]));

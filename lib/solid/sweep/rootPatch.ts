@@ -6,11 +6,18 @@ import { placeOf } from './places.js';
 /**
  * A surface that is not developable, or not well so: a grid of columns between `first` and `last`, each quad split
  * along the diagonal that stays nearer to the exact surface.
+ * @param exact the segment that is stood for, where columns stand back from it
  * @returns every column, both ends included, in the order of angle
  */
-export function rootPatch(draft: PitchDraft, segment: Segment, first: number[], last: number[]): number[][] {
-  const surface = sweptSurface(draft.profile, segment);
-  const parameters = draft.steps.rootPoints(segment);
+export function rootPatch(
+  draft: PitchDraft,
+  segment: Segment,
+  first: number[],
+  last: number[],
+  exact = segment,
+): number[][] {
+  const surface = sweptSurface(draft.profile, exact);
+  const parameters = draft.steps.rootPoints(exact);
   const columns = parameters.map((t, i) =>
     i === 0 ? first : i === parameters.length - 1 ? last : addColumn(draft, pointOn(segment, t)),
   );
