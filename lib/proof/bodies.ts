@@ -1,6 +1,7 @@
 import type { Mesh, Part } from '../solid/mesh.js';
 import { firstOfEachKind, kindOf } from '../solid/partKinds.js';
 import { placed, raised } from '../solid/place.js';
+import { BACK } from '../solid/sweep/centred.js';
 import type { Sweep } from '../solid/sweep/helix.js';
 import type { ToothProfile } from '../tooth/profile.js';
 import type { BodyPair } from './bodyPairs.js';
@@ -138,8 +139,8 @@ export function toothedGear(gear: MadeGear): ToothedBody {
         back(mesh),
         profile,
         sweep,
-        // Concave sides stand back by half of what chords leave them by, so that facets lie on both sides.
-        tolerance / 2 + ON_SURFACE,
+        // Concave sides stand back by that share of how far their facets would stand out.
+        BACK * tolerance + ON_SURFACE,
         changed && { ...changed, swept: back(changed.swept) },
       ),
   };

@@ -7,8 +7,8 @@ import { setOf } from '../sets.js';
 
 const spec = setOf(15, 15, 45, 5, { tolerance: 0.005 });
 const [sun] = gearKinds(spec, fitSet(spec));
-/** Concave sides stand back by up to half the tolerance. */
-const near = spec.tolerance / 2;
+/** Concave sides stand back by up to three quarters of the tolerance. */
+const near = 0.75 * spec.tolerance;
 const body = gearBody(sun.profile, sun.sweep, sun.wall, spec.tolerance);
 
 describe('distance from the exact surface', () => {
@@ -29,7 +29,7 @@ describe('distance from the exact surface', () => {
   it('finds the waist of a straight loft', () => {
     // One straight step over the twist θ pinches the waist by r (1 − cos θ/2): common geometry of a chord.
     const coarse = gearBody(sun.profile, sun.sweep, sun.wall, 0.2);
-    const found = surfaceDeviation(coarse, sun.profile, sun.sweep, 0.2 / 2);
+    const found = surfaceDeviation(coarse, sun.profile, sun.sweep, 0.75 * 0.2);
     expect(found.worst).toBeGreaterThan(0.02);
     expect(found.worst).toBeLessThanOrEqual(0.2);
   });
