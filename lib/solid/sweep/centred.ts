@@ -42,7 +42,15 @@ export function centred(
   const moved = deviations(meshAt(back), profile, sweep, DENSE, exact);
   const { flank, land, root } = moved.worst;
   const isWithin = flank <= allowed.flank && land <= allowed.land && root <= allowed.root;
-  return isWithin && concaveWorst(moved, profile) < out ? moved.mesh : exact.mesh;
+  const isNoFarther = farthest(moved) <= LANDS * farthest(exact) && concaveWorst(moved, profile) < out;
+  return isWithin && isNoFarther ? moved.mesh : exact.mesh;
+}
+
+/** Lands grow along themselves by what stands back, and the sagitta of their chords by so much. */
+const LANDS = 1.01;
+
+function farthest({ worst: { flank, land, root } }: Measured): number {
+  return Math.max(flank, land, root);
 }
 
 /** The largest distance of the sides that chords leave towards the mate, mm: flanks of a ring, root curves of other gears. */
