@@ -65,18 +65,26 @@ export function adaptivePitch(profile: ToothProfile, sweep: Sweep, tolerance: nu
       measured = dense.worst;
       if (isWithin()) best = { steps, measured: dense };
     }
-    let same = true;
-    for (const kind of KINDS) {
-      const before = spent[kind];
-      const aim = (0.9 * allowed[kind]) / Math.max(measured[kind], 1e-12);
-      spent[kind] = Math.min(ceiling[kind], spent[kind] * Math.min(1.6, Math.max(0.3, aim)));
-      if (measured[kind] > allowed[kind]) ceiling[kind] = spent[kind];
-      same &&= spent[kind] === before;
-    }
     // The same steps again would give the same division.
-    if (best && same) break;
+    if (!adjust(spent, ceiling, measured, allowed) && best) break;
   }
   return best ? centred(best, profile, sweep, allowed) : refuse('tolerance', tolerance, NOT_KEPT);
+}
+
+/**
+ * Sets what is spent for the next round from what this one measured, in place.
+ * @returns whether that is another division
+ */
+function adjust(spent: Allowance, ceiling: Allowance, measured: Allowance, allowed: Allowance): boolean {
+  let changes = false;
+  for (const kind of KINDS) {
+    const before = spent[kind];
+    const aim = (0.9 * allowed[kind]) / Math.max(measured[kind], 1e-12);
+    spent[kind] = Math.min(ceiling[kind], before * Math.min(1.6, Math.max(0.3, aim)));
+    if (measured[kind] > allowed[kind]) ceiling[kind] = spent[kind];
+    changes ||= spent[kind] !== before;
+  }
+  return changes;
 }
 
 /** Levels along the helix that these steps ask for. */
