@@ -39,7 +39,8 @@ export function examiners() {
   };
 }
 
-function withExcess({ ended, ...result }) {
+/** A result whose cost is too high is a find. */
+export function withExcess({ ended, ...result }) {
   const { seconds, megabytes } = result.cost ?? {};
   const faults = [...result.faults];
   if (seconds > MOST_SECONDS) faults.push(`takes ${seconds} s: more than ${MOST_SECONDS}`);
