@@ -44,6 +44,24 @@ export function featureProblems(spec: PlanetarySpec, roots: Roots): Problem[] {
   ];
 }
 
+/** Letters that stand up would meet a plate that lies over them. */
+function raisedUnder({ sun, planets, carrier }: PlanetarySpec): Problem[] {
+  if (carrier === 'none' || carrier.plates === 'below') return [];
+  const under = { planets: planets.text, ...(carrier.centre === 'closed' && { sun: sun.text }) };
+  return Object.entries(under).flatMap(([part, text]) =>
+    text?.style === 'raised'
+      ? [
+          {
+            parameter: `${part}.text.style`,
+            value: text.style,
+            rule: 'must be sunk under a plate above',
+            nearest: ['sunk'],
+          },
+        ]
+      : [],
+  );
+}
+
 /** What finds no room wherever root circles turn out to be. */
 function anywhere(spec: PlanetarySpec): Problem[] {
   const hindered = besideCarrier(spec);
@@ -68,7 +86,8 @@ function bodyOf({ printer, faceWidth }: PlanetarySpec) {
 }
 
 /** Pins go through the planets, and a closed plate lies over the sun. */
-function besideCarrier({ sun, planets, carrier }: PlanetarySpec): Problem[] {
+function besideCarrier(spec: PlanetarySpec): Problem[] {
+  const { sun, planets, carrier } = spec;
   if (carrier === 'none') return [];
   const pinned = (['hole', 'dimple', 'pocket', 'text'] as const).filter(
     (key) => carrier.form === 'pins' && planets[key],
@@ -79,5 +98,6 @@ function besideCarrier({ sun, planets, carrier }: PlanetarySpec): Problem[] {
   return [
     ...pinned.flatMap((key) => notWith(`planets.${key}`, planets[key], 'carrier.pin')),
     ...covered.flatMap((key) => notWith(`sun.${key}`, sun[key], 'a closed plate above')),
+    ...raisedUnder(spec),
   ];
 }

@@ -94,6 +94,28 @@ const file = fc.record(
   { requiredKeys: ['counts', 'carrier', 'module', 'faceWidth', 'tolerance', 'helix'] },
 );
 
+describe('letters under a plate', () => {
+  const under = (part: 'sun' | 'planets', centre: 'open' | 'closed', style: 'raised' | 'sunk') => {
+    const { sun, planets, carrier: plates, ...rest } = cage(18);
+    const text = { content: 'A', size: 3, style };
+    const parts = { sun: part === 'sun' ? { ...sun, text } : sun };
+    return resolveSpec({
+      ...rest,
+      ...parts,
+      planets: part === 'planets' ? { ...planets, text } : planets,
+      carrier: { ...plates, centre },
+    });
+  };
+
+  it('are sunk', () => {
+    expect(() => under('sun', 'closed', 'raised')).toThrow(/sun\.text\.style.*sunk under a plate/);
+    expect(() => under('planets', 'open', 'raised')).toThrow(/planets\.text\.style.*sunk under a plate/);
+    expect(() => under('planets', 'open', 'sunk')).not.toThrow();
+    // An open plate leaves the sun free.
+    expect(() => under('sun', 'open', 'raised')).not.toThrow();
+  });
+});
+
 describe('any carrier', () => {
   it('is made, or refused before its faces are filled', () => {
     let made = 0;
