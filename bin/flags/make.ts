@@ -1,3 +1,4 @@
+import { usualSize } from '../../lib/write/pictureSize.js';
 import { text } from './text.js';
 
 /** Flags of `inspect`; `make` has them too. */
@@ -13,7 +14,9 @@ export const makeFlags = {
   out: text('folder for the files (required)'),
   format: text('formats of the parts [stl,3mf]; drawing and sheets are always written'),
   picture: { type: 'boolean', describe: 'write NAME.png too: a shaded picture of the whole set' },
-  'picture-size': text('write it with so many pixels, width x height [1200x900]'),
+  'picture-size': text(
+    `write it with so many pixels, width x height [${usualSize.width}x${usualSize.height}]`,
+  ),
   force: { type: 'boolean', describe: 'write even though checks fail' },
   ...inspectFlags,
 } as const;

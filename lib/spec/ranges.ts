@@ -13,6 +13,7 @@ export const ranges = keyed({
   dedendum: [0.5, 2],
   fillet: [0, 1],
   helixAngle: [0, 45],
+  bevelAngle: [30, 60],
   faceWidth: [1, 300],
   /** Between flanks; around pins and lips as well. */
   gap: [0.02, 2],

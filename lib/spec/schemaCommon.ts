@@ -60,7 +60,7 @@ const helix = z
 
 const bevel = z
   .strictObject({
-    angle: number(30, 60, {
+    angle: number(...ranges.bevelAngle, {
       description: 'Angle between the cone that cuts the tooth tips at the end faces and the end face',
       unit: 'deg',
       source: 'common practice: 45° prints without support',

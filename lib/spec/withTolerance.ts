@@ -4,7 +4,7 @@ import type { Spec } from './types.js';
 
 /**
  * A resolved file with another mesh tolerance.
- * @param text the tolerance in mm as it was typed, 0.0005 to 0.2
+ * @param text the tolerance in mm as it was typed, in the range that a file allows
  * @throws Refusal for the parameter `tolerance`
  */
 export function withTolerance(spec: Spec, text: string): Spec {

@@ -15,7 +15,9 @@ export type RowCounts = Pick<
 export function planParameters(row: RowCounts, wanted: ResolvedWanted) {
   const shifts = row.profileShifts;
   const usual = printerProfiles.usual.bed;
-  const bed = wanted.bed === usual.width ? {} : { bed: { width: wanted.bed, depth: wanted.bed } };
+  // Of a bed that is named only the sides are known: nothing is said against gears higher than the usual one.
+  const height = Math.max(usual.height, wanted.faceWidth);
+  const bed = wanted.bed === usual.width ? {} : { bed: { width: wanted.bed, depth: wanted.bed, height } };
   return {
     kind: 'planetary' as const,
     module: row.module,

@@ -57,7 +57,9 @@ export function planText(row: PlanRow, wanted: ResolvedWanted): string {
 function printerLines({ nozzle, bed }: ReturnType<typeof planParameters>['printer']): string[] {
   const parts = [
     ...(nozzle === undefined ? [] : [`nozzle: ${nozzle}`]),
-    ...(bed === undefined ? [] : [`bed: { width: ${bed.width}, depth: ${bed.depth} }`]),
+    ...(bed === undefined
+      ? []
+      : [`bed: { width: ${bed.width}, depth: ${bed.depth}, height: ${bed.height} }`]),
   ];
   return parts.length ? [`printer: { ${parts.join(', ')} }`] : [];
 }

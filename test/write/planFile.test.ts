@@ -24,3 +24,12 @@ it('a set whose mesh would be too large states a coarser tolerance, and only suc
   const small = planSets({ module: 1, limit: 1 });
   expect(planText(small.rows[0], small.wanted)).not.toContain('tolerance');
 });
+
+it('a bed that is named is as high as the gears that are asked for, and usual otherwise', () => {
+  const written = (faceWidth: number) => {
+    const { rows, wanted } = planSets({ bed: 230, module: 1, planets: 3, faceWidth, limit: 1 });
+    return readSpec(planText(rows[0], wanted)).printer.bed;
+  };
+  expect(written(20)).toEqual({ width: 230, depth: 230, height: 250 });
+  expect(written(280)).toEqual({ width: 230, depth: 230, height: 280 });
+});

@@ -43,13 +43,13 @@ export function bossRoom({ boss }: Carrier, { inner, whole }: Plate, wall: numbe
   if (boss.shape === 'none') return;
   const { key, value, reach, near } = bossSize(boss);
   const most = floorThousandth((whole - wall) / reach);
-  const least = inner === 0 ? 0 : ceilThousandth((inner + wall) / near);
+  const least = Math.max(ranges.boss[0], inner === 0 ? 0 : ceilThousandth((inner + wall) / near));
   if (value >= least - 1e-9 && value <= most + 1e-9) return;
   if (least > most)
     refuse('carrier.centre', 'open', 'leaves no boss room between the opening and the edge of the plate', [
       'closed',
     ]);
-  const rule = `must be from ${Math.max(ranges.boss[0], least)} to ${most} mm to stand on the plate, ${wall.toFixed(2)} mm from its edges`;
+  const rule = `must be from ${least} to ${most} mm to stand on the plate, ${wall.toFixed(2)} mm from its edges`;
   refuse(`carrier.boss.${key}`, value, rule, [value > most ? most : least]);
 }
 

@@ -2,6 +2,7 @@ import type { Part } from '../../solid/mesh.js';
 import { kindOf } from '../../solid/partKinds.js';
 import { moduleGiven } from '../../spec/moduleGiven.js';
 import { printerProfiles } from '../../spec/profiles/printers.js';
+import { ranges } from '../../spec/ranges.js';
 import type { CommonSpec, Spec } from '../../spec/types.js';
 import { wallsOf } from '../../spec/walls.js';
 import type { Check } from '../check.js';
@@ -85,8 +86,8 @@ function advice(spec: Spec, [x, y, z]: readonly number[], parts: readonly Part[]
   const [wide, high] = [Math.max(x, y) > across, z > height];
   const fits = Math.floor((100 * value * (across - 2 * rim)) / (Math.max(x, y) - 2 * rim)) / 100;
   const lower = Math.floor(100 * (faceWidth - (z - height))) / 100;
-  const narrower = wide && fits >= 0.2 && `${path} ${fits}`;
-  const thinner = high && lower >= 1 && `faceWidth ${lower}`;
+  const narrower = wide && fits >= ranges.module[0] && `${path} ${fits}`;
+  const thinner = high && lower >= ranges.faceWidth[0] && `faceWidth ${lower}`;
   const ways = [narrower, thinner].filter((way) => way !== false);
   return [
     wide && `; ${across} mm across would fit`,

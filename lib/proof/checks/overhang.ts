@@ -1,5 +1,6 @@
 import type { Mesh, Part } from '../../solid/mesh.js';
 import { firstOfEachKind } from '../../solid/partKinds.js';
+import { LEAST_HELIX, ranges } from '../../spec/ranges.js';
 import type { CommonSpec, PlanetarySpec } from '../../spec/types.js';
 import { degrees, radians } from '../../tooth/gear.js';
 import type { Check } from '../check.js';
@@ -107,8 +108,10 @@ function advice(spec: CommonSpec, limit: number, changed: boolean): string {
   const ways: string[] = [];
   const steep = Math.ceil(90 - limit);
   if (spec.bevel.size > 0 && spec.bevel.angle < 90 - limit)
-    ways.push(steep <= 60 ? `bevel.angle ${steep}` : 'bevel.size 0');
+    ways.push(steep <= ranges.bevelAngle[1] ? `bevel.angle ${steep}` : 'bevel.size 0');
   const most = Math.sin(radians(limit)) / Math.cos(radians(spec.pressureAngle));
-  if (flankAngle(spec) > limit) ways.push(`helix.angle ${Math.floor(degrees(Math.asin(most)))} or less`);
+  const flattest = Math.floor(degrees(Math.asin(Math.min(1, most))));
+  if (flankAngle(spec) > limit)
+    ways.push(flattest >= LEAST_HELIX ? `helix.angle ${flattest} or less` : 'helix.form spur');
   return ways.length ? `; ${ways.join(' and ')} would pass` : '; print it with supports there';
 }

@@ -2,6 +2,7 @@ import { ACROSS_LAYERS, pinStrength } from '../../fit/carrier/pinStrength.js';
 import { skipOf } from '../../fit/skip.js';
 import type { Check } from '../check.js';
 import type { ToothFindings } from '../findings.js';
+import { worksWith } from '../nearest/works.js';
 
 /**
  * The torque on the sun at which a planet's pin breaks, in bending or shear, against the one that is asked; no record
@@ -24,6 +25,10 @@ export function pin(found: ToothFindings): Check[] {
   const skips = skipOf(found, spec.filament).sunTorque;
   const { diameter } = carrier.carrier.pin;
   const enough = Math.ceil(10 * diameter * Math.cbrt(limit / breakingTorque)) / 10;
+  const ways = [
+    !holds && worksWith(spec, { 'carrier.pin.diameter': enough }) && `carrier.pin.diameter ${enough}`,
+    carrier.carrier.plates !== 'both' && 'plates on both sides',
+  ].filter((way) => way !== false);
   return [
     {
       id: 'pin',
@@ -35,7 +40,7 @@ export function pin(found: ToothFindings): Check[] {
       says:
         `a pin breaks in ${by} ${at.toFixed(1)} mm above the lower end of the gears at about ${breakingTorque.toFixed(2)} N m on the sun, ` +
         `at ${ACROSS_LAYERS} × ${strength} MPa across the layers of ${material}; a tooth skips at ${skips.toFixed(2)} N m` +
-        (holds ? '' : `; ${limit} N m are asked: carrier.pin.diameter ${enough} or plates on both sides`),
+        (holds ? '' : `; ${limit} N m are asked: ${ways.join(' or ') || 'a larger module'}`),
     },
   ];
 }

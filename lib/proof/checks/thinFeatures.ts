@@ -1,5 +1,6 @@
 import { drawnNumbers } from '../../fit/compensation.js';
 import { boreRadius } from '../../solid/bore.js';
+import { ranges } from '../../spec/ranges.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
 import type { Thinness } from '../printing/thinness.js';
@@ -44,8 +45,14 @@ export function thinFeaturesOf(walls: readonly ThinWall[], height: number, limit
       `${thinnest.what} is ${thinnest.thickness.toFixed(2)} mm thick and ${height.toFixed(1)} mm high, ${ratio.toFixed(1)} times as high as thick` +
       (holds
         ? ''
-        : `; ${mended(height, limit, thinnest.mend)} or faceWidth ${(Math.floor(10 * limit * thinnest.thickness) / 10).toFixed(1)} would pass`),
+        : `; ${mended(height, limit, thinnest.mend)}${lower(limit, thinnest.thickness)} would pass`),
   };
+}
+
+/** A face width that a file can hold; nothing where that would be less. */
+function lower(limit: number, thickness: number): string {
+  const faceWidth = Math.floor(10 * limit * thickness) / 10;
+  return faceWidth >= ranges.faceWidth[0] ? ` or faceWidth ${faceWidth.toFixed(1)}` : '';
 }
 
 function mended(height: number, limit: number, mend: string): string {

@@ -1,8 +1,10 @@
 import { drawnNumbers, type SizedSet } from '../../fit/compensation.js';
 import { reliefs } from '../../fit/reliefs.js';
 import { setNumbers } from '../../fit/setNumbers.js';
+import { moduleGiven } from '../../spec/moduleGiven.js';
+import { ranges } from '../../spec/ranges.js';
 import { Refusal } from '../../spec/refusal.js';
-import type { CommonSpec, PlanetarySpec } from '../../spec/types.js';
+import type { PlanetarySpec, Spec } from '../../spec/types.js';
 import { type Gear, gearSizes } from '../../tooth/gear.js';
 import { transverseThickness } from '../../tooth/thickness.js';
 import type { Check } from '../check.js';
@@ -16,7 +18,7 @@ export function tipThickness(found: PlanFindings): Check {
 /** The same of any teeth, by the thinnest tip as drawn, mm. */
 export function tipThicknessOf(
   { part, thickness }: { part: string; thickness: number },
-  { limits, fit }: CommonSpec,
+  { limits, fit }: Spec,
   offered: () => string,
 ): Check {
   const pointed = !(thickness > 0);
@@ -59,16 +61,22 @@ function offer(spec: PlanetarySpec): string {
   return tipOffer(spec, leavesTip);
 }
 
-/** The same for any kind of file. */
-export function tipOffer<S extends CommonSpec>(spec: S, leavesTip: (spec: S) => boolean): string {
+/** The same for any kind of file, within what it can hold. */
+export function tipOffer<S extends Spec>(spec: S, leavesTip: (spec: S) => boolean): string {
   const { gap } = spec.fit;
-  const smaller = firstThat(gap, -gap, (tried) => leavesTip({ ...spec, fit: { ...spec.fit, gap: tried } }));
-  const larger = firstThat(spec.module, spec.module * (MOST_GROWTH - 1), (tried) =>
-    leavesTip({ ...spec, module: tried }),
+  const { path, value } = moduleGiven(spec);
+  const smaller = firstThat(gap, ranges.gap[0] - gap, (tried) =>
+    leavesTip({ ...spec, fit: { ...spec.fit, gap: tried } }),
   );
+  const larger = firstThat(
+    spec.module,
+    Math.min(ranges.module[1], MOST_GROWTH * spec.module) - spec.module,
+    (tried) => leavesTip({ ...spec, module: tried }),
+  );
+  const least = smaller === null ? 0 : Math.floor(smaller * 100 + 1e-6) / 100;
   const ways = [
-    smaller !== null && smaller > 0 && `fit.gap ${(Math.floor(smaller * 100 + 1e-6) / 100).toFixed(2)}`,
-    larger !== null && `module ${(Math.ceil(larger * 100 - 1e-6) / 100).toFixed(2)}`,
+    least >= ranges.gap[0] && `fit.gap ${least.toFixed(2)}`,
+    larger !== null && `${path} ${(Math.ceil((100 * larger * value) / spec.module - 1e-6) / 100).toFixed(2)}`,
   ].filter(Boolean);
   return ways.length
     ? `Nearest that leaves a tip: ${ways.join(' or ')}; less profile shift or a larger helix angle helps too`
