@@ -48,11 +48,17 @@ function wrongValue(path: string[], data: unknown): Finding {
 function offersFor(path: string[], node: Guide, value: unknown, data: unknown): unknown[] {
   // What else the file holds says which kind is meant.
   if (path.length === 1 && path[0] === 'kind') return [kindMeant(data)];
-  if (value !== undefined || path[path.length - 1] !== 'shape') return nearestTo(node, value);
+  if (path[path.length - 1] !== 'shape') return nearestTo(node, value);
   const beside = Object.keys((valueAt(path.slice(0, -1), data) as object) ?? {});
   const forms = formsOf(guideAt(path.slice(0, -1), data)!).filter((form) => form.properties);
   const fits = forms.filter((form) => beside.every((key) => Object.hasOwn(form.properties!, key)));
-  return fits.length ? fits.map((form) => form.properties!.shape.const) : nearestTo(node, value);
+  // A shape that needs no size beyond those that are there comes before one that does.
+  const whole = fits.filter(({ required = [] }) =>
+    required.every((key) => key === 'shape' || beside.includes(key)),
+  );
+  const shapes = (whole.length ? whole : fits).map((form) => String(form.properties!.shape.const));
+  if (!shapes.length) return nearestTo(node, value);
+  return typeof value === 'string' ? [closest(value, shapes)] : shapes;
 }
 
 function unknownKey(path: string[], data: unknown): Finding {

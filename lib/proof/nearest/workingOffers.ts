@@ -1,9 +1,10 @@
+import { trainNumbers } from '../../fit/trains/trainNumbers.js';
 import { guideAt } from '../../spec/guide.js';
 import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
 import { isMapping, type Plain } from '../../spec/plainData.js';
 import { type Problem, Refusal } from '../../spec/refusal.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
-import type { PlanetarySpec, Spec } from '../../spec/types.js';
+import type { PairSpec, PlanetarySpec, Spec } from '../../spec/types.js';
 import { specShifts } from '../../train/shifts/specShifts.js';
 import { nearestThat } from './nearestThat.js';
 import { works } from './works.js';
@@ -74,8 +75,8 @@ function following({ parameter, value, nearest: [offer] }: Problem, file: Plain)
 function usualGroup({ parameter, nearest: [offer] }: Problem, file: Plain): unknown {
   if (!isMapping(offer)) return undefined;
   const path = parameter.split('.');
-  const { default: given, examples } = guideAt(path, file) ?? {};
-  const usual = given ?? examples?.[0];
+  const { default: given, examples, required } = guideAt(path, file) ?? {};
+  const usual = given ?? examples?.[0] ?? (required ? undefined : {});
   return usual !== undefined && isWorking(put(file, path, usual)) ? usual : undefined;
 }
 
@@ -83,6 +84,7 @@ function usualGroup({ parameter, nearest: [offer] }: Problem, file: Plain): unkn
 function valueWithout(file: Plain, path: string[]): number | undefined {
   try {
     const spec = resolveSpec(put(file, path, undefined));
+    if (path[0] === 'centreDistance' && spec.kind === 'pair') return madeDistance(spec);
     const found = spec.kind === 'planetary' && path[1] === 'profileShift' ? withShifts(spec) : spec;
     const value = path.reduce<unknown>((group, key) => (isMapping(group) ? group[key] : undefined), found);
     return typeof value === 'number' ? value : undefined;
@@ -90,6 +92,12 @@ function valueWithout(file: Plain, path: string[]): number | undefined {
     if (error instanceof Refusal) return undefined;
     throw error;
   }
+}
+
+/** In steps far below what tells centre distances apart, mm. */
+function madeDistance(spec: PairSpec): number | undefined {
+  const { mesh } = trainNumbers(spec);
+  return mesh ? Math.round(mesh.centreDistance * 1e5) / 1e5 : undefined;
 }
 
 /** Shifts of a set by the keys of its gears. */
