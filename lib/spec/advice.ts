@@ -34,7 +34,8 @@ export function describeGuide(node: Guide): string {
 export function nearestTo(node: Guide, value: unknown): unknown[] {
   const words = formsOf(node).flatMap(wordsOf);
   const usual = node.default ?? node.examples?.[0];
-  const meant = groupMeant(node, value);
+  const isWord = words.some((word) => String(word).toLowerCase() === String(value).trim().toLowerCase());
+  const meant = isWord ? undefined : groupMeant(node, value);
   if (meant) return [{ ...leastMapping(meant.form), ...meant.part }];
   if (words.length) {
     if (typeof value === 'string') {

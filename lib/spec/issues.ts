@@ -50,7 +50,9 @@ function offersFor(path: string[], node: Guide, value: unknown, data: unknown): 
   if (path.length === 1 && path[0] === 'kind') return [kindMeant(data)];
   if (path[path.length - 1] !== 'shape') return nearestTo(node, value);
   const beside = Object.keys((valueAt(path.slice(0, -1), data) as object) ?? {});
-  const forms = formsOf(guideAt(path.slice(0, -1), data)!).filter((form) => form.properties);
+  const forms = formsOf(guideAt(path.slice(0, -1), data)!).filter(
+    ({ properties }) => properties?.shape?.const !== undefined,
+  );
   const fits = forms.filter((form) => beside.every((key) => Object.hasOwn(form.properties!, key)));
   // A shape that needs no size beyond those that are there comes before one that does.
   const whole = fits.filter(({ required = [] }) =>
