@@ -10,7 +10,6 @@ import type { Rule } from './rule.js';
  * practice.
  */
 export const MOST_TRIANGLES = 1_000_000;
-const [, COARSEST] = ranges.tolerance;
 
 /** What the mesh of a file of any kind is sized by. */
 const meshed = [
@@ -52,18 +51,24 @@ export const chordsOfWalls: Rule = {
 
 /** The mesh of the set stays within what can be made and printed. */
 export const workload: Rule = {
-  needs: meshed,
+  needs: [...meshed, 'printer.nozzle', 'printer.lineWidth'],
   find(spec) {
     const triangles = estimatedTriangles(spec);
     if (triangles <= MOST_TRIANGLES) return [];
-    const tolerance = mostThat((tried) => isWithin({ ...spec, tolerance: tried }), COARSEST, spec.tolerance);
+    const coarsest = Math.min(ranges.tolerance[1], Math.floor(spec.printer.lineWidth * 1e4 + ROUNDING) / 1e4);
+    const tolerance = mostThat((tried) => isWithin({ ...spec, tolerance: tried }), coarsest, spec.tolerance);
     const rule = `is too fine for this set: about ${Math.ceil(triangles / 1e5) / 10} million triangles, at most ${MOST_TRIANGLES / 1e6}`;
     const found: Problem[] = [
-      { parameter: 'tolerance', value: spec.tolerance, rule, nearest: [Math.ceil(tolerance * 1e4) / 1e4] },
+      {
+        parameter: 'tolerance',
+        value: spec.tolerance,
+        rule,
+        nearest: [Math.min(coarsest, Math.ceil(tolerance * 1e4) / 1e4)],
+      },
     ];
-    if (isWithin({ ...spec, tolerance: COARSEST })) return found;
+    if (isWithin({ ...spec, tolerance: coarsest })) return found;
     const face = mostThat(
-      (tried) => isWithin({ ...spec, tolerance: COARSEST, faceWidth: tried }),
+      (tried) => isWithin({ ...spec, tolerance: coarsest, faceWidth: tried }),
       0,
       spec.faceWidth,
     );
