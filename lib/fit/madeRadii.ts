@@ -10,6 +10,8 @@ export interface MadeRadii {
   root: number;
   /** From which on (up to which, for a ring) its mates need a true involute; infinite where the rack leaves enough. */
   active: number;
+  /** Down to which depth below the reference circle a bar asks the generating rack to stay straight [no bar does]. */
+  straight?: number;
 }
 
 /** Differences below this are rounding, mm. */

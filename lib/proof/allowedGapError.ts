@@ -6,7 +6,7 @@ export function allowedGapError(spec: CommonSpec): number {
   return Math.max(0.03 * drawnGap(spec), spec.tolerance);
 }
 
-/** The least gap that rolling outlines may come down to, as drawn, mm. */
-export function leastGap(spec: CommonSpec): number {
+/** The least gap that finished meshes may show, as drawn, mm. */
+export function leastMeshGap(spec: CommonSpec): number {
   return drawnGap(spec) - allowedGapError(spec);
 }

@@ -1,5 +1,6 @@
 import { fitSet } from '../fit/fitSet.js';
 import { setNumbers } from '../fit/setNumbers.js';
+import { MOST_TOLERANCE_PER_GAP } from '../spec/measuredGaps.js';
 import { ranges } from '../spec/ranges.js';
 import { Refusal } from '../spec/refusal.js';
 import { resolveSpec } from '../spec/resolveSpec.js';
@@ -49,7 +50,7 @@ function asMade({ set, planets, module, spacing }: Judged, wanted: ResolvedWante
         { sunTeeth, planetTeeth, ringTeeth, planets, module, spacing, profileShifts },
         wanted,
       ),
-      tolerance: coarsest(wanted),
+      tolerance: Math.min(coarsest(wanted), MOST_TOLERANCE_PER_GAP * wanted.gap),
     });
     const made = fitSet(spec);
     const { inner, outer } = made;

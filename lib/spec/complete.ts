@@ -9,6 +9,7 @@ import {
   type RingFile,
 } from './features/complete.js';
 import { usualNames } from './kinds.js';
+import { coarsestTolerance } from './measuredGaps.js';
 import { ROUNDING } from './nearest.js';
 import { filamentProfiles } from './profiles/filaments.js';
 import { standardRack } from './racks.js';
@@ -27,12 +28,22 @@ import type {
 } from './types.js';
 import { LINE_PER_NOZZLE, sturdyWall, usual, usualWall } from './usual.js';
 
+/** Largest distance of a mesh from the exact surface, mm. Common practice: far below what a printer resolves. */
+const USUAL_TOLERANCE = 0.01;
+
 /**
  * Fills in every default that follows from other values. Lengths in mm, angles in degrees.
  * @param file values each in its own range; `module` or `transverseModule` given
  * @param name base name where the file gives none [one after the kind]
  */
 export function complete(file: FileSpec, name: string): Spec {
+  const spec = completed(file, name);
+  return file.tolerance === undefined
+    ? { ...spec, tolerance: coarsestTolerance(spec, USUAL_TOLERANCE) }
+    : spec;
+}
+
+function completed(file: FileSpec, name: string): Spec {
   switch (file.kind) {
     case 'planetary':
       return completePlanetary(file, name);
@@ -210,7 +221,7 @@ function completeCommon(file: FileSpec, name: string) {
     fit: { ...file.fit },
     printer: { ...file.printer, layer: file.printer.layer ?? Math.min(0.2, nozzle / 2), lineWidth },
     filament: completeFilament(file.filament),
-    tolerance: file.tolerance,
+    tolerance: file.tolerance ?? USUAL_TOLERANCE,
     limits: {
       ...file.limits,
       toothFeature: file.limits.toothFeature ?? lineWidth,

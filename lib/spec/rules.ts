@@ -5,6 +5,7 @@ import { helixAngle, lipsAsked, retentionForm, transverseModule } from './rules/
 import { rackShape } from './rules/rack.js';
 import type { Rule } from './rules/rule.js';
 import { bevelSize, gapOfModule, layerOfNozzle, wallGrowth } from './rules/sizes.js';
+import { toleranceOfGap } from './rules/tolerance.js';
 import { trainFeatureRoom } from './rules/trainFeatures.js';
 import { barLength, ringedTeeth, trainBodies, trainSize } from './rules/trains.js';
 import { chordsOfWalls, workload } from './rules/workload.js';
@@ -29,6 +30,7 @@ const rules: { [K in Kind]: readonly Rule<K>[] } = {
     outerDiameter,
     ...carrierRules,
     chordsOfWalls,
+    toleranceOfGap,
     workload,
   ],
   pair: [
@@ -40,6 +42,7 @@ const rules: { [K in Kind]: readonly Rule<K>[] } = {
     wallGrowth,
     trainSize,
     chordsOfWalls,
+    toleranceOfGap,
     workload,
   ],
   rack: [
@@ -51,6 +54,7 @@ const rules: { [K in Kind]: readonly Rule<K>[] } = {
     wallGrowth,
     trainSize,
     chordsOfWalls,
+    toleranceOfGap,
     workload,
   ],
   gear: [
@@ -62,6 +66,7 @@ const rules: { [K in Kind]: readonly Rule<K>[] } = {
     wallGrowth,
     trainSize,
     chordsOfWalls,
+    toleranceOfGap,
     workload,
   ],
 };

@@ -138,10 +138,13 @@ export const common = {
   printer,
   filament,
   tolerance: number(...ranges.tolerance, {
-    description: 'Largest distance of the mesh from the exact surface; as fine as a million triangles allow',
+    description:
+      'Largest distance of the mesh from the exact surface; at most 0.4 × each gap, and as fine as a million triangles allow',
     unit: 'mm',
     source: 'common practice: far below what a printer resolves',
-  }).default(0.01),
+    defaultRule: '0.01, or 0.4 × the smallest gap where that is less',
+    examples: [0.01],
+  }).optional(),
   variants: z
     .unknown()
     .optional()

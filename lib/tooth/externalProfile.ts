@@ -14,7 +14,7 @@ import { type Involute, mirrored, type Segment, type Trochoid } from './segments
 export function externalProfile(gear: Gear, cuts: Required<ProfileCuts>): ToothProfile {
   const sizes = gearSizes(gear);
   const { baseRadius } = sizes;
-  const root = rackRoot(gear, cuts.relief, cuts.rootRadius, cuts.activeRadius);
+  const root = rackRoot(gear, cuts.relief, cuts.rootRadius, cuts.activeRadius, cuts.straight);
   const start = flankFoot(gear, cuts.relief);
   const middle = -Math.PI / gear.teeth;
   const end = rootMeetsFlank(root, baseRadius, start + middle);
@@ -42,9 +42,8 @@ export function externalProfile(gear: Gear, cuts: Required<ProfileCuts>): ToothP
     mirrored(flank),
     mirrored(fillet),
   ];
-  const { relief, tipRadius, rootRadius, activeRadius } = cuts;
   const undercut = root.flankEndRoll < 0;
-  return { gear, sizes, relief, tipRadius, rootRadius, activeRadius, formRadius, undercut, segments };
+  return { ...cuts, gear, sizes, rounding: root.radius, formRadius, undercut, segments };
 }
 
 /**

@@ -63,9 +63,7 @@ export function internalProfile(gear: Gear, cuts: Required<ProfileCuts>): ToothP
     mirrored(flank),
     mirrored(fillet),
   ];
-  const { relief, tipRadius, rootRadius, activeRadius } = cuts;
-  const undercut = false;
-  return { gear, sizes, relief, tipRadius, rootRadius, activeRadius, formRadius, undercut, segments };
+  return { ...cuts, gear, sizes, rounding: round.radius, formRadius, undercut: false, segments };
 }
 
 /**

@@ -16,6 +16,11 @@ export interface ProfileCuts {
    * where that can be [a ring's reference radius; for an external gear whatever the rack's rounding leaves].
    */
   activeRadius?: number;
+  /**
+   * Depth below the reference circle down to which the rack that generates an external gear stays straight, so that
+   * the tips of a bar keep off the root where the rack undercuts it [no need].
+   */
+  straight?: number;
 }
 
 /** The exact transverse outline of one tooth, centred on +x in the gear's own frame. Lengths in mm, angles in radians. */
@@ -24,6 +29,8 @@ export interface ToothProfile extends Required<ProfileCuts> {
   sizes: GearSizes;
   /** Where the true involute begins (ends, for a ring) next to the root, mm. */
   formRadius: number;
+  /** Radius of the root rounding: of the rack that generates it, in the normal section, or of a ring's arc, mm. */
+  rounding: number;
   /** True when the rack cuts into the involute. */
   undercut: boolean;
   /**
@@ -46,6 +53,7 @@ export function toothProfile(gear: Gear, cuts: ProfileCuts = {}): ToothProfile {
     tipRadius: cuts.tipRadius ?? tipRadius,
     rootRadius: cuts.rootRadius ?? rootRadius,
     activeRadius: cuts.activeRadius ?? (gear.internal ? gearSizes(gear).referenceRadius : Infinity),
+    straight: cuts.straight ?? Number.NEGATIVE_INFINITY,
   };
   return gear.internal ? internalProfile(gear, full) : externalProfile(gear, full);
 }

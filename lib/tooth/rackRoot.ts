@@ -29,11 +29,18 @@ const LEAST_TIP_FLAT = 0.002;
  * The rack tip that generates `gear` with its flanks relieved and its root at `rootRadius`.
  * @param relief normal distance that each flank is set back, mm ≥ 0 (the rack's flanks move out by it)
  * @param activeRadius where mates need the involute to begin, mm [no need]
+ * @param straight depth below the reference circle down to which the rack's flanks stay straight, mm [no need]
  * The rounding is kept at the rack's radius, or made as large as the rack tooth's width and the active flank leave
  * room for.
  * Source: ISO 53 for the rack; a gear is the envelope of its rack rolling on the reference circle (ISO 21771).
  */
-export function rackRoot(gear: Gear, relief: number, rootRadius: number, activeRadius = Infinity): RackRoot {
+export function rackRoot(
+  gear: Gear,
+  relief: number,
+  rootRadius: number,
+  activeRadius = Number.POSITIVE_INFINITY,
+  straight = Number.NEGATIVE_INFINITY,
+): RackRoot {
   const { normalPressureAngle: alpha, referenceRadius, ...sizes } = gearSizes(gear);
   const shift = gear.profileShift * gear.module;
   const depth = referenceRadius + shift - rootRadius;
@@ -48,7 +55,7 @@ export function rackRoot(gear: Gear, relief: number, rootRadius: number, activeR
   const activeDepth =
     (referenceRadius * Math.sin(transverse) - sizes.baseRadius * rollAt(sizes.baseRadius, activeRadius)) *
     Math.sin(transverse);
-  const deepest = (depth - shift - activeDepth) / (1 - Math.sin(alpha));
+  const deepest = (depth - shift - Math.max(activeDepth, straight)) / (1 - Math.sin(alpha));
   const radius = Math.max(0, Math.min(gear.rack.fillet * gear.module, widest, deepest));
   const straightDepth = depth - radius * (1 - Math.sin(alpha)) - shift;
   return {

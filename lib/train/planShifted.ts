@@ -1,3 +1,5 @@
+import { MOST_TOLERANCE_PER_GAP } from '../spec/measuredGaps.js';
+import { ranges } from '../spec/ranges.js';
 import { Refusal } from '../spec/refusal.js';
 import { resolveSpec } from '../spec/resolveSpec.js';
 import { leastAngle, leastClearance, planetPlaces } from './assembly.js';
@@ -110,7 +112,8 @@ function teethOf(module: number, wanted: ResolvedWanted): Teeth[] {
   const file = planParameters({ ...counts, module, spacing: 'equal', profileShifts }, wanted);
   try {
     // The tolerance of the meshes does not change their numbers, and the coarsest is never refused for its size.
-    const spec = resolveSpec({ ...file, tolerance: 0.2 });
+    const tolerance = Math.min(ranges.tolerance[1], MOST_TOLERANCE_PER_GAP * wanted.gap);
+    const spec = resolveSpec({ ...file, tolerance });
     const twinOf = plainTwins(wanted, wanted.engagement);
     return [{ module, form: shiftForm(spec), wishes: shiftWishes(spec), twinOf }];
   } catch (error) {

@@ -72,7 +72,7 @@ function light(spec) {
   if (!isHeavy(spec)) return spec;
   const { lineWidth } = spec.printer;
   // Of a pair or a rack the tolerance decides how near to each other outlines may come.
-  const coarse = spec.kind === 'planetary' ? 0.2 : Math.max(0.05, spec.tolerance);
+  const coarse = coarsestOf(spec);
   return resolveSpec({ ...spec, tolerance: Math.max(spec.tolerance, Math.min(coarse, lineWidth)) });
 }
 
@@ -81,6 +81,15 @@ function isHeavy(spec) {
   return (
     (teethOf(spec) * Math.max(1, faceWidth / 10) * Math.sqrt(module)) / Math.sqrt(tolerance / 0.02) > 500
   );
+}
+
+/** Small enough against the gap: see lib/spec/measuredGaps.ts. */
+function coarsestOf(spec) {
+  const { carrier, lips, fit, printer } = spec;
+  const gaps = [fit.gap, lips?.gap, carrier?.gap].filter((gap) => gap !== undefined);
+  const axial = carrier?.axialGap ? [carrier.axialGap * printer.layer] : [];
+  const least = Math.min(...gaps, ...gaps.map((gap) => gap + 2 * printer.growth), ...axial);
+  return Math.min(spec.kind === 'planetary' ? 0.2 : 0.05, Math.floor(4000 * least) / 1e4);
 }
 
 /** All the teeth that are made. */

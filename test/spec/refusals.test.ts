@@ -58,7 +58,7 @@ describe('refusals', () => {
     ['carrier.plates', 'under', ['above']],
     ['retention', 'lip', ['lips']],
     ['tolerance', 0, [0.0005]],
-    ['tolerance', 1, [0.2]],
+    ['tolerance', 1, [0.1]], // two fifths of the usual gap
     ['limits.contactRatio', 0, [1]],
     ['name', '../escape', ['escape']],
     ['name', '.hidden', ['hidden']],

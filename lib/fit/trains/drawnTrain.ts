@@ -1,4 +1,5 @@
 import type { TrainSpec } from '../../spec/types.js';
+import { radians } from '../../tooth/gear.js';
 import { compensationOf, drawnBore, drawnCommon } from '../compensation.js';
 import { drawnFeatures } from '../drawnFeatures.js';
 import type { Train, TrainBar, TrainGear } from './train.js';
@@ -25,14 +26,22 @@ export function drawnTrain(asked: Train): Train {
 function drawnGear(spec: TrainSpec, one: TrainGear): TrainGear {
   const { growth, scale } = compensationOf(spec);
   const { module, rack } = drawnCommon(spec);
-  const { tip, root, active } = one.radii;
+  const { tip, root, active, straight } = one.radii;
   const inward = one.gear.internal ? growth : -growth;
   const features = drawnFeatures(growth, scale, spec);
   return {
     ...one,
     gear: { ...one.gear, module, rack },
     // Mates' tips are set back about as far as their distance grows, so the active radius stays where it is.
-    radii: { tip: (tip + inward) * scale, root: (root + inward) * scale, active: active * scale },
+    radii: {
+      tip: (tip + inward) * scale,
+      root: (root + inward) * scale,
+      active: active * scale,
+      ...(straight !== undefined && {
+        // The bar's tips are set back too, and stand off by twice the growth more.
+        straight: (straight + growth * (2 * Math.sin(radians(spec.pressureAngle)) - 1)) * scale,
+      }),
+    },
     relief: (one.relief + growth) * scale,
     bore: drawnBore(spec, one.bore),
     rim: one.gear.internal ? (one.rim - 2 * growth) * scale : 0,

@@ -77,9 +77,9 @@ function placedGear({ mesh, bar }: Train, one: TrainGear, index: number): Placed
 
 /** @throws Refusal that names the part as the file does: every gear with teeth inside is a ring elsewhere */
 function profileOf({ part, gear, relief, radii }: TrainGear): ToothProfile {
-  const { tip, root, active } = radii;
+  const { tip, root, active, straight } = radii;
   try {
-    return toothProfile(gear, { relief, tipRadius: tip, rootRadius: root, activeRadius: active });
+    return toothProfile(gear, { relief, tipRadius: tip, rootRadius: root, activeRadius: active, straight });
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     const { parameter, value, rule, nearest } = error;

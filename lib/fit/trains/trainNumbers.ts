@@ -136,6 +136,8 @@ function besideBar(spec: TrainSpec, gear: Gear) {
     tip: sizes.tipRadius,
     root: sizes.rootRadius - deeper,
     active: Math.hypot(sizes.baseRadius, Math.max(0, start - off)),
+    // The bar's tips stand off the rack's flanks by the gap, along their normal, which leans towards the root.
+    straight: tip - gear.profileShift * module + fit.gap * Math.sin(sizes.normalPressureAngle),
   };
   const active = gear.profileShift * module - (end + off - sizes.referenceRadius * sin) * sin;
   const adjustments =

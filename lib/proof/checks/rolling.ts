@@ -1,8 +1,9 @@
+import { drawnGap } from '../../fit/compensation.js';
 import type { CommonSpec } from '../../spec/types.js';
-import { leastGap } from '../allowedGapError.js';
 import type { Check } from '../check.js';
 import type { ToothFindings } from '../findings.js';
 import { gapAsked } from '../printing/gapAsked.js';
+import { leastRolled } from '../rolling/rollingError.js';
 
 /** The least gap found while the exact outlines roll through a pitch, both flanks, every planet. */
 export function rolling({ spec, rolling: { inner, outer } }: ToothFindings): Check {
@@ -24,7 +25,7 @@ export function rollingOf(
   { least, phase, where }: { least: number; phase: number; where: string },
   byFlank: string,
 ): Check {
-  const limit = leastGap(spec);
+  const limit = leastRolled(drawnGap(spec));
   return {
     id: 'rolling',
     holds: least >= limit,

@@ -1,10 +1,12 @@
+import { drawnGap } from '../../fit/compensation.js';
 import { drawnTrain } from '../../fit/trains/drawnTrain.js';
 import { fitDrawn, fitTrain } from '../../fit/trains/fitTrain.js';
 import { trainNumbers } from '../../fit/trains/trainNumbers.js';
 import { trainWalls } from '../../solid/buildTrain.js';
 import type { TrainSpec } from '../../spec/types.js';
-import { leastGap } from '../allowedGapError.js';
+import { leastMeshGap } from '../allowedGapError.js';
 import { mustFail } from '../check.js';
+import { leastRolled } from '../rolling/rollingError.js';
 import { rollTrain } from '../trains/rollTrain.js';
 import { thinnestTip } from '../trains/trainChecks.js';
 import { outlineChecks } from '../trains/trainToothChecks.js';
@@ -24,7 +26,7 @@ export function trainWorks(spec: TrainSpec): boolean {
   const drawn = fitDrawn(asked);
   if (outlineChecks(asked).some(mustFail)) return false;
   if (drawn.gears.some(({ features }) => features.text)) trainWalls(drawn);
-  const enough = leastGap(asked.spec) + FOR_MESHES * spec.tolerance;
+  const enough = Math.max(leastRolled(drawnGap(spec)), leastMeshGap(spec) + FOR_MESHES * spec.tolerance);
   const rolled = rollTrain(drawn, enough);
   return !rolled || rolled.least >= enough;
 }

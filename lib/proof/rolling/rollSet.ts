@@ -1,31 +1,33 @@
 import type { FittedSet } from '../../fit/fitSet.js';
 import type { PlanetarySpec } from '../../spec/types.js';
 import { nearnesses } from './nearnesses.js';
-import { preparedOutline, strandsNear, type Zone } from './strandsNear.js';
+import { type RollingMesh, refinedMesh } from './refinedMesh.js';
+import { CHORD_SHARE } from './rollingError.js';
+import { type PreparedOutline, preparedOutline, strandsNear, type Zone } from './strandsNear.js';
 
 /** Least gap of one kind of mesh while the set turns through a whole pitch, mm. */
 export interface RollingGap {
-  /** Over all planets and phases; 0 where teeth run into each other. */
+  /** Over all planets and all phases, those between the ones of `curve` too; 0 where teeth run into each other. */
   least: number;
   /** On each flank of the planet's teeth (clockwise, counter-clockwise side). */
   bySide: [number, number];
   /** Planet (1 first) and share of the pitch at which it is least. */
   planet: number;
   phase: number;
-  /** Least over all planets at each phase, from 0 on in equal steps. */
+  /** Least over all planets at each of the phases looked at first, from 0 on in equal steps. */
   curve: number[];
 }
 
-/** Phases simulated through one pitch. */
+/** Phases simulated through one pitch before less is looked for between them. */
 const PHASES = 24;
-/** Chords of the outlines stay this share of the gap from the curves. */
-const CHORD_SHARE = 0.003;
 /** Distances beyond this many gaps are not looked for. */
 const REACH = 2;
 
 /**
  * Turns sun, planets and ring together through one whole pitch with the carrier held, in the transverse plane on
- * the exact outlines, and measures the least normal distance of every mesh at every phase.
+ * the exact outlines, and measures the least normal distance of every mesh. Every planet is looked at at phases evenly
+ * spread; between them the first one (all others pass through the same phases, which the check `assembly` sees to), and
+ * whichever comes nearest.
  */
 export function rollSet(spec: PlanetarySpec, set: FittedSet): { inner: RollingGap; outer: RollingGap } {
   const { gap } = spec.fit;
@@ -35,45 +37,75 @@ export function rollSet(spec: PlanetarySpec, set: FittedSet): { inner: RollingGa
     planet: preparedOutline(set.profiles.planet, sagitta),
     ring: preparedOutline(set.profiles.ring, sagitta),
   };
+  const meshes = set.planets.map((_, i) => ({
+    inner: meshOf(set, outlines, i, 'sun'),
+    outer: meshOf(set, outlines, i, 'ring'),
+  }));
+  return {
+    inner: rolled(
+      meshes.map(({ inner }) => inner),
+      gap,
+    ),
+    outer: rolled(
+      meshes.map(({ outer }) => outer),
+      gap,
+    ),
+  };
+}
+
+/** The least gap of one kind of mesh, one for each planet. */
+function rolled(meshes: readonly RollingMesh[], gap: number): RollingGap {
   const margin = REACH * gap;
-  const start = (): RollingGap => ({
+  const found: RollingGap = {
     least: margin,
     bySide: [margin, margin],
     planet: 1,
     phase: 0,
     curve: Array(PHASES).fill(margin),
-  });
-  const inner = start();
-  const outer = start();
-  const { sunTeeth, planetTeeth, ringTeeth } = teethOf(spec);
-  const tips = {
-    sun: set.profiles.sun.tipRadius,
-    planet: set.profiles.planet.tipRadius,
-    ring: set.profiles.ring.tipRadius,
   };
-  const aroundSun: Zone = { kind: 'within', x: 0, y: 0, radius: tips.sun + margin };
-  const inRing: Zone = { kind: 'beyond', x: 0, y: 0, radius: tips.ring - margin };
-  for (let step = 0; step < PHASES; step++) {
-    const pitches = (2 * Math.PI * step) / PHASES;
-    for (let i = 0; i < set.planets.length; i++) {
-      const { angle, rotation } = set.planets[i];
-      const x = set.centreDistance * Math.cos(angle);
-      const y = set.centreDistance * Math.sin(angle);
-      const turned = rotation - pitches / planetTeeth;
-      const aroundPlanet: Zone = { kind: 'within', x, y, radius: tips.planet + margin };
-      const bySun = strandsNear(outlines.planet, turned, x, y, aroundSun);
-      const sun = strandsNear(outlines.sun, pitches / sunTeeth, 0, 0, aroundPlanet);
-      record(inner, nearnesses(bySun, sun, margin), i + 1, step);
-      const byRing = strandsNear(outlines.planet, turned, x, y, inRing);
-      const ring = strandsNear(outlines.ring, set.ringRotation - pitches / ringTeeth, 0, 0, aroundPlanet);
-      record(outer, nearnesses(byRing, ring, margin), i + 1, step);
+  for (let step = 0; step < PHASES; step++)
+    for (const [i, mesh] of meshes.entries()) {
+      const [ones, others] = mesh.strands(step / PHASES, [margin, margin]);
+      record(found, nearnesses(ones, others, margin), i + 1, step);
     }
+  for (const planet of new Set([found.planet, 1])) {
+    const refined = refinedMesh(meshes[planet - 1], PHASES, found, gap);
+    if (refined.least < found.least) found.planet = planet;
+    Object.assign(found, refined);
   }
-  return { inner, outer };
+  return found;
 }
 
-function teethOf(spec: PlanetarySpec) {
-  return { sunTeeth: spec.sun.teeth, planetTeeth: spec.planets.teeth, ringTeeth: spec.ring.teeth };
+function meshOf(
+  set: FittedSet,
+  outlines: Record<'sun' | 'planet' | 'ring', PreparedOutline>,
+  planet: number,
+  part: 'sun' | 'ring',
+): RollingMesh {
+  const { angle, rotation } = set.planets[planet];
+  const x = set.centreDistance * Math.cos(angle);
+  const y = set.centreDistance * Math.sin(angle);
+  const own = set.profiles.planet;
+  const mate = set.profiles[part];
+  const way = part === 'sun' ? 1 : -1;
+  const turn = (2 * Math.PI) / own.gear.teeth;
+  const mateTurn = (way * 2 * Math.PI) / mate.gear.teeth;
+  const start = part === 'sun' ? 0 : set.ringRotation;
+  return {
+    first: { turn: -turn, x, y, slide: 0, reach: own.tipRadius },
+    mate: { turn: mateTurn, x: 0, y: 0, slide: 0, reach: Math.max(mate.tipRadius, mate.rootRadius) },
+    strands: (phase, [margin, mateMargin]) => {
+      const aroundPlanet: Zone = { kind: 'within', x, y, radius: own.tipRadius + mateMargin };
+      const inMate: Zone =
+        part === 'sun'
+          ? { kind: 'within', x: 0, y: 0, radius: mate.tipRadius + margin }
+          : { kind: 'beyond', x: 0, y: 0, radius: mate.tipRadius - margin };
+      return [
+        strandsNear(outlines.planet, rotation - turn * phase, x, y, inMate),
+        strandsNear(outlines[part], start + mateTurn * phase, 0, 0, aroundPlanet),
+      ];
+    },
+  };
 }
 
 function record(

@@ -1,7 +1,10 @@
 import type { FittedTrain, PlacedBar, PlacedGear } from '../../fit/trains/fitTrain.js';
 import { halfThicknessAt, roundPoints } from '../../tooth/bar.js';
+import type { Going } from '../rolling/leastAround.js';
 import { nearnesses } from '../rolling/nearnesses.js';
 import type { Strand } from '../rolling/outlineDistance.js';
+import { type RollingMesh, refinedMesh } from '../rolling/refinedMesh.js';
+import { CHORD_SHARE } from '../rolling/rollingError.js';
 import {
   cutIntoRuns,
   type PreparedOutline,
@@ -18,20 +21,19 @@ export interface TrainRolling {
   bySide: [number, number];
   /** Share of the pitch at which it is least. */
   phase: number;
-  /** Least at each phase, from 0 on in equal steps. */
+  /** Least at each of the phases looked at first, from 0 on in equal steps. */
   curve: number[];
 }
 
-/** Phases simulated through one pitch. */
+/** Phases simulated through one pitch before less is looked for between them. */
 const PHASES = 24;
-/** Chords of the outlines stay this share of the gap from the curves. */
-const CHORD_SHARE = 0.003;
 /** Distances beyond this many gaps are not looked for. */
 const REACH = 2;
 
 /**
  * Turns a pinion through one whole pitch, its mate turning or (a bar) sliding with it, in the transverse plane on the
- * exact outlines, and measures the least normal distance at every phase. Null for one gear by itself.
+ * exact outlines, and measures the least normal distance, at phases evenly spread and between them. Null for one gear by
+ * itself.
  * @param enough where less than this is found no further phases are looked at, mm [all are]
  */
 export function rollTrain({ spec, gears, bar }: FittedTrain, enough = 0): TrainRolling | null {
@@ -39,28 +41,37 @@ export function rollTrain({ spec, gears, bar }: FittedTrain, enough = 0): TrainR
   if (!wheel && !bar) return null;
   const { gap } = spec.fit;
   const margin = REACH * gap;
-  const sagitta = CHORD_SHARE * gap;
-  const own = preparedOutline(pinion.profile, sagitta);
-  const mate = bar ? slidingBar(bar, sagitta) : turningWheel(wheel, sagitta);
+  const mesh = meshOf(pinion, wheel, bar, CHORD_SHARE * gap);
   const found: TrainRolling = { least: margin, bySide: [margin, margin], phase: 0, curve: [] };
   for (let step = 0; step < PHASES && !(found.least < enough); step++) {
     const phase = step / PHASES;
-    const turned = pinion.rotation + (2 * Math.PI * phase) / pinion.gear.teeth;
-    const reach = pinion.profile.tipRadius + margin;
-    const [least, clockwise, counter] = nearnesses(
-      strandsNear(own, turned, 0, 0, mate.zone(margin)),
-      mate.strands(phase, { kind: 'within', x: 0, y: 0, radius: reach }),
-      margin,
-    );
+    const [least, clockwise, counter] = nearnesses(...mesh.strands(phase, [margin, margin]), margin);
     found.curve.push(least);
     found.bySide = [Math.min(found.bySide[0], clockwise), Math.min(found.bySide[1], counter)];
     if (least < found.least) Object.assign(found, { least, phase });
   }
-  return found;
+  if (found.least < enough) return found;
+  return { ...found, ...refinedMesh(mesh, PHASES, found, gap) };
+}
+
+function meshOf(pinion: PlacedGear, wheel: PlacedGear, bar: PlacedBar | null, sagitta: number): RollingMesh {
+  const own = preparedOutline(pinion.profile, sagitta);
+  const mate = bar ? slidingBar(bar, sagitta) : turningWheel(wheel, sagitta);
+  const { tipRadius } = pinion.profile;
+  const turn = (2 * Math.PI) / pinion.gear.teeth;
+  return {
+    first: { turn, x: 0, y: 0, slide: 0, reach: tipRadius },
+    mate: mate.going,
+    strands: (phase, [margin, mateMargin]) => [
+      strandsNear(own, pinion.rotation + turn * phase, 0, 0, mate.zone(margin)),
+      mate.strands(phase, { kind: 'within', x: 0, y: 0, radius: tipRadius + mateMargin }),
+    ],
+  };
 }
 
 /** What a pinion runs with. */
 interface Mate {
+  going: Going;
   /** Everything within a margin of its teeth, mm. */
   zone(margin: number): Zone;
   /** Its outline within a zone when the pinion has turned by a share of its pitch. */
@@ -70,13 +81,15 @@ interface Mate {
 function turningWheel({ profile, gear, centre: [cx, cy], rotation }: PlacedGear, sagitta: number): Mate {
   const outline = preparedOutline(profile, sagitta);
   const way = gear.internal ? 1 : -1;
+  const turn = (way * 2 * Math.PI) / gear.teeth;
+  const reach = Math.max(profile.tipRadius, profile.rootRadius);
   return {
+    going: { turn, x: cx, y: cy, slide: 0, reach },
     zone: (margin) =>
       gear.internal
         ? { kind: 'beyond', x: cx, y: cy, radius: profile.tipRadius - margin }
         : { kind: 'within', x: cx, y: cy, radius: profile.tipRadius + margin },
-    strands: (phase, zone) =>
-      strandsNear(outline, rotation + (way * 2 * Math.PI * phase) / gear.teeth, cx, cy, zone),
+    strands: (phase, zone) => strandsNear(outline, rotation + turn * phase, cx, cy, zone),
   };
 }
 
@@ -85,6 +98,7 @@ function slidingBar(bar: PlacedBar, sagitta: number): Mate {
   const outline = barOutline(bar, sagitta);
   const { datum, profile } = bar;
   return {
+    going: { turn: 0, x: 0, y: 0, slide: profile.transversePitch, reach: 0 },
     zone: (margin) => ({ kind: 'below', y: datum + profile.tip + margin }),
     strands: (phase, zone) => strandsNear(outline, 0, phase * profile.transversePitch, datum, zone),
   };

@@ -1,3 +1,4 @@
+import { coarsestTolerance } from '../measuredGaps.js';
 import { floorThousandth, ROUNDING } from '../nearest.js';
 import { ranges } from '../ranges.js';
 import type { Problem } from '../refusal.js';
@@ -51,11 +52,14 @@ export const chordsOfWalls: Rule = {
 
 /** The mesh of the set stays within what can be made and printed. */
 export const workload: Rule = {
-  needs: [...meshed, 'printer.nozzle', 'printer.lineWidth'],
+  needs: [...meshed, 'fit.gap', 'printer', 'lips', 'carrier'],
   find(spec) {
     const triangles = estimatedTriangles(spec);
     if (triangles <= MOST_TRIANGLES) return [];
-    const coarsest = Math.min(ranges.tolerance[1], Math.floor(spec.printer.lineWidth * 1e4 + ROUNDING) / 1e4);
+    const coarsest = coarsestTolerance(
+      spec,
+      Math.min(ranges.tolerance[1], Math.floor(spec.printer.lineWidth * 1e4 + ROUNDING) / 1e4),
+    );
     const tolerance = mostThat((tried) => isWithin({ ...spec, tolerance: tried }), coarsest, spec.tolerance);
     const rule = `is too fine for this set: about ${Math.ceil(triangles / 1e5) / 10} million triangles, at most ${MOST_TRIANGLES / 1e6}`;
     const found: Problem[] = [
@@ -72,7 +76,7 @@ export const workload: Rule = {
       0,
       spec.faceWidth,
     );
-    const wide = `is too wide for these teeth: at most ${MOST_TRIANGLES / 1e6} million triangles, even at the coarsest tolerance`;
+    const wide = `is too wide for these teeth: at most ${MOST_TRIANGLES / 1e6} million triangles, even at the coarsest tolerance that lines and gaps allow, ${coarsest} mm`;
     return [
       ...found,
       { parameter: 'faceWidth', value: spec.faceWidth, rule: wide, nearest: [floorThousandth(face)] },

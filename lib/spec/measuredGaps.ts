@@ -1,0 +1,37 @@
+import type { Spec } from './types.js';
+
+/**
+ * Meshes leave the exact surfaces by up to the tolerance, and their gap is measured no better: within the larger of 3 % and
+ * the tolerance. At two fifths of the gap what is measured lies between 0.6 and 1.4 of it, nearer to it than to none or to
+ * twice it, and motions that are tried with twice that margin still begin short of the first contact and end beyond it.
+ * At a half neither could be told. Our own, no source.
+ */
+export const MOST_TOLERANCE_PER_GAP = 0.4;
+
+/** A gap of a file that is measured on its meshes, mm, and what it is called. */
+export interface MeasuredGap {
+  what: string;
+  gap: number;
+}
+
+/** Those gaps as asked and, where walls are drawn further out, as drawn; none of one gear by itself. */
+export function measuredGaps(spec: Spec): MeasuredGap[] {
+  if (spec.kind === 'gear') return [];
+  const { growth, layer } = spec.printer;
+  const gaps: MeasuredGap[] = [{ what: 'fit.gap', gap: spec.fit.gap }];
+  const { lips, carrier } = spec.kind === 'planetary' ? spec : { lips: undefined, carrier: 'none' as const };
+  if (lips) gaps.push({ what: 'lips.gap', gap: lips.gap });
+  if (carrier !== 'none') gaps.push({ what: 'carrier.gap', gap: carrier.gap });
+  const drawn = gaps.map(({ what, gap }) => ({ what: `${what} as drawn`, gap: gap + 2 * growth }));
+  return [
+    ...gaps,
+    ...(growth < 0 ? drawn : []),
+    ...(carrier === 'none' ? [] : [{ what: 'carrier.axialGap', gap: carrier.axialGap * layer }]),
+  ];
+}
+
+/** The coarsest tolerance, up to one, whose meshes still tell whether a file's gaps are kept, mm in ten-thousandths. */
+export function coarsestTolerance(spec: Spec, most: number): number {
+  const bound = Math.min(...measuredGaps(spec).map(({ gap }) => MOST_TOLERANCE_PER_GAP * gap));
+  return bound < most ? Math.floor(bound * 1e4 + 1e-6) / 1e4 : most;
+}
