@@ -3,6 +3,7 @@ import { generatedFormRadius } from '../tooth/externalProfile.js';
 import { type Gear, gearSizes } from '../tooth/gear.js';
 import { leastRingTipRadius } from '../train/interference.js';
 import { type PairSizes, pairSizes } from '../train/pair.js';
+import type { Adjustment } from './adjustment.js';
 
 /** Radii of one kind of gear as made, mm. */
 export interface MadeRadii {
@@ -25,7 +26,7 @@ const ROUNDING = 1e-9;
  * @param gears each kind of gear by its name
  * @param meshes which of them mesh, the ring second
  * @param reliefs of each, mm
- * @returns radii by name, and each change against the standard tooth in one sentence
+ * @returns radii by name, and each change against the standard tooth
  * @throws Refusal when a pair has no working pressure angle
  */
 export function madeRadii<Name extends string>(
@@ -33,7 +34,7 @@ export function madeRadii<Name extends string>(
   gears: Record<Name, Gear>,
   meshes: readonly (readonly [Name, Name])[],
   reliefs: Record<Name, number>,
-): { radii: Record<Name, MadeRadii>; adjustments: string[] } {
+): { radii: Record<Name, MadeRadii>; adjustments: Adjustment[] } {
   const names = Object.keys(gears) as Name[];
   // A tip that stands off its mate by the gap has its nearest point that much farther along the line of action.
   const off = gap / Math.cos(gearSizes(gears[names[0]]).baseHelixAngle);
@@ -43,7 +44,7 @@ export function madeRadii<Name extends string>(
     Name,
     MadeRadii
   >;
-  const adjustments: string[] = [];
+  const adjustments: Adjustment[] = [];
 
   const tipRoom = (name: Name) =>
     Math.min(...pairs.map(({ one, two, pair }) => roomOfTip(name, one, two, pair, radii)));
@@ -51,7 +52,10 @@ export function madeRadii<Name extends string>(
     const missing = clearance - tipRoom(name);
     if (missing <= ROUNDING) continue;
     radii[name].tip += gears[name].internal ? missing : -missing;
-    adjustments.push(`tips of the ${name} shortened by ${mm(missing)} to keep the rack's bottom clearance`);
+    adjustments.push({
+      part: name,
+      says: `tips of the ${name} shortened by ${mm(missing)} to keep the rack's bottom clearance`,
+    });
   }
   const rootRoom = (name: Name) =>
     Math.min(...pairs.map(({ one, two, pair }) => roomOfRoot(name, one, two, pair, radii)));
@@ -59,7 +63,10 @@ export function madeRadii<Name extends string>(
     const missing = gap - rootRoom(name);
     if (missing <= ROUNDING) continue;
     radii[name].root += gears[name].internal ? missing : -missing;
-    adjustments.push(`roots of the ${name} deepened by ${mm(missing)} so that its mates' tips keep the gap`);
+    adjustments.push({
+      part: name,
+      says: `roots of the ${name} deepened by ${mm(missing)} so that its mates' tips keep the gap`,
+    });
   }
 
   for (const { one, two, pair } of pairs) {
@@ -75,12 +82,16 @@ export function madeRadii<Name extends string>(
     if (!pair.internal) continue;
     const form = generatedFormRadius(gears[one], reliefs[one], radii[one].root, radii[one].active);
     const formRadius1 = activeRadius(pair.baseRadius1, reach(pair.baseRadius1, form) + off);
-    const least = Math.max(leastRingTipRadius({ ...pair, formRadius1 }), gearSizes(gears[two]).baseRadius);
+    const begins = leastRingTipRadius({ ...pair, formRadius1 });
+    const { baseRadius } = gearSizes(gears[two]);
+    const least = Math.max(begins, baseRadius);
     const missing = least - radii[two].tip;
     if (missing <= ROUNDING) continue;
-    adjustments.push(
-      `tips of the ${two} cut back by ${mm(missing)} to where the ${one}'s involute begins (involute interference)`,
-    );
+    const to = begins < baseRadius ? 'its own involute' : `the ${one}'s involute`;
+    adjustments.push({
+      part: two,
+      says: `tips of the ${two} cut back by ${mm(missing)} to where ${to} begins (involute interference)`,
+    });
     radii[two].tip = least;
   }
   return { radii, adjustments };

@@ -1,5 +1,6 @@
 import type { PlanetarySpec } from '../spec/types.js';
 import type { SetGears } from '../train/setGears.js';
+import type { Adjustment } from './adjustment.js';
 import { type MadeRadii, madeRadii } from './madeRadii.js';
 import { reliefs } from './reliefs.js';
 
@@ -8,8 +9,8 @@ export interface SetRadii {
   sun: MadeRadii;
   planet: MadeRadii;
   ring: MadeRadii;
-  /** Each change against the standard tooth, in one sentence. */
-  adjustments: string[];
+  /** Each change against the standard tooth. */
+  adjustments: Adjustment[];
 }
 
 /** The meshes of a planetary set. */

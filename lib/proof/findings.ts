@@ -1,3 +1,4 @@
+import type { Adjustment } from '../fit/adjustment.js';
 import type { FittedSet } from '../fit/fitSet.js';
 import type { SetNumbers } from '../fit/setNumbers.js';
 import type { Part } from '../solid/mesh.js';
@@ -14,6 +15,8 @@ export type PlanFindings = SetNumbers;
 /** What is known once the teeth are drawn and have been rolled. */
 export interface ToothFindings extends PlanFindings {
   set: FittedSet;
+  /** Every change against what the file asks for [none]. */
+  adjustments?: readonly Adjustment[];
   rolling: { inner: RollingGap; outer: RollingGap };
 }
 
@@ -21,6 +24,8 @@ export interface ToothFindings extends PlanFindings {
 export interface Measured {
   spec: CommonSpec;
   bodies: BodyFindings;
+  /** Where the exact surfaces are not what the file's numbers alone would make [nowhere]. */
+  adjustments?: readonly Adjustment[];
 }
 
 /** What is known once the bodies are built and measured. */

@@ -1,3 +1,4 @@
+import { sentences } from '../fit/adjustment.js';
 import { compensationOf, drawnSet } from '../fit/compensation.js';
 import { fitSet } from '../fit/fitSet.js';
 import { setNumbers } from '../fit/setNumbers.js';
@@ -8,6 +9,7 @@ import { readAdditions } from '../solid/readAdditions.js';
 import { Refusal } from '../spec/refusal.js';
 import type { PlanetarySpec, Spec } from '../spec/types.js';
 import { version } from '../version.js';
+import { setAdjustments } from './adjustments.js';
 import { type BodyFindings, measureBodies, toothedGear } from './bodies.js';
 import { changedPairs, planetaryPairs } from './bodyPairs.js';
 import { cautions } from './cautions.js';
@@ -106,6 +108,7 @@ function provePlanetary(
     inner: set.inner,
     outer: set.outer,
     set,
+    adjustments: [...plan.radii.adjustments, ...setAdjustments(spec, set, drawn.set)],
     rolling: rollSet(drawn.spec, drawn.set),
   };
   checks.push(...toothChecks(teeth));
@@ -185,7 +188,7 @@ function sheetOf(found: PlanFindings & Partial<AllFindings>, checks: Check[]): P
       { smallParts: found.smallParts, fingerGaps: fingerGaps(found) },
       { ...spec.filament, name: spec.filament.material },
     ),
-    adjustments: radii.adjustments,
+    adjustments: sentences(found.adjustments ?? radii.adjustments),
     cogweave: version,
   };
 }

@@ -35,6 +35,8 @@ const FACE = { modules: 3.5, least: 4, most: 8 };
 const MOST_BEVEL = 0.34;
 /** Finest mesh that a coupon needs, mm: its gaps differ by little. */
 const TOLERANCE = 0.004;
+/** Lengths that differ by less are told as one, mm. */
+const TOLD = 5e-4;
 /** Steeper teeth with bevels as deep as theirs take very many triangles: they keep the file's tolerance. */
 const STEEP = 40;
 /** Helix angle of a coupon where the file's teeth do not hold a pinion along its axis, degrees. */
@@ -84,6 +86,13 @@ export function stationsLike(like: CommonSpec, gaps: readonly number[]): Station
     filament: like.filament,
     tolerance: angle > STEEP ? like.tolerance : Math.min(like.tolerance, TOLERANCE),
   };
+  const bevel = bevelAt(like, gaps[0], faceWidth).size;
+  if (faceWidth < like.faceWidth - TOLD)
+    adjustments.push(`faces ${faceWidth} mm wide in place of ${like.faceWidth} mm: quicker to print`);
+  if (bevel < like.bevel.size - TOLD)
+    adjustments.push(
+      `bevels ${bevel} mm deep in place of the file's ${like.bevel.size} mm: they leave a face between them, and no tooth is deeper`,
+    );
   const stations = gaps.map((gap, i): Station => {
     const spec = specAt(gap, {
       ...common,

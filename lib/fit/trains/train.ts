@@ -3,6 +3,7 @@ import type { Bore, TrainSpec } from '../../spec/types.js';
 import type { Bar } from '../../tooth/bar.js';
 import type { Gear } from '../../tooth/gear.js';
 import type { PairSizes } from '../../train/pair.js';
+import type { Adjustment } from '../adjustment.js';
 import type { MadeRadii } from '../madeRadii.js';
 
 /** What a pair, a rack and pinion, or one gear by itself consists of, by its numbers. Lengths in mm. */
@@ -13,8 +14,8 @@ export interface Train {
   bar: TrainBar | null;
   /** How the two parts run together; null for one gear by itself. */
   mesh: TrainMesh | null;
-  /** Each change against the standard tooth, in one sentence. */
-  adjustments: string[];
+  /** Each change against the standard tooth. */
+  adjustments: Adjustment[];
 }
 
 /** One gear of a train. */

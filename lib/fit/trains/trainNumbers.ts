@@ -10,6 +10,7 @@ import { type Gear, gearSizes } from '../../tooth/gear.js';
 import { transverseContactRatio } from '../../train/contactRatio.js';
 import { pairSizes } from '../../train/pair.js';
 import { rackMesh } from '../../train/rackMesh.js';
+import type { Adjustment } from '../adjustment.js';
 import { pairBodyRoom } from '../bodyRoom.js';
 import { type MadeRadii, madeRadii } from '../madeRadii.js';
 import { pairGears } from './pairGears.js';
@@ -64,7 +65,7 @@ function pairNumbers(spec: PairSpec): Train {
 function rackNumbers(spec: RackSpec): Train {
   const relief = reliefsOf(spec);
   const gear = gearOf(spec, spec.pinion, false);
-  const { radii, tip, root, active, adjustments } = besideBar(spec, gear);
+  const { radii, tip, root, active, adjustments } = besideBar(spec, gear, 'pinion');
   const { centreDistance, transverseContactRatio: ratio } = rackMesh(gear, radii.tip, tip);
   const { module, pressureAngle, rack, helix } = spec;
   return {
@@ -101,10 +102,15 @@ function gearNumbers(spec: GearSpec): Train {
   const gear = gearOf(spec, asked, asked.internal);
   const { hand } = spec.helix;
   if (!asked.internal) {
-    const { radii, adjustments } = besideBar(spec, gear);
-    const [own] = adjustments.filter((text) => text.includes('pinion'));
+    const { radii, adjustments } = besideBar(spec, gear, 'gear');
     const gears = [outside('gear', asked, gear, radii, relief.first, hand)];
-    return { spec, gears, bar: null, mesh: null, adjustments: own ? [own.replace('pinion', 'gear')] : [] };
+    return {
+      spec,
+      gears,
+      bar: null,
+      mesh: null,
+      adjustments: adjustments.filter(({ part }) => part === 'gear'),
+    };
   }
   const mate = { ...gear, teeth: asked.mateTeeth, profileShift: gear.profileShift, internal: false };
   const { radii, adjustments } = madeRadii(spec, { mate, gear }, [['mate', 'gear']], {
@@ -117,13 +123,13 @@ function gearNumbers(spec: GearSpec): Train {
     bar: null,
     mesh: null,
     adjustments: adjustments
-      .filter((text) => text.includes('of the gear'))
-      .map((text) => `${text}, for a mate of ${asked.mateTeeth} teeth or more`),
+      .filter(({ part }) => part === 'gear')
+      .map(({ part, says }) => ({ part, says: `${says}, for a mate of ${asked.mateTeeth} teeth or more` })),
   };
 }
 
 /** Radii of a pinion and heights of a bar that run together: roots deepened where the rack's clearance is less than the gap. */
-function besideBar(spec: TrainSpec, gear: Gear) {
+function besideBar(spec: TrainSpec, gear: Gear, name: 'pinion' | 'gear') {
   const { rack, module, fit } = spec;
   const sizes = gearSizes(gear);
   const deeper = Math.max(0, fit.gap - (rack.dedendum - rack.addendum) * module);
@@ -140,12 +146,12 @@ function besideBar(spec: TrainSpec, gear: Gear) {
     straight: tip - gear.profileShift * module + fit.gap * Math.sin(sizes.normalPressureAngle),
   };
   const active = gear.profileShift * module - (end + off - sizes.referenceRadius * sin) * sin;
-  const adjustments =
+  const adjustments: Adjustment[] =
     deeper > 0
-      ? ['pinion', 'bar'].map(
-          (part) =>
-            `roots of the ${part} deepened by ${deeper.toFixed(3)} mm so that its mates' tips keep the gap`,
-        )
+      ? [name, 'bar'].map((part) => ({
+          part,
+          says: `roots of the ${part} deepened by ${deeper.toFixed(3)} mm so that its mates' tips keep the gap`,
+        }))
       : [];
   return { radii, tip, root, active, adjustments };
 }

@@ -6,14 +6,16 @@ const MOST_LOST = 0.01;
 
 /**
  * Largest distance of the toothed surfaces from the exact helicoids, sampled on every triangle; and nothing that a
- * script joined or cut may take any of them away.
+ * script joined or cut may take any of them away. Where those surfaces are not the ones the file alone would make, it says
+ * of which parts.
  */
-export function helixAccuracy({ spec, bodies: { bodies } }: Measured): Check {
+export function helixAccuracy({ spec, bodies: { bodies }, adjustments = [] }: Measured): Check {
   const toothed = bodies.flatMap(({ name, deviation }) => (deviation ? [{ name, ...deviation }] : []));
   const worst = Math.max(...toothed.map((one) => one.worst));
   const astray = toothed.reduce((sum, one) => sum + one.astray, 0);
   const measured = toothed.reduce((sum, one) => sum + one.measured, 0);
   const each = toothed.map((one) => `${one.name} ${one.worst.toFixed(4)}`).join(', ');
+  const adjusted = [...new Set(adjustments.map(({ part }) => part))];
   const lost = bodies.filter(({ teethLost }) => teethLost > MOST_LOST);
   return {
     id: 'helix-accuracy',
@@ -24,6 +26,7 @@ export function helixAccuracy({ spec, bodies: { bodies } }: Measured): Check {
     unit: 'mm',
     says:
       `largest distance from the exact surface on ${measured} triangles: ${each} mm` +
+      (adjusted.length ? `; that of ${adjusted.join(' and ')} is the adjusted one (see adjustments)` : '') +
       (astray ? `; ${astray} triangles lie on no exact surface` : '') +
       lost
         .map(({ name, teethLost }) => `; ${teethLost.toFixed(2)} mm² of teeth cut away or covered on ${name}`)

@@ -1,3 +1,4 @@
+import { type Adjustment, sentences } from '../../fit/adjustment.js';
 import { compensationOf, drawnGap } from '../../fit/compensation.js';
 import { type CouponLayout, couponLayout, GAUGE } from '../../fit/coupon/layout.js';
 import { shown } from '../../fit/coupon/readGaps.js';
@@ -9,6 +10,7 @@ import { buildCoupon, type CouponBodies } from '../../solid/coupon/buildCoupon.j
 import type { Part } from '../../solid/mesh.js';
 import type { CommonSpec } from '../../spec/types.js';
 import { version } from '../../version.js';
+import { trainAdjustments } from '../adjustments.js';
 import { type BodyFindings, measureBodies, toothedGear } from '../bodies.js';
 import { cautions } from '../cautions.js';
 import { type Check, mustFail } from '../check.js';
@@ -101,7 +103,7 @@ export function proveCoupon(
   const small = smallParts(loose);
   const time = printTime(parts, spec, flow);
   const { growth, firstLayerGrowth } = compensationOf(spec);
-  const found = { spec, parts, bodies, smallParts: small };
+  const found = { spec, parts, bodies, smallParts: small, adjustments: stations.flatMap(adjustmentsOf) };
   const bodyChecks: Check[] = [
     stationGaps(stations, measuredRecords),
     watertight(found),
@@ -257,8 +259,14 @@ function sheetOf(name: string, { stations, adjustments }: Stations, records: Sta
     cautions: cautionsOf(stations[0].spec),
     adjustments: [
       ...adjustments,
-      ...stations.flatMap(({ gap, asked }) => asked.adjustments.map((text) => `at ${shown(gap)}: ${text}`)),
+      ...stations.flatMap((station) =>
+        sentences(adjustmentsOf(station)).map((text) => `at ${shown(station.gap)}: ${text}`),
+      ),
     ],
     cogweave: version,
   };
+}
+
+function adjustmentsOf({ asked, drawn }: Station): Adjustment[] {
+  return [...asked.adjustments, ...trainAdjustments(asked, drawn)];
 }

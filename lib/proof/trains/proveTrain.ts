@@ -7,6 +7,7 @@ import { barSweep } from '../../solid/bar/barSweep.js';
 import { buildFittedTrain, trainSweep } from '../../solid/buildTrain.js';
 import type { Part } from '../../solid/mesh.js';
 import type { TrainSpec } from '../../spec/types.js';
+import { trainAdjustments } from '../adjustments.js';
 import { measureBodies, type ToothedBody, toothedGear } from '../bodies.js';
 import { type BodyPair, changedPairs } from '../bodyPairs.js';
 import { changedChecks, measureChanged, replaced, trainRim } from '../changed.js';
@@ -54,7 +55,8 @@ export function proveTrain(
 
   const asked = fitTrain(numbers);
   const drawn = fitDrawn(asked);
-  const teeth: TrainTeeth = { ...plan, asked, drawn, rolling: rollTrain(drawn) };
+  const adjustments = [...numbers.adjustments, ...trainAdjustments(asked, drawn)];
+  const teeth: TrainTeeth = { ...plan, asked, drawn, adjustments, rolling: rollTrain(drawn) };
   checks.push(...trainToothChecks(teeth));
   if (!proceed()) return { sheet: trainSheet(teeth, helped()), parts: [] };
 
@@ -79,6 +81,7 @@ export function proveTrain(
   const trees = drawn === asked ? bodies.trees : treesOf(printed());
   const all: TrainBodies = {
     ...teeth,
+    adjustments,
     parts,
     bodies,
     play: trainPlay(asked, trees),

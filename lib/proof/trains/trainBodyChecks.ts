@@ -12,9 +12,9 @@ import type { TrainPlay } from './trainPlay.js';
 
 /** Checks on the finished meshes of a train; one gear by itself has no gap to keep. */
 export function trainBodyChecks(found: TrainBodies): Check[] {
-  const { asked, parts, bodies, play } = found;
+  const { asked, parts, bodies, play, adjustments } = found;
   const { spec, mesh } = asked;
-  const measured = { spec, parts, bodies, smallParts: found.smallParts };
+  const measured = { spec, parts, bodies, adjustments, smallParts: found.smallParts };
   const name = mesh ? `between ${mesh.between.join(' and ')}` : '';
   return [
     ...(mesh ? [bodyGapOf(spec, bodies, [{ name, kinds: mesh.between }])] : []),

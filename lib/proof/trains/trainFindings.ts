@@ -1,3 +1,4 @@
+import type { Adjustment } from '../../fit/adjustment.js';
 import type { FittedTrain } from '../../fit/trains/fitTrain.js';
 import type { Train } from '../../fit/trains/train.js';
 import type { Part } from '../../solid/mesh.js';
@@ -13,6 +14,8 @@ export interface TrainFindings {
   drawnNumbers: Train;
   asked?: FittedTrain;
   drawn?: FittedTrain;
+  /** Every change against what the file asks for [none]. */
+  adjustments?: readonly Adjustment[];
   rolling?: TrainRolling | null;
   parts?: readonly Part[];
   bodies?: BodyFindings;

@@ -1,3 +1,4 @@
+import { sentences } from '../../fit/adjustment.js';
 import { compensationOf } from '../../fit/compensation.js';
 import type { Train } from '../../fit/trains/train.js';
 import { barPitch } from '../../spec/bar.js';
@@ -40,7 +41,7 @@ export function trainSheet(found: TrainFindings, checks: Check[]): TrainSheet {
     play: play ?? null,
     printing: printingOf(numbers, drawnNumbers, gears),
     cautions: cautions({ smallParts }, { ...spec.filament, name: spec.filament.material }),
-    adjustments: numbers.adjustments,
+    adjustments: sentences(found.adjustments ?? numbers.adjustments),
     cogweave: version,
   };
 }

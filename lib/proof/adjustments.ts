@@ -1,0 +1,72 @@
+import type { Adjustment } from '../fit/adjustment.js';
+import { compensationOf } from '../fit/compensation.js';
+import type { FittedSet } from '../fit/fitSet.js';
+import type { FittedTrain } from '../fit/trains/fitTrain.js';
+import { barSweep } from '../solid/bar/barSweep.js';
+import { trainSweep } from '../solid/buildTrain.js';
+import type { CommonSpec, PlanetarySpec } from '../spec/types.js';
+
+/** Differences below this are not told apart in what is printed here, mm. */
+const TOLD = 5e-4;
+
+/** What becomes of the file's rounding and bevel on one part. */
+interface MadeTooth {
+  part: string;
+  /** Root rounding as drawn, in the normal section of an external gear, mm. */
+  rounding: number;
+  /** Depth of the bevels as asked, mm; null where lips decide it. */
+  bevel: number | null;
+}
+
+/** Roundings and bevels of a set that are not what the file asks for. */
+export function setAdjustments(spec: PlanetarySpec, asked: FittedSet, drawn: FittedSet): Adjustment[] {
+  const teeth = (['sun', 'planet', 'ring'] as const).map((part) => {
+    const { bevelSize, lips } = asked.ends[part];
+    return { part, rounding: drawn.profiles[part].rounding, bevel: lips ? null : bevelSize };
+  });
+  return teeth.flatMap((tooth) => toothAdjustments(spec, tooth));
+}
+
+/** The same of a pair, a rack and pinion, or one gear. */
+export function trainAdjustments(asked: FittedTrain, drawn: FittedTrain): Adjustment[] {
+  const teeth: MadeTooth[] = asked.gears.map((gear, i) => ({
+    part: gear.part,
+    rounding: drawn.gears[i].profile.rounding,
+    bevel: trainSweep(asked, gear).bevelSize,
+  }));
+  if (asked.bar && drawn.bar)
+    teeth.push({
+      part: asked.bar.part,
+      rounding: drawn.bar.profile.round.radius,
+      bevel: barSweep(asked.spec, asked.bar).bevelSize,
+    });
+  return teeth.flatMap((tooth) => toothAdjustments(asked.spec, tooth));
+}
+
+function toothAdjustments(spec: CommonSpec, { part, rounding, bevel }: MadeTooth): Adjustment[] {
+  const { growth, scale } = compensationOf(spec);
+  const wanted = spec.rack.fillet * spec.module;
+  // A root is hollow: walls that stand out make its rounding smaller by as much.
+  const made = rounding / scale - growth;
+  const found: Adjustment[] = [];
+  if (made < wanted - TOLD)
+    found.push({
+      part,
+      says: `roots of the ${part} rounded with ${mm(made)} in place of ${mm(wanted)} (rack.fillet): what its mates' tips and the tooth space leave room for`,
+    });
+  if (made > wanted + TOLD)
+    found.push({
+      part,
+      says: `roots of the ${part} rounded with ${mm(made)} in place of ${mm(wanted)} (rack.fillet): sharper ones cannot be drawn`,
+    });
+  if (bevel !== null && bevel < spec.bevel.size - TOLD)
+    found.push({
+      part,
+      says: `bevels of the ${part} ${mm(bevel)} deep in place of ${mm(spec.bevel.size)} (bevel.size): deeper ones would leave no flank in the end face`,
+    });
+  return found;
+}
+
+function mm(length: number): string {
+  return `${length.toFixed(3)} mm`;
+}
