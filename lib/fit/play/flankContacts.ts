@@ -3,7 +3,7 @@ import { pathOfContact } from '../../train/contactRatio.js';
 import type { PairSizes } from '../../train/pair.js';
 import type { Contact } from './contact.js';
 import { type LooseGear, type LooseSet, rotationAt, type Slice, tipRadiusAt, twistAt } from './looseSet.js';
-import { turnAt, writeSliceSlopes } from './sliceMotion.js';
+import { addStretchSlopes, stretch, turnAt, writeSliceSlopes } from './sliceMotion.js';
 
 /**
  * Where the flanks of two gears in mesh would touch in one slice: every point of both lines of action, within the
@@ -70,7 +70,7 @@ function opposite(from: LooseGear, to: LooseGear): number {
  * stay conjugate at any centre distance a, which is what makes the gap exact in the plane:
  * g_t = gap / cos β_b ± (r_b1 ± r_b2)(inv α' − inv α) ∓ [r_b1 (φ1 − δ) ± r_b2 (φ2 − δ)], with cos α' =
  * (r_b1 ± r_b2)/a' and δ the turn of the line of centres; along the flank's normal it is g_t cos β_b.
- * Tilt enters by the shift of the axis in the slice and the axial shift at the point; its cosine is left out.
+ * Tilt enters by the shift of the axis in the slice, the axial shift at the point and the longer outline (`stretch`).
  * Source: ISO 21771, backlash at a changed centre distance; the rest derived.
  */
 function flankContact(
@@ -158,14 +158,18 @@ function readFlank(
   const turned =
     closingA * (turnAt(motions, a, twistA, xA, yA) - delta) +
     closingB * (turnAt(motions, b, twistB, xB, yB) - delta);
-  const gap = place.gap + cosine * (outward * (involute(angle) - place.nominal) - turned);
-  if (!slopes) return gap;
   const radial = (cosine * place.inward * Math.sin(angle)) / distance;
   const tangential = (cosine * (closingA + closingB)) / distance / distance;
   const sign = place.internal ? 1 : -1;
   const slopeX = sign * (radial * dx - tangential * dy);
   const slopeY = sign * (radial * dy + tangential * dx);
+  // Leaning parts show longer outlines.
+  const longer = stretch(motions, a, xA, yA, slopeX, slopeY) - stretch(motions, b, xB, yB, slopeX, slopeY);
+  const gap = place.gap + cosine * (outward * (involute(angle) - place.nominal) - turned) + longer;
+  if (!slopes) return gap;
   writeSliceSlopes(slopes, 0, slopeX, slopeY, -cosine * closingA, twistA, height, xA, yA);
   writeSliceSlopes(slopes, 6, -slopeX, -slopeY, -cosine * closingB, twistB, height, xB, yB);
+  addStretchSlopes(slopes, 0, motions, a, xA, yA, slopeX, slopeY, 1);
+  addStretchSlopes(slopes, 6, motions, b, xB, yB, slopeX, slopeY, -1);
   return gap;
 }

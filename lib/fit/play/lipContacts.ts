@@ -7,7 +7,7 @@ import {
   type Slice,
   tipRadiusAt,
 } from './looseSet.js';
-import { movedX, movedY, movedZ, writeSlopes } from './pointMotion.js';
+import { bent, movedX, movedY, movedZ, writeSlopes } from './pointMotion.js';
 import { tipHalfAngle } from './tipContacts.js';
 
 /** Teeth to each side of the line of centres that are looked at. */
@@ -141,8 +141,18 @@ function readLip(
   // The same place from the mate's axis.
   const xB = x - toMateX;
   const yB = y - toMateY;
-  const px = xB + movedX(motions, a, y, z) - movedX(motions, b, yB, z);
-  const py = yB + movedY(motions, a, x, z) - movedY(motions, b, xB, z);
+  const px =
+    xB +
+    movedX(motions, a, y, z) -
+    movedX(motions, b, yB, z) +
+    bent(motions, a, x, y, z, 1, 0, 0) -
+    bent(motions, b, xB, yB, z, 1, 0, 0);
+  const py =
+    yB +
+    movedY(motions, a, x, z) -
+    movedY(motions, b, xB, z) +
+    bent(motions, a, x, y, z, 0, 1, 0) -
+    bent(motions, b, xB, yB, z, 0, 1, 0);
   const radius = Math.sqrt(px * px + py * py);
   // Outside a sun's cone, which narrows away from the end face; inside a ring's, which widens. Above the bevel the
   // tips are a cylinder.
@@ -153,7 +163,12 @@ function readLip(
     writeSlopes(slopes, 0, outward * px, outward * py, up * cosine, x, y, z);
     writeSlopes(slopes, 6, -outward * px, -outward * py, -up * cosine, xB, yB, z);
   }
-  const rise = up * (movedZ(motions, a, x, y) - movedZ(motions, b, xB, yB));
+  const rise =
+    up *
+    (movedZ(motions, a, x, y) -
+      movedZ(motions, b, xB, yB) +
+      bent(motions, a, x, y, z, 0, 0, 1) -
+      bent(motions, b, xB, yB, z, 0, 0, 1));
   return outside * (radius - place.atFace) * sine + (met + rise) * cosine;
 }
 

@@ -37,3 +37,25 @@ export function writeSlopes(
   into[at + 4] = z * nx - x * nz;
   into[at + 5] = x * ny - y * nx;
 }
+
+/**
+ * What turning carries a point by to the second order, ½ ω × (ω × r), along a direction, mm; of any length.
+ * @param x, y, z the point from its part's centre, mm
+ */
+export function bent(
+  motions: Float64Array,
+  at: number,
+  x: number,
+  y: number,
+  z: number,
+  nx: number,
+  ny: number,
+  nz: number,
+): number {
+  const a = motions[at + 3];
+  const b = motions[at + 4];
+  const c = motions[at + 5];
+  const along = a * x + b * y + c * z;
+  const square = a * a + b * b + c * c;
+  return (along * (a * nx + b * ny + c * nz) - square * (x * nx + y * ny + z * nz)) / 2;
+}

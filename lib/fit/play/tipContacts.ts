@@ -1,6 +1,6 @@
 import type { Contact } from './contact.js';
 import { type LooseGear, type LooseSet, rotationAt, type Slice, tipRadiusAt, twistAt } from './looseSet.js';
-import { turnAt, writeSliceSlopes } from './sliceMotion.js';
+import { addStretchSlopes, stretch, turnAt, writeSliceSlopes } from './sliceMotion.js';
 import { isPastTip, type SpaceWall, toothWalls, wallDistance } from './spaceWall.js';
 
 /** Teeth to each side of the line of centres whose tips are looked at. */
@@ -197,8 +197,12 @@ function readTip(
   const atY = facing.apartY + y;
   const turnA = turnAt(motions, a, twistA, x, y);
   const turnB = turnAt(motions, b, twistB, atX, atY);
-  const dx = atX + motions[a] - motions[b] + (motions[a + 4] - motions[b + 4]) * height - turnA * y;
-  const dy = atY + motions[a + 1] - motions[b + 1] - (motions[a + 3] - motions[b + 3]) * height + turnA * x;
+  const straightX = atX + motions[a] - motions[b] + (motions[a + 4] - motions[b + 4]) * height - turnA * y;
+  const straightY =
+    atY + motions[a + 1] - motions[b + 1] - (motions[a + 3] - motions[b + 3]) * height + turnA * x;
+  // Leaning parts show longer outlines.
+  const dx = straightX + stretch(motions, a, x, y, 1, 0) - stretch(motions, b, atX, atY, 1, 0);
+  const dy = straightY + stretch(motions, a, x, y, 0, 1) - stretch(motions, b, atX, atY, 0, 1);
   // Seen from the mate, which has turned on itself.
   const cos = Math.cos(turnB);
   const sin = Math.sin(turnB);
@@ -211,6 +215,8 @@ function readTip(
   const ny = NORMAL[1];
   writeSliceSlopes(slopes, 0, nx, ny, ny * x - nx * y, twistA, height, x, y);
   writeSliceSlopes(slopes, 6, -nx, -ny, nx * dy - ny * dx, twistB, height, atX, atY);
+  addStretchSlopes(slopes, 0, motions, a, x, y, nx, ny, 1);
+  addStretchSlopes(slopes, 6, motions, b, atX, atY, nx, ny, -1);
   return gap;
 }
 

@@ -1,4 +1,5 @@
 import type { Check } from '../check.js';
+import { LEANING, unproved } from '../motion/confirmed.js';
 import type { PlayRecord } from '../motion/playRecord.js';
 
 /**
@@ -14,17 +15,18 @@ export function captured(play: PlayRecord, limit: number): Check {
   ]);
   const held = ways.every((way) => way !== null);
   const most = held ? Math.max(...ways) : null;
-  const unproved = [
-    ...play.confirmed
-      .filter(({ motion, clear, meets }) => motion !== 'planet tilted' && !(clear && meets))
-      .map(({ motion }) => motion),
+  const expected = carrierAxial ? ['planet', 'sun', 'carrier'] : ['planet', 'sun'];
+  const missing = held ? unasked(play, expected) : [];
+  const doubted = [
+    ...unproved(play.confirmed).filter((motion) => motion !== LEANING),
+    ...missing,
     ...[
       ...new Set(play.wayOut.filter(({ blocked }) => !blocked).map(({ part }) => `${part} on its way out`)),
     ],
   ];
   return {
     id: 'captured',
-    holds: most !== null && most <= limit && unproved.length === 0,
+    holds: most !== null && most <= limit && doubted.length === 0,
     level: 'should',
     value: most,
     limit,
@@ -34,8 +36,19 @@ export function captured(play: PlayRecord, limit: number): Check {
         ? `nothing holds ${freeParts(play)} along the axis: they slide or screw out. Herringbone teeth hold planets and sun, and so do lips; a carrier with both plates holds all`
         : `held by ${play.heldBy.join(' and ')}: with everything loose a planet moves ${mm(planetAxial.up)} up and ${mm(planetAxial.down)} down, the sun ${mm(sunAxial.up)} and ${mm(sunAxial.down)}${carrierAxial ? `, the carrier ${mm(carrierAxial.up)} and ${mm(carrierAxial.down)}` : ''}` +
           (most > limit ? '; a smaller gap or a larger helix angle holds them closer' : '') +
-          (unproved.length ? `; the meshes do not bear it out: ${unproved.join(', ')}` : ''),
+          (doubted.length ? `; the meshes do not bear it out: ${doubted.join(', ')}` : ''),
   };
+}
+
+/** Motions along the axis, and ways out, that ought to have been made on the meshes and were not. */
+function unasked({ confirmed, wayOut }: PlayRecord, parts: readonly string[]): string[] {
+  return parts.flatMap((part) => [
+    ...['up', 'down']
+      .map((way) => `${part} ${way}`)
+      .filter((name) => !confirmed.some(({ motion }) => motion === name))
+      .map((name) => `${name} was not tried`),
+    ...(wayOut.some((way) => way.part.startsWith(part)) ? [] : [`the way out of the ${part} was not tried`]),
+  ]);
 }
 
 function freeParts({ together: { planetAxial, sunAxial, carrierAxial } }: PlayRecord): string {

@@ -6,6 +6,9 @@ import type { PlanetarySpec } from '../../spec/types.js';
 import { allowedGapError } from '../allowedGapError.js';
 import { distanceAfter, type MovingSet } from './movingSet.js';
 
+/** Names of the motions that are made. */
+export const LEANING = 'planet tilted';
+
 /** One furthest motion as made on the finished meshes. */
 export interface Confirmed {
   motion: string;
@@ -38,7 +41,7 @@ export function confirmed(
   const tried: [string, string, Motion | null, number][] = [
     ['planet up', planet, along(standing.planet.up, planet), 1],
     ['planet down', planet, along(standing.planet.down, planet), 1],
-    ['planet tilted', planet, leaning(standing.planet.tilt), TILT_MARGIN],
+    [LEANING, planet, leaning(standing.planet.tilt), TILT_MARGIN],
     ['sun up', sun, along(standing.sun.up, sun), 1],
     ['sun down', sun, along(standing.sun.down, sun), 1],
     ...(carrier
@@ -59,4 +62,9 @@ export function confirmed(
         ]
       : [],
   );
+}
+
+/** The motions that the meshes do not bear out: something meets short of them, or nothing beyond. */
+export function unproved(motions: readonly Confirmed[]): string[] {
+  return motions.filter(({ clear, meets }) => !(clear && meets)).map(({ motion }) => motion);
 }
