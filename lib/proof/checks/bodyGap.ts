@@ -4,6 +4,7 @@ import { allowedGapError } from '../allowedGapError.js';
 import { type BodyFindings, type BodyGap, gapsBetween } from '../bodies.js';
 import type { Check } from '../check.js';
 import type { AllFindings } from '../findings.js';
+import { leastBy } from '../leastBy.js';
 import { gapAsked } from '../printing/gapAsked.js';
 
 /** Least distances between the finished meshes: mates keep the gap that was drawn, neighbouring planets at least that. */
@@ -22,19 +23,22 @@ export function bodyGapOf(
 ): Check {
   const gap = drawnGap(spec);
   const allowed = allowedGapError(spec);
-  const worst = bodies.gaps
-    .map((pair) => ({ pair, error: errorOf(pair, gap) }))
-    .reduce((a, b) => (b.error > a.error ? b : a));
+  const errors = bodies.gaps.map((pair) => ({ pair, error: errorOf(pair, gap) }));
+  const worst = leastBy(errors, ({ error }) => -error);
+  const unmeasured = mates.filter(
+    ({ kinds }) => !gapsBetween(bodies, ...kinds).some(({ as }) => as === 'mates'),
+  );
   return {
     id: 'body-gap',
-    holds: worst.error <= allowed,
+    holds: worst.error <= allowed && unmeasured.length === 0,
     level: 'must',
     value: Number.isFinite(worst.error) ? worst.error : null,
     limit: allowed,
     unit: 'mm',
     says:
       `${gapAsked(spec)}; measured ${mates.map(({ name, kinds }) => `${range(gapsBetween(bodies, ...kinds))} ${name}`).join(', ')}` +
-      (worst.error > allowed ? `; farthest off: ${worst.pair.between.join(' and ')}` : ''),
+      (worst.error <= allowed ? '' : `; farthest off: ${worst.pair.between.join(' and ')}`) +
+      unmeasured.map(({ name }) => `; nothing was measured ${name}`).join(''),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { Check } from '../check.js';
 import { meshContact } from '../contact.js';
 import type { ToothFindings } from '../findings.js';
+import { leastBy } from '../leastBy.js';
 
 /** Below this a pair of teeth lets go before the next one takes over. */
 const LEAST = 1;
@@ -20,8 +21,8 @@ export function contactRatioOf(
   asked: number,
 ): Check {
   const totals = meshes.map((mesh) => ({ ...mesh, total: mesh.transverse + mesh.overlap }));
-  const poorest = totals.reduce((a, b) => (b.total < a.total ? b : a));
-  const broken = poorest.total < LEAST;
+  const poorest = leastBy(totals, ({ total }) => total);
+  const broken = !(poorest.total >= LEAST);
   const limit = broken ? LEAST : asked;
   return {
     id: 'contact-ratio',
@@ -32,6 +33,8 @@ export function contactRatioOf(
     unit: '1',
     says:
       `between ${poorest.where}: transverse ${poorest.transverse.toFixed(3)} + overlap ${poorest.overlap.toFixed(3)}` +
-      (poorest.total < limit ? '; more teeth, a larger helix angle or a larger face width raises it' : ''),
+      (!(poorest.total >= limit)
+        ? '; more teeth, a larger helix angle or a larger face width raises it'
+        : ''),
   };
 }

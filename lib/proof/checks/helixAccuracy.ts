@@ -12,6 +12,8 @@ const MOST_LOST = 0.01;
 export function helixAccuracy({ spec, bodies: { bodies }, adjustments = [] }: Measured): Check {
   const toothed = bodies.flatMap(({ name, deviation }) => (deviation ? [{ name, ...deviation }] : []));
   const worst = Math.max(...toothed.map((one) => one.worst));
+  // Nothing measured is nothing proved.
+  const blank = toothed.filter((one) => one.measured === 0).map(({ name }) => name);
   const astray = toothed.reduce((sum, one) => sum + one.astray, 0);
   const measured = toothed.reduce((sum, one) => sum + one.measured, 0);
   const each = toothed.map((one) => `${one.name} ${one.worst.toFixed(4)}`).join(', ');
@@ -19,14 +21,21 @@ export function helixAccuracy({ spec, bodies: { bodies }, adjustments = [] }: Me
   const lost = bodies.filter(({ teethLost }) => teethLost > MOST_LOST);
   return {
     id: 'helix-accuracy',
-    holds: astray === 0 && lost.length === 0 && worst <= spec.tolerance,
+    holds:
+      toothed.length > 0 &&
+      blank.length === 0 &&
+      astray === 0 &&
+      lost.length === 0 &&
+      worst <= spec.tolerance,
     level: 'must',
-    value: worst,
+    value: Number.isFinite(worst) ? worst : null,
     limit: spec.tolerance,
     unit: 'mm',
     says:
       `largest distance from the exact surface on ${measured} triangles: ${each} mm` +
       (adjusted.length ? `; that of ${adjusted.join(' and ')} is the adjusted one (see adjustments)` : '') +
+      (toothed.length ? '' : '; no toothed surface was found') +
+      (blank.length ? `; none on ${blank.join(', ')}` : '') +
       (astray ? `; ${astray} triangles lie on no exact surface` : '') +
       lost
         .map(({ name, teethLost }) => `; ${teethLost.toFixed(2)} mm² of teeth cut away or covered on ${name}`)

@@ -2,6 +2,7 @@ import { largestMateTipRadius, leastRingTipRadius } from '../../train/interferen
 import type { PairSizes } from '../../train/pair.js';
 import type { Check } from '../check.js';
 import type { ToothFindings } from '../findings.js';
+import { leastBy } from '../leastBy.js';
 
 const ROUNDING = 1e-9;
 
@@ -49,8 +50,8 @@ export function externalMargins(
 /** The same of any margins; where there are none, every root has been cleared by the rack. */
 export function involuteInterferenceOf(margins: readonly TipMargin[], cleared: readonly string[]): Check {
   const none: TipMargin = { where: 'no tips below an involute', margin: Number.POSITIVE_INFINITY };
-  const worst = margins.reduce((a, b) => (b.margin < a.margin ? b : a), none);
-  const finite = Number.isFinite(worst.margin);
+  const worst = leastBy([none, ...margins], ({ margin }) => margin);
+  const finite = worst !== none;
   return {
     id: 'involute-interference',
     holds: worst.margin >= -ROUNDING,

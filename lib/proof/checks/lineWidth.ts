@@ -4,6 +4,7 @@ import { gearSizes } from '../../tooth/gear.js';
 import { transverseThickness } from '../../tooth/thickness.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
+import { leastBy } from '../leastBy.js';
 
 /**
  * The thinnest tooth, in the normal section at its reference circle as drawn, with the relief taken off, holds two lines:
@@ -22,7 +23,7 @@ export function lineWidth(found: PlanFindings): Check {
 
 /** The same of any teeth, by their thickness as drawn, mm. */
 export function lineWidthOf(teeth: readonly { part: string; thickness: number }[], limit: number): Check {
-  const thinnest = teeth.reduce((a, b) => (b.thickness < a.thickness ? b : a));
+  const thinnest = leastBy(teeth, ({ thickness }) => thickness);
   const holds = thinnest.thickness >= limit;
   return {
     id: 'line-width',

@@ -2,6 +2,7 @@ import type { ToothProfile } from '../../tooth/profile.js';
 import { pointOn } from '../../tooth/segments.js';
 import type { Check } from '../check.js';
 import type { ToothFindings } from '../findings.js';
+import { leastBy } from '../leastBy.js';
 
 /**
  * Width of the tooth space next to its root, where the root rounding ends: a space narrower than an extruded line
@@ -24,7 +25,7 @@ export function rootSpaceWidth({ segments, gear }: ToothProfile): number {
 
 /** The same of any teeth, by the widths of their spaces, mm. */
 export function rootSpaceOf(spaces: readonly { part: string; width: number }[], limit: number): Check {
-  const narrowest = spaces.reduce((a, b) => (b.width < a.width ? b : a));
+  const narrowest = leastBy(spaces, ({ width }) => width);
   return {
     id: 'root-space',
     holds: narrowest.width >= limit,

@@ -9,6 +9,7 @@ import { type Gear, gearSizes } from '../../tooth/gear.js';
 import { transverseThickness } from '../../tooth/thickness.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
+import { leastBy } from '../leastBy.js';
 
 /** Thickness of the thinnest tooth tip in the normal section, as drawn, relief taken off: above zero, and a line wide. */
 export function tipThickness(found: PlanFindings): Check {
@@ -43,7 +44,7 @@ export function thinnestTip(found: SizedSet): { part: 'sun' | 'planet' | 'ring';
   const tips = (['sun', 'planet', 'ring'] as const).map((part) => {
     return { part, thickness: normalTip(gears[part], radii[part].tip, relief[part]) };
   });
-  return tips.reduce((a, b) => (b.thickness < a.thickness ? b : a));
+  return leastBy(tips, ({ thickness }) => thickness);
 }
 
 /** Thickness of a tooth at a radius in the normal section there, relief taken off, mm. */

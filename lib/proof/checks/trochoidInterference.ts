@@ -12,16 +12,19 @@ export function trochoidInterference({ outer }: ToothFindings): Check {
 /** The same of any gear in a ring, by their names. */
 export function trochoidInterferenceOf(pair: PairSizes, first: string, second: string): Check {
   const margin = degrees(trochoidMargin(pair));
-  const apart = !Number.isFinite(margin);
+  // Minus infinity is a tip circle that encloses the other one: such gears cannot lie in each other at all.
+  const apart = margin === Number.POSITIVE_INFINITY;
   return {
     id: 'trochoid-interference',
     holds: apart || margin >= 0,
     level: 'must',
-    value: apart ? null : margin,
+    value: Number.isFinite(margin) ? margin : null,
     limit: 0,
     unit: 'deg',
     says: apart
       ? `the tip circles of ${first} and ${second} do not cross`
-      : `tips of ${first} and ${second} pass each other with ${margin.toFixed(3)}° of the ${second} to spare`,
+      : !Number.isFinite(margin)
+        ? `the ${first} finds no room within the tips of the ${second}`
+        : `tips of ${first} and ${second} pass each other with ${margin.toFixed(3)}° of the ${second} to spare`,
   };
 }

@@ -3,6 +3,7 @@ import type { Gear } from '../../tooth/gear.js';
 import { leastProfileShift, leastTeeth } from '../../tooth/undercut.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
+import { leastBy } from '../leastBy.js';
 import { clearOfUndercut } from '../nearest/clearOfUndercut.js';
 
 /**
@@ -19,7 +20,7 @@ export function undercut({ spec, gears }: PlanFindings): Check {
 /** The same of any gears with teeth outside. */
 export function undercutOf(spec: Spec, gears: readonly { part: string; gear: Gear }[]): Check {
   const spare = (gear: Gear) => gear.profileShift - leastProfileShift(gear);
-  const { part, gear } = gears.reduce((a, b) => (spare(b.gear) < spare(a.gear) ? b : a));
+  const { part, gear } = leastBy(gears, (one) => spare(one.gear));
   const least = leastProfileShift(gear);
   const holds = spare(gear) >= 0;
   const help = holds ? '' : clearOfUndercut(spec, gears);

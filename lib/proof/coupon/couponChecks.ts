@@ -2,6 +2,7 @@ import { shown } from '../../fit/coupon/readGaps.js';
 import type { Station } from '../../fit/coupon/stations.js';
 import { allowedGapError } from '../allowedGapError.js';
 import type { Check } from '../check.js';
+import { leastBy } from '../leastBy.js';
 import type { StationRecord } from './couponSheet.js';
 
 /** Every pinion stands off the frame by the gap that was drawn, measured on the finished meshes. */
@@ -12,7 +13,7 @@ export function stationGaps(stations: readonly Station[], records: readonly Stat
     const error = body === null ? Number.POSITIVE_INFINITY : Math.abs(body - drawn);
     return { gap, body, drawn, allowed, error };
   });
-  const worst = each.reduce((a, b) => (b.error / b.allowed > a.error / a.allowed ? b : a));
+  const worst = leastBy(each, ({ error, allowed }) => -error / allowed);
   const measured = each.map(({ drawn, body }) => `${drawn.toFixed(3)} is ${body?.toFixed(4) ?? 'not met'}`);
   return {
     id: 'body-gap',

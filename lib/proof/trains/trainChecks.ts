@@ -13,6 +13,7 @@ import { rimOf } from '../checks/rim.js';
 import { type ThinWall, thinFeaturesOf } from '../checks/thinFeatures.js';
 import { normalTip, tipOffer, tipThicknessOf } from '../checks/tipThickness.js';
 import { undercutOf } from '../checks/undercut.js';
+import { leastBy } from '../leastBy.js';
 
 /** Checks on the numbers of a train alone; one that has nothing to look at is left out. */
 export function trainPlanChecks(asked: Train, drawn: Train): Check[] {
@@ -36,7 +37,7 @@ export function thinnestTip({ gears, bar }: Train): { part: string; thickness: n
     thickness: normalTip(gear, radii.tip, relief),
   }));
   if (bar) tips.push({ part: 'bar', thickness: barThickness(bar, bar.tip) });
-  return tips.reduce((a, b) => (b.thickness < a.thickness ? b : a));
+  return leastBy(tips, ({ thickness }) => thickness);
 }
 
 function leavesTip(spec: TrainSpec): boolean {
