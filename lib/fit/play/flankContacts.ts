@@ -9,6 +9,7 @@ import { addStretchSlopes, stretch, turnAt, writeSliceSlopes } from './sliceMoti
  * Where the flanks of two gears in mesh would touch in one slice: every point of both lines of action, within the
  * path of contact, at which a pair of flanks stands.
  * @param pair sizes as made, `first` being its gear 1; an internal pair has the ring second
+ * @param margin how far from both ends of that path, mm [0]
  */
 export function flankContacts(
   set: LooseSet,
@@ -16,6 +17,7 @@ export function flankContacts(
   second: LooseGear,
   pair: PairSizes,
   slice: Slice,
+  margin = 0,
 ): Contact[] {
   const { start, end } = pathOfContact({
     ...pair,
@@ -23,8 +25,8 @@ export function flankContacts(
     tipRadius2: tipRadiusAt(set, second, slice),
   });
   const contacts: Contact[] = [];
-  addSide(contacts, set, first, second, pair, slice, 1, start, end);
-  addSide(contacts, set, first, second, pair, slice, -1, start, end);
+  addSide(contacts, set, first, second, pair, slice, 1, start + margin, end - margin);
+  addSide(contacts, set, first, second, pair, slice, -1, start + margin, end - margin);
   return contacts;
 }
 

@@ -1,4 +1,5 @@
 import { type Acting, actingOn, gapOf, slopesOf } from './acting.js';
+import { climb } from './climb.js';
 import type { Contact, Feature, Motion } from './contact.js';
 import { maximise } from './linearProgram.js';
 
@@ -76,8 +77,10 @@ export function furthest(
   // Where nothing was run into, only what the program knew is left to ask.
   const share = withinGaps(acting, settled ? [...known] : acting, point);
   const made = scaled(point, share, point);
+  // Lips bend the gaps so much that what was scaled back falls short: from there it goes on.
+  const short = loose.length === 1 && share < 1 && acting.some(({ contact }) => contact.feature === 'lips');
   return {
-    value: value * share,
+    value: short ? climb(weights, acting, made) : value * share,
     motions: Object.fromEntries(loose.map((name) => [name, motionAt(made, place.get(name)!)])),
     heldBy: [...new Set(holding.map(({ contact }) => contact.feature))].sort(),
   };

@@ -42,29 +42,38 @@ function sliceAt({ faceWidth, form }: LooseSet, fromFace: number, up: 1 | -1): S
     : { z: faceWidth - fromFace, way: form === 'herringbone' ? -1 : 1 };
 }
 
-/**
- * The point of a tooth's tip that is nearest to the line of centres in a slice once the planet has turned, seen before it
- * has: from the planet's axis, mm.
- * @param turn radians
- */
-function nearestPoint(
-  set: LooseSet,
-  planet: LooseGear,
-  mate: LooseGear,
-  slice: Slice,
-  tooth: number,
-  turn: number,
-): [number, number] {
+/** The tips of a planet in a slice, and the way to its mate. mm, radians. */
+interface TipsAt {
+  towards: number;
+  pitch: number;
+  /** Angle of one tooth from the line of centres. */
+  first: number;
+  half: number;
+  radius: number;
+}
+
+function tipsAt(set: LooseSet, planet: LooseGear, mate: LooseGear, slice: Slice): TipsAt {
   const toMate = Math.atan2(mate.centre[1] - planet.centre[1], mate.centre[0] - planet.centre[0]);
   // A planet is nearest to the ring on the side away from the ring's axis.
   const towards = mate.profile.gear.internal ? toMate + Math.PI : toMate;
   const pitch = (2 * Math.PI) / planet.profile.gear.teeth;
-  const first = rotationAt(set, planet, slice) + turn - towards;
-  const off = first - (Math.round(first / pitch) - tooth) * pitch;
-  const half = tipHalfAngle(set, planet, slice);
-  const angle = towards - turn + Math.sign(off) * Math.max(0, Math.abs(off) - half);
-  const radius = tipRadiusAt(set, planet, slice);
-  return [radius * Math.cos(angle), radius * Math.sin(angle)];
+  return {
+    towards,
+    pitch,
+    first: rotationAt(set, planet, slice) - towards,
+    half: tipHalfAngle(set, planet, slice),
+    radius: tipRadiusAt(set, planet, slice),
+  };
+}
+
+/**
+ * Direction from the planet's axis of the point of a tooth's tip that is nearest to the line of centres once the planet
+ * has turned, seen before it has, radians.
+ */
+function nearestAngle({ towards, pitch, first, half }: TipsAt, tooth: number, turn: number): number {
+  const now = first + turn;
+  const off = now - (Math.round(now / pitch) - tooth) * pitch;
+  return towards - turn + Math.sign(off) * Math.max(0, Math.abs(off) - half);
 }
 
 /**
@@ -89,6 +98,7 @@ function lipContact(
     tooth,
     endless,
     outside: mate.profile.gear.internal ? -1 : 1,
+    tips: tipsAt(set, planet, mate, sliceAt(set, height, up)),
     atFace: faceRadiusOf(mate),
     bevel: planet.bevelSize * Math.tan(set.bevelAngle),
     toMateX: mate.centre[0] - planet.centre[0],
@@ -110,6 +120,8 @@ interface LipPlace {
   endless: boolean;
   /** 1 outside a sun's cone, −1 inside a ring's. */
   outside: 1 | -1;
+  /** The planet's tips at that height. */
+  tips: TipsAt;
   /** Radius of the cone at the end face, mm. */
   atFace: number;
   /** Height of the bevel, mm. */
@@ -128,16 +140,20 @@ function readLip(
 ): number {
   const { set, planet, mate, height, up, tooth, outside, bevel, toMateX, toMateY } = place;
   const turn = motions[a + 5];
-  let slice = sliceAt(set, height, up);
-  let [x, y] = nearestPoint(set, planet, mate, slice, tooth, turn);
+  let { tips } = place;
+  let angle = nearestAngle(tips, tooth, turn);
+  let x = tips.radius * Math.cos(angle);
+  let y = tips.radius * Math.sin(angle);
   const sunk = up * (movedZ(motions, a, x, y) - movedZ(motions, b, x - toMateX, y - toMateY));
   // What has sunk below the end face lies beside the lip no more: its edge then meets the tooth higher up.
   const met = !place.endless && height + sunk < 0 ? Math.min(set.faceWidth / 2, -sunk) : height;
   if (met !== height) {
-    slice = sliceAt(set, met, up);
-    [x, y] = nearestPoint(set, planet, mate, slice, tooth, turn);
+    tips = tipsAt(set, planet, mate, sliceAt(set, met, up));
+    angle = nearestAngle(tips, tooth, turn);
+    x = tips.radius * Math.cos(angle);
+    y = tips.radius * Math.sin(angle);
   }
-  const z = slice.z - set.faceWidth / 2;
+  const z = up * (met - set.faceWidth / 2);
   // The same place from the mate's axis.
   const xB = x - toMateX;
   const yB = y - toMateY;

@@ -34,7 +34,7 @@ export function captured(play: PlayRecord, limit: number): Check {
     says:
       most === null
         ? `nothing holds ${freeParts(play)} along the axis: they slide or screw out. Herringbone teeth hold planets and sun, and so do lips; a carrier with both plates holds all`
-        : `held by ${play.heldBy.join(' and ')}: with everything loose a planet moves ${mm(planetAxial.up)} up and ${mm(planetAxial.down)} down, the sun ${mm(sunAxial.up)} and ${mm(sunAxial.down)}${carrierAxial ? `, the carrier ${mm(carrierAxial.up)} and ${mm(carrierAxial.down)}` : ''}` +
+        : `held by ${play.heldBy.join(' and ')}: with everything loose a planet was found to move ${mm(planetAxial.up)} up and ${mm(planetAxial.down)} down, the sun ${mm(sunAxial.up)} and ${mm(sunAxial.down)}${carrierAxial ? `, the carrier ${mm(carrierAxial.up)} and ${mm(carrierAxial.down)}` : ''}` +
           (most > limit ? '; a smaller gap or a larger helix angle holds them closer' : '') +
           (doubted.length ? `; the meshes do not bear it out: ${doubted.join(', ')}` : ''),
   };

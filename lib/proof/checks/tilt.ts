@@ -24,7 +24,7 @@ export function tilt({ planet, confirmed }: PlayRecord, limit: number): Check {
     says:
       degrees === null || overFaceWidth === null
         ? 'nothing keeps a planet from tipping over'
-        : `a planet leans by up to ${degrees.toFixed(2)}°, ${overFaceWidth.toFixed(2)} mm over the face width` +
+        : `a planet was found to lean by up to ${degrees.toFixed(2)}°, ${overFaceWidth.toFixed(2)} mm over the face width` +
           (planet.clearsWhenTilted
             ? ', and clears the planets beside it even then'
             : '; it binds on a planet beside it before that') +

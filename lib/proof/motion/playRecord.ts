@@ -1,3 +1,4 @@
+import { axialBounds } from '../../fit/play/axialBounds.js';
 import type { Feature } from '../../fit/play/contact.js';
 import { backlash, ringTurn } from '../../fit/play/formulas.js';
 import { type SetPlay, setPlay } from '../../fit/play/setPlay.js';
@@ -9,7 +10,10 @@ import { distanceAfter, type MovingSet } from './movingSet.js';
 import { simulatedRingTurn } from './ringTurn.js';
 import { type WayOut, wayOut } from './wayOut.js';
 
-/** How far parts can move: the sheet's key `play`. Lengths in mm, angles in degrees; null where nothing holds. */
+/**
+ * How far parts can move: the sheet's key `play`. Lengths in mm, angles in degrees; null where nothing holds. Figures are
+ * those of motions that were found, so that parts move as far at least; what they cannot exceed is said where it is a bound.
+ */
 export interface PlayRecord {
   meshes: {
     between: ['sun', 'planet'] | ['planet', 'ring'];
@@ -23,6 +27,8 @@ export interface PlayRecord {
     /** Push towards the sun and towards the ring. */
     radial: { toSun: number | null; toRing: number | null };
     axial: Axial;
+    /** What `axial` cannot exceed, where lips hold; null where that could not be shown. */
+    axialBound?: Axial;
     tilt: TiltRecord;
     /** Depth to which teeth overlap at the worst place, everything loose. */
     engagementLeft: { sun: number; ring: number };
@@ -30,7 +36,7 @@ export interface PlayRecord {
     clearsWhenTilted: boolean;
   };
   /** The sun between held planets. */
-  sun: { axial: Axial; tilt: TiltRecord };
+  sun: { axial: Axial; axialBound?: Axial; tilt: TiltRecord };
   /** The carrier between held gears, where there is one. */
   carrier?: { axial: Axial; tilt: TiltRecord };
   /** Summed over the train: everything loose at once in a held ring. */
@@ -66,6 +72,7 @@ export function playRecord(spec: PlanetarySpec, moving: MovingSet): PlayRecord {
   const byFormula = ringTurn(set);
   const simulated = simulatedRingTurn(set, 2 * byFormula);
   const checks = confirmed(spec, moving, play);
+  const bounds = axialBounds(set);
   const mesh = (between: PlayRecord['meshes'][number]['between'], pair: PairSizes) => {
     const { normal, circumferential } = backlash(pair, set.gap, set.sun.profile.sizes.baseHelixAngle);
     return { between, normalBacklash: normal, circumferentialBacklash: circumferential };
@@ -82,11 +89,16 @@ export function playRecord(spec: PlanetarySpec, moving: MovingSet): PlayRecord {
     planet: {
       radial: { toSun: finite(planet.radial.toSun.value), toRing: finite(planet.radial.toRing.value) },
       axial: axial(planet),
+      ...(bounds && { axialBound: finiteBoth(bounds.planet) }),
       tilt: tilt(planet.tilt.angle, set.faceWidth),
       engagementLeft: together.engagementLeft,
       clearsWhenTilted: clearsNeighbours(moving, play),
     },
-    sun: { axial: axial(sun), tilt: tilt(sun.tilt.angle, set.faceWidth) },
+    sun: {
+      axial: axial(sun),
+      ...(bounds && { axialBound: finiteBoth(bounds.sun) }),
+      tilt: tilt(sun.tilt.angle, set.faceWidth),
+    },
     ...(play.carrier && {
       carrier: { axial: axial(play.carrier), tilt: tilt(play.carrier.tilt.angle, set.faceWidth) },
     }),
@@ -131,6 +143,10 @@ function heldBy(spec: PlanetarySpec, play: SetPlay): string[] {
   };
   const features = axialOf(play.together).flatMap((one) => one.heldBy);
   return [...new Set(features.filter((one) => one !== 'neighbours').map((one) => words[one]))];
+}
+
+function finiteBoth({ up, down }: { up: number; down: number }): Axial {
+  return { up: finite(up), down: finite(down) };
 }
 
 function axial({ up, down }: { up: { value: number }; down: { value: number } }): Axial {

@@ -33,20 +33,32 @@ function planetarySection(play: PlayRecord): string {
   const held = heldBy.length
     ? `Along the axis the parts are held by ${heldBy.join(' and ')}.`
     : 'Nothing holds the parts along the axis.';
-  const rows: [string, string][] = [
-    ['Ring, turned with the sun and the planets’ axes held', `± ${figure(ringRotation.byFormula)}°`],
-    ['Planet, pushed towards the sun', mm(planet.radial.toSun)],
-    ['Planet, pushed towards the ring', mm(planet.radial.toRing)],
-    ['Planet, up and down', bothWays(planet.axial)],
-    ['Planet, leaning', leaning(planet.tilt)],
-    ['Sun, up and down', bothWays(sun.axial)],
-    ['Sun, leaning', leaning(sun.tilt)],
-    ['Planet, up and down, everything loose', bothWays(together.planetAxial)],
-    ['Sun, up and down, everything loose', bothWays(together.sunAxial)],
-    ['Teeth of sun and planets still overlap by', mm(planet.engagementLeft.sun)],
-    ['Teeth of planets and ring still overlap by', mm(planet.engagementLeft.ring)],
+  // A closed form, which both reaches and bounds.
+  const turn = `± ${figure(ringRotation.byFormula)}°`;
+  const rows: [string, string, string][] = [
+    ['Ring, turned with the sun and the planets’ axes held', turn, turn],
+    ['Planet, pushed towards the sun', mm(planet.radial.toSun), ''],
+    ['Planet, pushed towards the ring', mm(planet.radial.toRing), ''],
+    ['Planet, up and down', bothWays(planet.axial), bound(planet.axialBound)],
+    ['Planet, leaning', leaning(planet.tilt), ''],
+    ['Sun, up and down', bothWays(sun.axial), bound(sun.axialBound)],
+    ['Sun, leaning', leaning(sun.tilt), ''],
+    ['Planet, up and down, everything loose', bothWays(together.planetAxial), ''],
+    ['Sun, up and down, everything loose', bothWays(together.sunAxial), ''],
+    ['Teeth of sun and planets still overlap by', mm(planet.engagementLeft.sun), ''],
+    ['Teeth of planets and ring still overlap by', mm(planet.engagementLeft.ring), ''],
   ];
-  return section('Play', paragraph(held), table('How far parts can move', ['Motion', 'At most'], rows));
+  return section(
+    'Play',
+    paragraph(
+      `${held} A motion that was found is reached; what no motion exceeds stands beside it where it is known.`,
+    ),
+    table('How far parts can move', ['Motion', 'Found', 'At most'], rows),
+  );
+}
+
+function bound({ up, down }: Axial = { up: null, down: null }): string {
+  return up === null || down === null ? '' : bothWays({ up, down });
 }
 
 function mm(length: number | null): string {
