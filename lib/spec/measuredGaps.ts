@@ -1,3 +1,4 @@
+import { ranges } from './ranges.js';
 import type { Spec } from './types.js';
 
 /**
@@ -33,5 +34,11 @@ export function measuredGaps(spec: Spec): MeasuredGap[] {
 /** The coarsest tolerance, up to one, whose meshes still tell whether a file's gaps are kept, mm in ten-thousandths. */
 export function coarsestTolerance(spec: Spec, most: number): number {
   const bound = Math.min(...measuredGaps(spec).map(({ gap }) => MOST_TOLERANCE_PER_GAP * gap));
-  return bound < most ? Math.floor(bound * 1e4 + 1e-6) / 1e4 : most;
+  return bound < most ? Math.max(ranges.tolerance[0], Math.floor(bound * 1e4 + 1e-6) / 1e4) : most;
+}
+
+/** What goes with another gap of a file: a tolerance that is small against it, where the file's is not. */
+export function gapChange(spec: Spec, gap: number): { 'fit.gap': number; tolerance?: number } {
+  const tolerance = coarsestTolerance({ ...spec, fit: { ...spec.fit, gap } }, spec.tolerance);
+  return { 'fit.gap': gap, ...(tolerance < spec.tolerance && { tolerance }) };
 }

@@ -1,3 +1,4 @@
+import { gapChange } from '../../spec/measuredGaps.js';
 import { floorThousandth } from '../../spec/nearest.js';
 import { isMapping } from '../../spec/plainData.js';
 import { ranges } from '../../spec/ranges.js';
@@ -12,7 +13,8 @@ const SETS = 400;
 
 /** What may be changed about a planetary set. */
 export function setWays(spec: PlanetarySpec): Ways {
-  const { 'fit.gap': gap, ...form } = standardForm(spec);
+  const { rack, pressureAngle, ...gap } = standardForm(spec);
+  const form = { rack, pressureAngle };
   const bare = withoutFeatures(spec);
   const room = { 'planets.spacing': 'equal', ...(spec.opening ? { opening: undefined } : {}), ...bare };
   return {
@@ -20,10 +22,10 @@ export function setWays(spec: PlanetarySpec): Ways {
     counts: (other) => setChanges(other as PlanetarySpec),
     bases: [
       ...(Object.keys(bare).length ? [bare] : []),
-      { 'fit.gap': gap },
+      gap,
       form,
-      { ...form, 'fit.gap': gap },
-      { ...form, 'fit.gap': gap, ...room },
+      { ...form, ...gap },
+      { ...form, ...gap, ...room },
     ],
   };
 }
@@ -122,7 +124,7 @@ export function withCounts({ sunTeeth, planetTeeth, ringTeeth, planets }: SetCou
 /** Teeth of the standard form, and a gap that they have room for: with these some set always works. */
 export function standardForm(spec: PlanetarySpec): Change {
   const gap = floorThousandth(Math.max(ranges.gap[0], Math.min(spec.fit.gap, 0.1 * spec.module)));
-  return { rack: usual.rack, pressureAngle: usual.pressureAngle, 'fit.gap': gap };
+  return { rack: usual.rack, pressureAngle: usual.pressureAngle, ...gapChange(spec, gap) };
 }
 
 /** No shifts, whatever the file gives or asks to find. */

@@ -1,3 +1,4 @@
+import { gapChange } from '../../spec/measuredGaps.js';
 import { moduleGiven } from '../../spec/moduleGiven.js';
 import { floorThousandth } from '../../spec/nearest.js';
 import { isMapping } from '../../spec/plainData.js';
@@ -17,7 +18,7 @@ export function smallerWays(spec: TrainSpec): Ways {
   const { faceWidth, fit, printer } = spec;
   const { path, value } = moduleGiven(spec);
   const low = { faceWidth: floorThousandth(Math.min(faceWidth, 0.8 * printer.bed.height)) };
-  const loose = { 'fit.gap': Math.min(fit.gap, 0.05) };
+  const loose = gapChange(spec, Math.min(fit.gap, 0.05));
   const plain = { ...low, ...loose, ...plainForm(spec) };
   return {
     single: [

@@ -1,3 +1,4 @@
+import { gapChange } from '../../spec/measuredGaps.js';
 import { floorThousandth } from '../../spec/nearest.js';
 import { ranges } from '../../spec/ranges.js';
 import type { Spec, TrainSpec } from '../../spec/types.js';
@@ -20,7 +21,7 @@ export function trainWays(spec: TrainSpec): Ways {
     along('faceWidth', faceWidth, Math.min(ranges.faceWidth[1], 4 * faceWidth)),
   ];
   const unshift = unshifted(spec);
-  const gap = { 'fit.gap': floorThousandth(Math.max(ranges.gap[0], Math.min(fit.gap, 0.1 * module))) };
+  const gap = gapChange(spec, floorThousandth(Math.max(ranges.gap[0], Math.min(fit.gap, 0.1 * module))));
   const form = { rack: usual.rack, pressureAngle: usual.pressureAngle };
   const flat = { 'printer.growth': 0 };
   const bare = plainForm(spec);

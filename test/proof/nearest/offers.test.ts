@@ -94,7 +94,7 @@ describe('a must that fails offers changes that work', () => {
     const file = {
       ...common,
       ...{ kind: 'pair', module: 0.56, pressureAngle: 27.5, faceWidth: 6, fit: { gap: 0.05 } },
-      ...{ helix: { form: 'helical', angle: 36.318 }, tolerance: 0.03, profileShift: 'solve' },
+      ...{ helix: { form: 'helical', angle: 36.318 }, tolerance: 0.02, profileShift: 'solve' },
       ...{ pinion: { teeth: 5 }, wheel: { internal: true, teeth: 16 } },
     };
     expect(broken(file)).toEqual([]);
