@@ -63,7 +63,7 @@ describe('the workload', () => {
   });
 
   it('counts chords of small teeth as fine as they are drawn, however coarse the tolerance', () => {
-    const file = { ...spinner(), module: 0.5, tolerance: 0.2 };
+    const file = { ...spinner(), module: 0.5, tolerance: 0.1 };
     const ratio = estimatedTriangles(planetary(resolveSpec(file))) / built(file);
     expect(ratio).toBeGreaterThan(0.5);
     expect(ratio).toBeLessThan(2);
