@@ -3,6 +3,7 @@ import { floorThousandth } from '../../spec/nearest.js';
 import { ranges } from '../../spec/ranges.js';
 import type { Spec, TrainSpec } from '../../spec/types.js';
 import { usual } from '../../spec/usual.js';
+import { radians } from '../../tooth/gear.js';
 import { along, alongWhole, type Change, just, moduleWay, type Way, type Ways } from './changes.js';
 import { plainForm } from './smallerWays.js';
 
@@ -32,6 +33,7 @@ export function trainWays(spec: TrainSpec): Ways {
       ...gearsOf(spec).flatMap(shiftWays),
       ...gearsOf(spec).flatMap(teethWays),
       just('profileShift', solved(spec)),
+      ...distanceWays(spec),
       just('centreDistance', freed(spec)),
       just('profileShift', unshift),
       ...(helix.form === 'spur' ? [] : slanted),
@@ -113,6 +115,15 @@ function counts(spec: Spec): Change[] {
 
 function withTeeth(spec: TrainSpec, pinion: number, wheel: number): Change {
   return { 'pinion.teeth': pinion, 'wheel.teeth': wheel, ...freed(spec) };
+}
+
+/** The centre distance itself, on the way to the one that teeth without shifts make. */
+function distanceWays(spec: TrainSpec): Way[] {
+  if (spec.kind !== 'pair' || spec.centreDistance === undefined) return [];
+  const { pinion, wheel, module, helix } = spec;
+  const teeth = wheel.internal ? wheel.teeth - pinion.teeth : wheel.teeth + pinion.teeth;
+  const plain = (module * teeth) / (2 * Math.cos(radians(helix.angle)));
+  return [along('centreDistance', spec.centreDistance, plain)];
 }
 
 /** The centre distance that the teeth make, without shifts found for another; nothing where none is given. */
