@@ -1,6 +1,7 @@
 import { liftOf } from '../fit/carrier/carrierSizes.js';
 import { compensationOf, drawnSet } from '../fit/compensation.js';
 import { type FittedSet, fitSet } from '../fit/fitSet.js';
+import { sunHandle } from '../fit/handleSeat.js';
 import type { PlanetarySpec, Spec } from '../spec/types.js';
 import { chordTolerance } from '../spec/workload.js';
 import { radians } from '../tooth/gear.js';
@@ -11,14 +12,15 @@ import type { Wall } from './blank.js';
 import { buildTrain } from './buildTrain.js';
 import { carrierBody } from './carrier/carrierBody.js';
 import { planetBore } from './carrier/planetBore.js';
-import { clampRing } from './features/clampRing.js';
+import { clampInUse, clampRing } from './features/clampRing.js';
 import { featureContext } from './features/context.js';
-import { crankHandle } from './features/crankHandle.js';
+import { crankHandle, handleInUse } from './features/crankHandle.js';
 import { gearBlank } from './features/gearBlank.js';
 import { planetBlank } from './features/planetBlank.js';
 import { ringBlank } from './features/ringBlank.js';
 import { onFoot } from './feet.js';
 import { gearBody } from './gearBody.js';
+import type { InUse } from './inUse.js';
 import type { Part } from './mesh.js';
 import { placed, raised } from './place.js';
 import { soundBody } from './soundBody.js';
@@ -91,7 +93,7 @@ export function buildFitted(spec: PlanetarySpec, set: FittedSet): Part[] {
     })),
     { name: 'ring', mesh: placed(ring, set.ringRotation, [0, 0]) },
     ...(carrier ? [{ name: 'carrier', mesh: carrier }] : []),
-    ...looseParts(spec, rimRadius(spec, set.profiles.ring)),
+    ...looseParts(spec, set),
   ];
 }
 
@@ -99,8 +101,10 @@ export function buildFitted(spec: PlanetarySpec, set: FittedSet): Part[] {
 const PARTS = ['sun', 'planets', 'ring'];
 
 /** Parts without teeth that lie beside the set. */
-function looseParts({ sun, ring, tolerance }: PlanetarySpec, bodyRadius: number): Part[] {
+function looseParts(spec: PlanetarySpec, set: FittedSet): Part[] {
+  const { sun, ring, tolerance } = spec;
   const { mount, flange } = ring;
+  const bodyRadius = rimRadius(spec, set.profiles.ring);
   const parts: Part[] = [];
   if (mount && flange)
     parts.push({
@@ -109,14 +113,31 @@ function looseParts({ sun, ring, tolerance }: PlanetarySpec, bodyRadius: number)
     });
   const { crank } = sun;
   const handle = crank?.handle;
-  if (handle !== undefined) {
-    const edge = Math.max(bodyRadius, (flange?.diameter ?? 0) / 2);
+  const seat = sunHandle(spec, set);
+  if (crank && handle !== undefined && seat)
     parts.push({
       name: 'crank-handle',
-      mesh: soundBody('sun.crank', tolerance, (fine) => crankHandle(crank!, handle, edge, fine)),
+      mesh: soundBody('sun.crank', tolerance, (fine) =>
+        crankHandle(crank, handle, seat, edgeOf(spec, set), fine),
+      ),
     });
-  }
   return parts;
+}
+
+/** How the loose parts of a set get from the bed to where they are used, by name. */
+export function setInUse(spec: PlanetarySpec, set: FittedSet): Map<string, InUse> {
+  const { sun, ring } = spec;
+  const inUse = new Map<string, InUse>();
+  if (ring.mount && ring.flange) inUse.set('clamp-ring', clampInUse(ring.mount, ring.flange));
+  const seat = sunHandle(spec, set);
+  if (sun.crank?.handle !== undefined && seat)
+    inUse.set('crank-handle', handleInUse(sun.crank, sun.crank.handle, seat, edgeOf(spec, set)));
+  return inUse;
+}
+
+/** How far a set reaches out on the bed, mm. */
+function edgeOf(spec: PlanetarySpec, { profiles }: FittedSet): number {
+  return Math.max(rimRadius(spec, profiles.ring), (spec.ring.flange?.diameter ?? 0) / 2);
 }
 
 /** One kind of gear of a set: its teeth, its sweep, its wall, and where the first part of that kind is put. */

@@ -1,3 +1,4 @@
+import { trainHandle } from '../fit/handleSeat.js';
 import { type FittedTrain, fitDrawn, fitTrain, type PlacedGear } from '../fit/trains/fitTrain.js';
 import { trainNumbers } from '../fit/trains/trainNumbers.js';
 import type { TrainSpec } from '../spec/types.js';
@@ -6,10 +7,11 @@ import { barBody } from './bar/barBody.js';
 import { barSweep } from './bar/barSweep.js';
 import type { Wall } from './blank.js';
 import { featureContext } from './features/context.js';
-import { crankHandle } from './features/crankHandle.js';
+import { crankHandle, handleInUse } from './features/crankHandle.js';
 import { gearBlank } from './features/gearBlank.js';
 import { ringBlank } from './features/ringBlank.js';
 import { gearBody } from './gearBody.js';
+import type { InUse } from './inUse.js';
 import type { Part } from './mesh.js';
 import { placed } from './place.js';
 import { soundBody } from './soundBody.js';
@@ -71,16 +73,26 @@ function wallOf({ spec }: FittedTrain, one: PlacedGear, tolerance: number): Wall
 
 /** The handle of a crank lies beside the parts, towards −y, clear of a bar there. */
 function handles(train: FittedTrain): Part[] {
-  return train.gears.flatMap(({ features: { crank } }) =>
-    crank?.handle === undefined
-      ? []
-      : [
-          {
-            name: 'crank-handle',
-            mesh: crankHandle(crank, crank.handle, reachOf(train), train.spec.tolerance),
-          },
-        ],
-  );
+  const found = handleOf(train);
+  if (!found) return [];
+  const { crank, length, seat } = found;
+  const mesh = crankHandle(crank, length, seat, reachOf(train), train.spec.tolerance);
+  return [{ name: 'crank-handle', mesh }];
+}
+
+/** How the handle of a train gets from the bed onto its gear, and which gear that is; null without one. */
+export function trainInUse(train: FittedTrain): { gear: string; inUse: InUse } | null {
+  const found = handleOf(train);
+  if (!found) return null;
+  const { crank, length, seat } = found;
+  return { gear: seat.gear, inUse: handleInUse(crank, length, seat, reachOf(train)) };
+}
+
+function handleOf(train: FittedTrain) {
+  const seat = trainHandle(train);
+  const crank = train.gears.find(({ part }) => part === seat?.gear)?.features.crank;
+  if (!seat || crank?.handle === undefined) return null;
+  return { crank, length: crank.handle, seat };
 }
 
 /** How far the parts reach towards −y, mm. */

@@ -1,4 +1,5 @@
 import type { Flange, Mount } from '../../spec/features/types.js';
+import type { InUse } from '../inUse.js';
 import type { Mesh } from '../mesh.js';
 import { placed } from '../place.js';
 import { column } from '../stack/column.js';
@@ -39,6 +40,17 @@ export function clampRing(mount: Mount, flange: Flange, bodyRadius: number, tole
       ...open.flatMap(({ faces }) => faces),
     ],
   });
-  const aside = (flange.diameter + BESIDE) / Math.SQRT2;
+  const aside = asideOf(flange);
   return placed(mesh, 0, [aside, aside]);
+}
+
+/** How far along x and y it lies beside the set, mm. */
+function asideOf({ diameter }: Flange): number {
+  return (diameter + BESIDE) / Math.SQRT2;
+}
+
+/** How it gets from the bed onto the panel's far side, the nut pockets outward as they are printed. */
+export function clampInUse({ panel }: Mount, flange: Flange): InUse {
+  const aside = asideOf(flange);
+  return { motion: [-aside, -aside, flange.thickness + panel, 0, 0, 0], about: [0, 0, 0] };
 }

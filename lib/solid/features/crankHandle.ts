@@ -1,6 +1,7 @@
-import { fasteners } from '../../spec/features/fasteners.js';
+import { AXLE, armRadius, type HandleSeat } from '../../fit/handleSeat.js';
 import type { CrankSocket } from '../../spec/features/types.js';
 import { polar } from '../../tooth/polar.js';
+import type { InUse } from '../inUse.js';
 import type { Mesh } from '../mesh.js';
 import { placed } from '../place.js';
 import { column } from '../stack/column.js';
@@ -8,41 +9,75 @@ import { atHeight, chordsOf, circlePoints, contourAt, type Point, polygonPoints 
 import { stackMesh } from '../stack/stackMesh.js';
 import { BESIDE } from './clampRing.js';
 
-/** Thickness of the arm, material around peg and hole, and how far the peg ends above the pit's floor, mm. */
+/** Thickness of the arm, and how far the peg ends above the pit's floor, mm. */
 const THICK = 5;
-const AROUND = 3;
 const SHORT = 0.5;
-/** Screw that serves as the axle of a grip. */
-const AXLE = fasteners.M5.medium;
+/** What a shoulder is wider than its peg at least, however narrow the gear, mm. */
+const LEAST_LEDGE = 0.05;
 
 /**
  * A crank handle printed beside the set: an arm with a peg for the gear's pit at one end and a clearance hole for an
- * M5 screw, the axle of a grip, at the other. It is turned over for use.
+ * M5 screw, the axle of a grip, at the other. It is turned over for use (`seatedHandle`); then it stands on a round
+ * shoulder about the peg, so that its arm turns clear of all that does not turn with the gear.
  * @param length axis to axis, mm
  * @param setRadius outer radius of the set, mm
  */
-export function crankHandle(crank: CrankSocket, length: number, setRadius: number, tolerance: number): Mesh {
+export function crankHandle(
+  crank: CrankSocket,
+  length: number,
+  seat: Pick<HandleSeat, 'standOff' | 'radius'>,
+  setRadius: number,
+  tolerance: number,
+): Mesh {
   const peg = polygonPoints(crank.shape === 'square' ? 4 : 6, crank.acrossFlats);
-  const radius = Math.max(Math.hypot(...peg[0]), AXLE / 2) + AROUND;
+  const radius = armRadius(crank);
   const bottom = contourAt(stadium(length, radius, tolerance), 0);
   const top = atHeight(bottom, THICK);
   const hole = column(
     [0, THICK].map((z) => ({ z, outline: circlePoints(AXLE / 2, tolerance, [length, 0]) })),
     'outside',
   );
+  const narrowest = Math.hypot(...peg[0]) + LEAST_LEDGE;
+  const shoulder = circlePoints(Math.max(narrowest, Math.min(seat.radius, radius - LEAST_LEDGE)), tolerance);
+  const onFace = THICK + seat.standOff;
   const standing = column(
-    [THICK, THICK + crank.depth - SHORT].map((z) => ({ z, outline: peg })),
+    [
+      { z: THICK, outline: shoulder },
+      { z: onFace, outline: shoulder },
+      { z: onFace, outline: peg },
+      { z: onFace + crank.depth - SHORT, outline: peg },
+    ],
     'inside',
   );
   const mesh = stackMesh({
     walls: [{ from: bottom, to: top, solid: 'inside' }, ...hole.walls, ...standing.walls],
     faces: [
+      ...standing.faces,
       { looks: 'down', outer: bottom, holes: [hole.first] },
       { looks: 'up', outer: top, holes: [hole.last, standing.first] },
       { looks: 'up', outer: standing.last, holes: [] },
     ],
   });
-  return placed(mesh, 0, [-length / 2, -(setRadius + BESIDE + radius)]);
+  return placed(mesh, 0, handlePlace(crank, length, setRadius));
+}
+
+/** How the handle gets from where it is printed onto its gear: turned over, its shoulder on the gear's end face. */
+export function handleInUse(
+  crank: CrankSocket,
+  length: number,
+  { centre, face, standOff }: HandleSeat,
+  setRadius: number,
+): InUse {
+  const [x, y] = handlePlace(crank, length, setRadius);
+  return {
+    motion: [centre[0] - x, centre[1] - y, face + standOff + THICK, Math.PI, 0, 0],
+    about: [x, y, 0],
+  };
+}
+
+/** Where the axis of the peg is as the handle lies on the bed. */
+function handlePlace(crank: CrankSocket, length: number, setRadius: number): [number, number] {
+  return [-length / 2, -(setRadius + BESIDE + armRadius(crank))];
 }
 
 /** Two half circles and the straights between them, from the axis to (length, 0). */

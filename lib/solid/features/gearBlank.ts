@@ -1,3 +1,4 @@
+import { shoulderRadius } from '../../fit/handleSeat.js';
 import type { GearFeatures } from '../../spec/features/types.js';
 import type { Bore } from '../../spec/types.js';
 import { type Blank, noFeature, throughHole } from '../blank.js';
@@ -23,7 +24,13 @@ export function gearBlank(gear: GearFeatures & { bore: Bore }, context: FeatureC
   const opened = Math.max(0, ...(middle.holes.top ?? []).map(({ points }) => reachOf(points)));
   const letters = (z: number, outer: number, inner: number) =>
     text ? lettering(text, z, { inner, outer }, context) : noFeature;
-  if (!knob) return { feature: together<'bottom' | 'top'>([middle, letters(faceWidth, rootRadius, opened)]) };
+  if (!knob) {
+    const { crank } = gear;
+    // Letters that stand up keep clear of the shoulder that a handle stands on.
+    const shoulder = crank?.handle !== undefined && text?.style === 'raised';
+    const inner = shoulder ? shoulderRadius(crank, rootRadius) : opened;
+    return { feature: together<'bottom' | 'top'>([middle, letters(faceWidth, rootRadius, inner)]) };
+  }
 
   const onKnob = opened === 0 ? letters(top, knobFace(knob), 0) : noFeature;
   const around = opened === 0 ? noFeature : letters(faceWidth, rootRadius, knob.diameter / 2);
