@@ -7,6 +7,7 @@ import { coaxial } from './checks/coaxial.js';
 import { contactRatio } from './checks/contactRatio.js';
 import { fingerGaps } from './checks/fingerGaps.js';
 import { firstLayer } from './checks/firstLayer.js';
+import { freeToTurn } from './checks/freeToTurn.js';
 import { helixAccuracy } from './checks/helixAccuracy.js';
 import { involuteInterference } from './checks/involuteInterference.js';
 import { layers } from './checks/layers.js';
@@ -57,10 +58,12 @@ export function toothChecks(found: ToothFindings): Check[] {
 /** Checks on the finished meshes. */
 export function bodyChecks(found: AllFindings): Check[] {
   const { limits } = found.spec;
+  const rolled = Math.min(found.rolling.inner.least, found.rolling.outer.least);
   return [
     ...[bodyGap, watertight, selfIntersection, helixAccuracy, overhang, firstLayer, bed, smallParts].map(
       (check) => check(found),
     ),
+    freeToTurn(found.motion, found.bodies, rolled),
     ...plateClearance(found),
     captured(found.play, limits.axialPlay),
     tilt(found.play, limits.tilt),

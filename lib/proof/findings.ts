@@ -4,6 +4,7 @@ import type { SetNumbers } from '../fit/setNumbers.js';
 import type { Part } from '../solid/mesh.js';
 import type { CommonSpec } from '../spec/types.js';
 import type { BodyFindings } from './bodies.js';
+import type { MotionFindings } from './freeToTurn/freeToTurn.js';
 import type { PlayRecord } from './motion/playRecord.js';
 import type { RollingGap } from './rolling/rollSet.js';
 import type { FingerGap } from './safety/fingerGaps.js';
@@ -33,6 +34,8 @@ export interface AllFindings extends ToothFindings {
   /** Sun, planets, ring, as drawn. */
   parts: readonly Part[];
   bodies: BodyFindings;
+  /** What was found while the set turned. */
+  motion: MotionFindings;
   play: PlayRecord;
   /** One part of each kind. */
   smallParts: SmallPart[];

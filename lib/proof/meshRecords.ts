@@ -1,11 +1,13 @@
 import { drawnGap } from '../fit/compensation.js';
 import { backlash } from '../fit/play/formulas.js';
+import { kindOf } from '../solid/partKinds.js';
 import type { CommonSpec } from '../spec/types.js';
 import { degrees, type Gear, gearSizes } from '../tooth/gear.js';
 import type { PairSizes } from '../train/pair.js';
 import { type BodyGap, gapsBetween } from './bodies.js';
 import { meshContact } from './contact.js';
 import type { AllFindings, PlanFindings, ToothFindings } from './findings.js';
+import type { MotionFindings, MotionGap } from './freeToTurn/freeToTurn.js';
 import type { MeshRecord } from './sheetTypes.js';
 
 /** What rolling came to, mm: the least gap, and the least at each phase. */
@@ -13,7 +15,7 @@ type Rolled = { least: number; curve: number[] };
 
 /** The sheet's record of each kind of mesh; what was not measured is null. */
 export function meshRecords(found: PlanFindings & Partial<ToothFindings & AllFindings>): MeshRecord[] {
-  const { spec, gears, inner, outer, rolling, bodies } = found;
+  const { spec, gears, inner, outer, rolling, bodies, motion } = found;
   const record = (
     between: MeshRecord['between'],
     pair: typeof inner,
@@ -27,6 +29,7 @@ export function meshRecords(found: PlanFindings & Partial<ToothFindings & AllFin
       contact: meshContact(spec, gears.planet, pair),
       rolled,
       measured,
+      motion,
     });
   };
   return [
@@ -46,6 +49,7 @@ export function meshRecord(
     contact: { transverse: number; overlap: number };
     rolled: Rolled | undefined;
     measured: readonly BodyGap[] | undefined;
+    motion: MotionFindings | undefined;
   },
 ): MeshRecord {
   const { between, pair, contact, rolled, measured } = found;
@@ -62,13 +66,22 @@ export function meshRecord(
       rollingLeast: rolled?.least ?? null,
       ...(rolled ? { rollingCurve: rolled.curve } : {}),
       bodies: measured ? leastOf(measured) : null,
+      motionLeast: measured && found.motion ? leastOf([...measured, ...gapsOf(found.motion, between)]) : null,
     },
     normalBacklash: normal,
     circumferentialBacklash: circumferential,
   };
 }
 
-function leastOf(gaps: readonly BodyGap[]): number | null {
+/** Gaps between two kinds of parts while they moved. */
+function gapsOf({ pairs }: MotionFindings, [one, two]: MeshRecord['between']): MotionGap[] {
+  return pairs.filter(({ between }) => {
+    const kinds = between.map(kindOf);
+    return kinds.includes(one) && kinds.includes(two);
+  });
+}
+
+function leastOf(gaps: readonly { distance: number | null }[]): number | null {
   const distances = gaps.map(({ distance }) => distance).filter((distance) => distance !== null);
   return distances.length ? Math.min(...distances) : null;
 }

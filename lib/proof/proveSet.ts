@@ -10,6 +10,7 @@ import { Refusal } from '../spec/refusal.js';
 import type { PlanetarySpec, Spec } from '../spec/types.js';
 import { version } from '../version.js';
 import { setAdjustments } from './adjustments.js';
+import { allowedGapError } from './allowedGapError.js';
 import { type BodyFindings, measureBodies, toothedGear } from './bodies.js';
 import { changedPairs, planetaryPairs } from './bodyPairs.js';
 import { cautions } from './cautions.js';
@@ -18,6 +19,8 @@ import { type Check, mustFail } from './check.js';
 import { fingerGaps as fingerGapsCheck } from './checks/fingerGaps.js';
 import { bodyChecks, planChecks, toothChecks } from './checks.js';
 import type { AllFindings, PlanFindings, ToothFindings } from './findings.js';
+import { freeToTurn } from './freeToTurn/freeToTurn.js';
+import { planetaryScene } from './freeToTurn/planetaryScene.js';
 import { gearRecords } from './gearRecords.js';
 import { triangleTree } from './mesh/triangleTree.js';
 import { keepBudget } from './meshBudget.js';
@@ -135,6 +138,9 @@ function provePlanetary(
     ...teeth,
     parts,
     bodies,
+    motion: freeToTurn(
+      planetaryScene({ ...drawn, parts, bodies, swept: changed, allowed: allowedGapError(spec) }),
+    ),
     play: playRecord(spec, {
       set: looseSetOf(spec, set),
       trees: drawn.set === set ? bodies.trees : treesOf(printed()),

@@ -91,8 +91,10 @@ export interface MeshRecord {
     rollingLeast: number | null;
     /** The same at equal steps through the pitch, over all mates of this kind; left out where nothing was rolled. */
     rollingCurve?: number[];
-    /** Least distance between the finished meshes, over all mates of this kind. */
+    /** Least distance between the finished meshes as they are printed, over all mates of this kind. */
     bodies: number | null;
+    /** The same through the whole motion. */
+    motionLeast: number | null;
   };
   normalBacklash: number;
   /** At the working pitch circle. */

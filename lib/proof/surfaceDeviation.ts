@@ -19,6 +19,8 @@ export interface SurfaceDeviation {
   astray: number;
   /** Area of all that was measured, mm². */
   area: number;
+  /** For every triangle of the mesh, 1 where it was measured. */
+  toothed: Uint8Array;
 }
 
 /** A corner that is put on a surface lies within this distance of it, mm: rounding of doubles, far below any tolerance. */
@@ -64,7 +66,14 @@ export function deviationFrom<Body, Surface>(
   changed?: { swept: Mesh; tolerance: number },
 ): SurfaceDeviation {
   const { positions, triangles } = mesh;
-  const found: SurfaceDeviation = { worst: 0, at: [0, 0, 0], measured: 0, astray: 0, area: 0 };
+  const found: SurfaceDeviation = {
+    worst: 0,
+    at: [0, 0, 0],
+    measured: 0,
+    astray: 0,
+    area: 0,
+    toothed: new Uint8Array(triangles.length / 3),
+  };
   const whole = changed && sameTriangles(mesh, changed.swept);
   const corners = [new Float64Array(3), new Float64Array(3), new Float64Array(3)];
   for (let t = 0; t < triangles.length; t += 3) {
@@ -82,6 +91,7 @@ export function deviationFrom<Body, Surface>(
     const nearest = own.length ? measure(positions, a, b, c, side, own, tooth) : null;
     if (!asSwept && (nearest === null || nearest.off > near)) continue;
     found.measured++;
+    found.toothed[t / 3] = 1;
     found.area += twiceArea(positions, a, b, c) / 2;
     if (nearest === null) found.astray++;
     else if (nearest.off > found.worst) [found.worst, found.at] = [nearest.off, nearest.at];

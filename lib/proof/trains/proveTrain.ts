@@ -8,10 +8,13 @@ import { buildFittedTrain, trainSweep } from '../../solid/buildTrain.js';
 import type { Part } from '../../solid/mesh.js';
 import type { TrainSpec } from '../../spec/types.js';
 import { trainAdjustments } from '../adjustments.js';
+import { allowedGapError } from '../allowedGapError.js';
 import { measureBodies, type ToothedBody, toothedGear } from '../bodies.js';
 import { type BodyPair, changedPairs } from '../bodyPairs.js';
 import { changedChecks, measureChanged, replaced, trainRim } from '../changed.js';
 import { mustFail } from '../check.js';
+import { freeToTurn } from '../freeToTurn/freeToTurn.js';
+import { trainScene } from '../freeToTurn/trainScene.js';
 import { type TriangleTree, triangleTree } from '../mesh/triangleTree.js';
 import { keepBudget } from '../meshBudget.js';
 import { helpedChecks } from '../nearest/help.js';
@@ -84,6 +87,9 @@ export function proveTrain(
     adjustments,
     parts,
     bodies,
+    motion: freeToTurn(
+      trainScene({ train: drawn, parts, bodies, swept: changed, allowed: allowedGapError(spec) }),
+    ),
     play: trainPlay(asked, trees),
     smallParts: smallParts(parts),
   };

@@ -2,6 +2,7 @@ import type { Check } from '../check.js';
 import { bed } from '../checks/bed.js';
 import { bodyGapOf } from '../checks/bodyGap.js';
 import { firstLayer } from '../checks/firstLayer.js';
+import { freeToTurn } from '../checks/freeToTurn.js';
 import { helixAccuracy } from '../checks/helixAccuracy.js';
 import { overhang } from '../checks/overhang.js';
 import { selfIntersection } from '../checks/selfIntersection.js';
@@ -12,7 +13,7 @@ import type { TrainPlay } from './trainPlay.js';
 
 /** Checks on the finished meshes of a train; one gear by itself has no gap to keep. */
 export function trainBodyChecks(found: TrainBodies): Check[] {
-  const { asked, parts, bodies, play, adjustments } = found;
+  const { asked, parts, bodies, motion, play, adjustments } = found;
   const { spec, mesh } = asked;
   const measured = { spec, parts, bodies, adjustments, smallParts: found.smallParts };
   const name = mesh ? `between ${mesh.between.join(' and ')}` : '';
@@ -21,6 +22,7 @@ export function trainBodyChecks(found: TrainBodies): Check[] {
     watertight(measured),
     selfIntersection(measured),
     helixAccuracy(measured),
+    ...(motion.pairs.length ? [freeToTurn(motion, bodies, found.rolling?.least ?? null)] : []),
     overhang(measured),
     ...(mesh ? [firstLayer(measured)] : []),
     bed(measured),

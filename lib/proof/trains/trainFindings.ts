@@ -3,6 +3,7 @@ import type { FittedTrain } from '../../fit/trains/fitTrain.js';
 import type { Train } from '../../fit/trains/train.js';
 import type { Part } from '../../solid/mesh.js';
 import type { BodyFindings } from '../bodies.js';
+import type { MotionFindings } from '../freeToTurn/freeToTurn.js';
 import type { SmallPart } from '../safety/smallParts.js';
 import type { TrainRolling } from './rollTrain.js';
 import type { TrainPlay } from './trainPlay.js';
@@ -19,6 +20,7 @@ export interface TrainFindings {
   rolling?: TrainRolling | null;
   parts?: readonly Part[];
   bodies?: BodyFindings;
+  motion?: MotionFindings;
   play?: TrainPlay | null;
   smallParts?: SmallPart[];
 }

@@ -66,7 +66,7 @@ function barRecord({ spec }: Train, bar: NonNullable<Train['bar']>): BarRecord {
   };
 }
 
-function meshesOf({ numbers, asked, rolling, bodies }: TrainFindings): MeshRecord[] {
+function meshesOf({ numbers, asked, rolling, bodies, motion }: TrainFindings): MeshRecord[] {
   const { spec, gears, mesh } = asked ?? numbers;
   if (!mesh) return [];
   const [one, two] = mesh.between;
@@ -78,6 +78,7 @@ function meshesOf({ numbers, asked, rolling, bodies }: TrainFindings): MeshRecor
       contact: { transverse: mesh.transverseContactRatio, overlap: overlapOf(spec, gears[0].gear) },
       rolled: rolling ?? undefined,
       measured: bodies && gapsBetween(bodies, one, two),
+      motion,
     }),
   ];
 }
