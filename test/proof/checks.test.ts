@@ -106,7 +106,8 @@ describe('each check can fail', () => {
       planetaryPairs(parts),
       spec.fit.gap,
     );
-    expect(bodyGap({ ...found, parts, bodies, play: inspectSet(spec).play!, smallParts: [] })).toMatchObject({
+    const rest = { motion: { pairs: [] }, play: inspectSet(spec).play!, smallParts: [] };
+    expect(bodyGap({ ...found, parts, bodies, ...rest })).toMatchObject({
       holds: false,
       level: 'must',
     });
