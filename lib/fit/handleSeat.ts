@@ -1,4 +1,4 @@
-import { fasteners } from '../spec/features/fasteners.js';
+import { AXLE } from '../spec/features/fasteners.js';
 import type { CrankSocket, Text } from '../spec/features/types.js';
 import { FOOT_EDGE } from '../spec/rules/room.js';
 import type { CommonSpec, PlanetarySpec } from '../spec/types.js';
@@ -26,9 +26,8 @@ export interface HandleSeat {
 const LEDGE = 1.5;
 /** Layers between the arm and what it sweeps over, as between a carrier's plate and the gears under it. Common practice. */
 const CLEAR_LAYERS = 2;
-/** Material around peg and axle, and the screw that serves as the axle of a grip, mm. */
+/** Material around peg and axle, mm. */
 const AROUND = 3;
-export const AXLE = fasteners.M5.medium;
 const CORNER = { hexagon: 2 / Math.sqrt(3), square: Math.SQRT2 };
 
 /** Something under the arm: from which radius on, and how high above the gear's face, mm. */

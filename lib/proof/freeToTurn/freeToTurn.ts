@@ -1,7 +1,7 @@
 import { type LeastDistance, leastDistance } from '../mesh/leastDistance.js';
 import type { DistanceTree } from '../mesh/triangleTree.js';
 import { follow } from './follow.js';
-import { profileDistance } from './profileDistance.js';
+import { farApart, profileDistance } from './profileDistance.js';
 import { type ProfileTree, profileTree } from './profileTree.js';
 import { HAIR, type Mates, type MovingBody, type Scene } from './scene.js';
 import { toothPhases } from './toothPhases.js';
@@ -132,7 +132,8 @@ function turningGap(scene: Scene, a: MovingBody, b: MovingBody, images: Images):
   const [aboutA, aboutB, exact] = axesOf(a, b);
   const apart = aboutB === 'slide' ? 0 : apartOf(aboutA, aboutB);
   const within = Math.max(REACH * scene.gap, own.least);
-  const near = profileDistance(images(a.tree, aboutA), images(b.tree, aboutB), apart, within);
+  const far = farApart(a.tree, aboutA, b.tree, aboutB, within);
+  const near = far ? null : profileDistance(images(a.tree, aboutA), images(b.tree, aboutB), apart, within);
   if (!near || near.distance >= own.limit || exact || a.anyTurn || b.anyTurn)
     return {
       ...own,

@@ -1,3 +1,4 @@
+import type { DistanceTree } from '../mesh/triangleTree.js';
 import { imageOf, type ProfileTree, trianglesOf } from './profileTree.js';
 
 /** How near two bodies come whatever the turn of either, and where. */
@@ -40,6 +41,34 @@ export function profileDistance(
   if (found.least >= within) return null;
   const [p, q] = [placeOf(found.points, 0, a.about), placeOf(found.points, 3, b.about)];
   return { distance: found.least < FINE ? 0 : found.least, pointA: p, pointB: q };
+}
+
+/** Whether two bodies stay farther apart than `within` whatever their turns, as far as the boxes of their leaves tell. */
+export function farApart(
+  a: DistanceTree,
+  aboutA: ProfileTree['about'],
+  b: DistanceTree,
+  aboutB: ProfileTree['about'],
+  within: number,
+): boolean {
+  if (aboutA === 'slide' || aboutB === 'slide') return false;
+  const apart = Math.hypot(aboutA[0] - aboutB[0], aboutA[1] - aboutB[1]);
+  return boxesApart(outlineOf(a, aboutA), 0, outlineOf(b, aboutB), 0, apart) > within;
+}
+
+/** A box around the image of a whole body. */
+function outlineOf({ boxes, firstLeaf }: DistanceTree, [x, y]: readonly [number, number]): Float64Array {
+  const outline = Float64Array.of(Infinity, boxes[2], 0, boxes[5]);
+  for (let at = 6 * firstLeaf; at < boxes.length; at += 6) {
+    const [x0, y0, x1, y1] = [boxes[at] - x, boxes[at + 1] - y, boxes[at + 3] - x, boxes[at + 4] - y];
+    outline[0] = Math.min(outline[0], lengthOf(Math.max(0, x0, -x1), Math.max(0, y0, -y1)));
+    outline[2] = Math.max(outline[2], lengthOf(Math.max(-x0, x1), Math.max(-y0, y1)));
+  }
+  return outline;
+}
+
+function lengthOf(x: number, y: number): number {
+  return Math.sqrt(x * x + y * y);
 }
 
 function placeOf(points: Float64Array, at: number, about: ProfileTree['about']): [number, number, number] {

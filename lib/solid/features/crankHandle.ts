@@ -1,4 +1,5 @@
-import { AXLE, armRadius, type HandleSeat } from '../../fit/handleSeat.js';
+import { armRadius, type HandleSeat } from '../../fit/handleSeat.js';
+import { AXLE } from '../../spec/features/fasteners.js';
 import type { CrankSocket } from '../../spec/features/types.js';
 import { polar } from '../../tooth/polar.js';
 import type { InUse } from '../inUse.js';
@@ -14,6 +15,8 @@ const THICK = 5;
 const SHORT = 0.5;
 /** What a shoulder is wider than its peg at least, however narrow the gear, mm. */
 const LEAST_LEDGE = 0.05;
+/** Face left between the shoulder and the axle's hole, mm: they must not touch. */
+const BESIDE_AXLE = 0.2;
 
 /**
  * A crank handle printed beside the set: an arm with a peg for the gear's pit at one end and a clearance hole for an
@@ -38,7 +41,10 @@ export function crankHandle(
     'outside',
   );
   const narrowest = Math.hypot(...peg[0]) + LEAST_LEDGE;
-  const shoulder = circlePoints(Math.max(narrowest, Math.min(seat.radius, radius - LEAST_LEDGE)), tolerance);
+  const shoulder = circlePoints(
+    Math.max(narrowest, Math.min(seat.radius, radius - LEAST_LEDGE, length - AXLE / 2 - BESIDE_AXLE)),
+    tolerance,
+  );
   const onFace = THICK + seat.standOff;
   const standing = column(
     [

@@ -48,3 +48,6 @@ function row(
 ): Fastener {
   return { fine, medium, coarse, nutFlats, nutHeight, headDiameter };
 }
+
+/** Diameter of the hole for an M5 screw, the axle of a crank handle's grip, mm. */
+export const AXLE = fasteners.M5.medium;

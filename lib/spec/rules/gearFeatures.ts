@@ -1,3 +1,4 @@
+import { AXLE } from '../features/fasteners.js';
 import type { GearFeatures, PlanetFeatures } from '../features/types.js';
 import { featureRanges as sizes } from '../ranges.js';
 import type { Problem } from '../refusal.js';
@@ -111,6 +112,12 @@ export function gearFeatureProblems(features: GearFeatures & { bore: Bore }, bod
         sizes.crankDepth[0],
       ),
     );
+    if (crank.handle !== undefined) {
+      const least = (corner[crank.shape] * (crank.acrossFlats + crank.clearance)) / 2 + AXLE / 2 + wall;
+      found.push(
+        ...atLeast(path('crank.handle'), crank.handle, least, 'two lines of wall between socket and axle'),
+      );
+    }
   }
   if (knob && !found.length) {
     const reach = topReach(features);
