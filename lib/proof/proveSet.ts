@@ -28,6 +28,7 @@ import { meshRecords } from './meshRecords.js';
 import { looseSetOf } from './motion/looseSetOf.js';
 import { playRecord } from './motion/playRecord.js';
 import { mountingRecord } from './mounting.js';
+import { freeWays } from './nearest/freeWays.js';
 import { helpedChecks, helpedRefusal } from './nearest/help.js';
 import { helpedUnderBed } from './nearest/raisedSolids.js';
 import { partRecords } from './partRecords.js';
@@ -97,8 +98,10 @@ function proveWith(spec: Spec, force: boolean, change?: Change): Proved {
 function provePlanetary(
   spec: PlanetarySpec,
   force: boolean,
-  change: Change = (parts) => [...parts],
+  additions?: Change,
+  mayTry = true,
 ): Proved<PlanetarySheet> {
+  const change = additions ?? ((parts: readonly Part[]) => [...parts]);
   const plan = setNumbers(spec);
   const checks = planChecks(plan);
   const proceed = () => force || !checks.some(mustFail);
@@ -152,11 +155,21 @@ function provePlanetary(
   checks.push(...bodyChecks(all));
   const held = measured
     ? replaced(checks, [...changedChecks(checks, measured, spec), fingerGapsCheck(all)])
-    : checks;
+    : additions || !mayTry
+      ? checks
+      : helpedToTurn(spec, checks);
   return {
     sheet: { ...sheetOf(all, held), parts: partRecords(parts, all.bodies), play: all.play },
     parts,
   };
+}
+
+/** What would let bodies turn freely that do not, tried on the whole set. */
+function helpedToTurn(spec: PlanetarySpec, checks: Check[]): Check[] {
+  const blocked = (check: Check) => check.id === 'free-to-turn' && mustFail(check);
+  const isProved = (other: PlanetarySpec) =>
+    !provePlanetary(other, false, undefined, false).sheet.checks.some(mustFail);
+  return helpedChecks(spec, checks, blocked, { counts: false, ways: freeWays(spec), more: isProved });
 }
 
 function treesOf(parts: readonly Part[]): BodyFindings['trees'] {

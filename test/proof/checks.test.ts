@@ -48,6 +48,7 @@ describe('the reference set', () => {
       'first-layer',
       'bed',
       'small-parts',
+      'free-to-turn',
       'captured',
       'tilt',
     ]);

@@ -16,12 +16,14 @@ export interface Followed {
 /** Distances beyond what is asked are looked for this much farther: the farther, the longer the steps, mm. */
 const BEYOND = 3;
 /** Steps after which it is given up: some seconds. */
-const MOST_STEPS = 20_000;
+const MOST_STEPS = 6000;
+/** Steps of what is left of the period, once it is known that bodies come too near. */
+const LOOKS = 48;
 
 /**
  * Follows two bodies through a whole period of their motion, in steps as long as no point can come nearer than `wanted`
  * by more than `fine` between them: the step times the fastest point's way by a pitch is what the distance is more than
- * that (conservative advancement).
+ * that (conservative advancement). Once they come too near, the rest is looked through in equal steps for where it is worst.
  * @param mover the smaller of the two, of which a moved copy is made at every step
  * @param wanted least distance asked for, mm
  * @param fine how exactly it is found, mm, more than 0
@@ -50,9 +52,8 @@ export function follow(
     if (near && distance < (found.distance ?? within))
       Object.assign(found, { distance, point: near.pointB, pitches: at });
     if (distance === 0) return found;
-    // Below what is asked, the least is looked for; above it only whether it stays there.
-    const floor = Math.min(wanted, found.distance ?? within);
-    at += Math.max(distance - floor, fine) / speed;
+    const tooNear = found.distance !== null && found.distance < wanted - fine;
+    at += tooNear ? (to - from) / LOOKS : Math.max(distance - wanted, fine) / speed;
   }
   return found;
 }

@@ -8,6 +8,8 @@ import { partOf } from './scene.js';
 const ON_FACE = 1e-6;
 /** Corners are asked for this near to the middle of their triangle, so that none lies on a surface. */
 const INWARD = 0.999;
+/** And this far beneath it, mm. */
+const DEPTH = 1e-4;
 
 /**
  * What of a toothed body stands outside the body that its teeth are cut in: whatever is above or below the end faces,
@@ -33,11 +35,19 @@ export function outsideOf(
   });
 }
 
+/** Whether a triangle bounds what was there before, as a wall that was cut or as a surface that was divided anew. */
 function liesWithin(tree: DistanceTree, { positions, triangles }: Mesh, t: number): boolean {
-  const at = (corner: number, k: number) => positions[3 * triangles[3 * t + corner] + k];
-  const middle = [0, 1, 2].map((k) => (at(0, k) + at(1, k) + at(2, k)) / 3);
-  return [-1, 0, 1, 2].every((corner) => {
-    const [x, y, z] = middle.map((m, k) => (corner < 0 ? m : m + INWARD * (at(corner, k) - m)));
+  const [a, b, c] = [0, 1, 2].map((corner) =>
+    [0, 1, 2].map((k) => positions[3 * triangles[3 * t + corner] + k]),
+  );
+  const [u, v] = [b, c].map((corner) => corner.map((value, k) => value - a[k]));
+  const normal = [0, 1, 2].map((k) => u[(k + 1) % 3] * v[(k + 2) % 3] - u[(k + 2) % 3] * v[(k + 1) % 3]);
+  const size = Math.hypot(...normal) || 1;
+  const middle = a.map((value, k) => (value + b[k] + c[k]) / 3);
+  return [middle, a, b, c].every((point) => {
+    const [x, y, z] = point.map(
+      (value, k) => middle[k] + INWARD * (value - middle[k]) - (DEPTH * normal[k]) / size,
+    );
     return windingNumber(tree, x, y, z) !== 0;
   });
 }
