@@ -102,7 +102,7 @@ function base(scene: Scene, a: string, b: string) {
 }
 
 function metGap(scene: Scene, a: MovingBody, b: MovingBody, { distance, pointA }: LeastDistance): MotionGap {
-  return { ...base(scene, a.name, b.name), how: 'together', distance, point: pointA, turned: 0 };
+  return { ...base(scene, a.name, b.name), how: 'every turn', distance, point: pointA, turned: 0 };
 }
 
 /** Bodies that turn together: those that lie against each other must not cross, others keep their gap. */

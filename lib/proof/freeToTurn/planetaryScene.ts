@@ -60,6 +60,7 @@ export function planetaryScene(built: BuiltSet): Scene {
     loose: parts.filter(isLoose).map(({ name }) => ({ name, tree: trees.get(name)! })),
     printed: trees,
     slab,
+    herringbone: spec.helix.form === 'herringbone',
     pitch: Math.max(...Object.values(set.profiles).map(pitchOf)),
     travel: 0,
     gap,

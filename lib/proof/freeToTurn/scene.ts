@@ -50,6 +50,8 @@ export interface Scene {
   printed: ReadonlyMap<string, DistanceTree>;
   /** End faces of the toothed bodies, from and to. */
   slab: [number, number];
+  /** Both halves of a herringbone are the same, mirrored. */
+  herringbone: boolean;
   /** Circumferential pitch at the tips, at most. */
   pitch: number;
   /** Pitches that a bar slides by from end to end; 0 without one. */

@@ -6,7 +6,7 @@ import { type Mates, partOf, type Scene, type ToothZone } from './scene.js';
 import { relativeMotion, type Turning } from './turning.js';
 
 /** Phases of a pitch at which the meshes of mates are measured, the printed one first. */
-export const PHASES = 8;
+export const PHASES = 12;
 /** Distances are looked for up to this many gaps. */
 const REACH = 2;
 /** Rounding of heights, mm. */
@@ -25,9 +25,10 @@ export interface ToothGap {
 export function toothPhases(
   mates: Mates,
   turnings: readonly [Turning, Turning],
-  { slab, gap, pitch }: Pick<Scene, 'slab' | 'gap' | 'pitch'>,
+  { slab: [from, to], herringbone, gap, pitch }: Pick<Scene, 'slab' | 'herringbone' | 'gap' | 'pitch'>,
 ): ToothGap {
   const reach = REACH * gap;
+  const slab: [number, number] = [from, herringbone ? (from + to) / 2 : to];
   const margin = reach + pitch / 2;
   const [first, second] = mates.meshes.map((mesh, i) => toothed(mesh, slab, mates.zones[1 - i], margin));
   const found: ToothGap = { distance: null, point: [0, 0, 0], phase: 0 };

@@ -50,6 +50,7 @@ export function trainScene(built: BuiltTrain): Scene {
     loose: handle ? [{ name: HANDLE, tree: bodies.trees.get(HANDLE)! }] : [],
     printed: bodies.trees,
     slab,
+    herringbone: spec.helix.form === 'herringbone',
     pitch: Math.max(...gears.map(pitchOf)),
     travel: bar?.teeth ?? 0,
     gap,

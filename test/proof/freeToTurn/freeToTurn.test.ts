@@ -4,15 +4,18 @@ import { primitives } from '@jscad/modeling';
 import { describe, expect, it } from 'vitest';
 import { drawnSet } from '../../../lib/fit/compensation.js';
 import { fitSet } from '../../../lib/fit/fitSet.js';
+import { sunHandle } from '../../../lib/fit/handleSeat.js';
 import { measureBodies } from '../../../lib/proof/bodies.js';
 import { freeToTurn as check } from '../../../lib/proof/checks/freeToTurn.js';
 import { freeToTurn, type MotionGap } from '../../../lib/proof/freeToTurn/freeToTurn.js';
 import { planetaryScene } from '../../../lib/proof/freeToTurn/planetaryScene.js';
 import type { Scene } from '../../../lib/proof/freeToTurn/scene.js';
+import { leastDistance } from '../../../lib/proof/mesh/leastDistance.js';
+import { triangleTree } from '../../../lib/proof/mesh/triangleTree.js';
 import { movedTree } from '../../../lib/proof/motion/movedTree.js';
 import { inspectSet, proveSet } from '../../../lib/proof/proveSet.js';
 import type { Sheet } from '../../../lib/proof/sheetTypes.js';
-import { buildFitted, buildSet } from '../../../lib/solid/buildSet.js';
+import { buildFitted, buildSet, setInUse } from '../../../lib/solid/buildSet.js';
 import type { Mesh } from '../../../lib/solid/mesh.js';
 import { placed } from '../../../lib/solid/place.js';
 import type { PlanetarySpec } from '../../../lib/spec/types.js';
@@ -75,6 +78,37 @@ describe('a crank handle', () => {
       holds: false,
       level: 'must',
     });
+  });
+
+  it('clears a cage over it by another kernel too, and would not without its shoulder', () => {
+    const crank = { acrossFlats: 8, depth: 6, handle: 50 };
+    const caged = setOf(16, 14, 44, 4, {
+      ...coarse,
+      module: 2,
+      tolerance: 0.04,
+      sun: { teeth: 16, crank },
+      carrier: { form: 'cage', plates: 'both', centre: 'open' },
+    });
+    const drawn = drawnSet(caged, fitSet(caged));
+    const parts = buildFitted(drawn.spec, drawn.set);
+    const mesh = (name: string) => parts.find((part) => part.name === name)!.mesh;
+    const { motion, about } = setInUse(drawn.spec, drawn.set).get('crank-handle')!;
+    const handle = mesh('crank-handle');
+    // Turned over about x: y and z change their signs.
+    const seated = (by: number): Mesh => ({
+      triangles: handle.triangles,
+      positions: handle.positions.map((value, i) => {
+        const k = i % 3;
+        return (k === 0 ? 1 : -1) * (value - about[k]) + about[k] + motion[k] - (k === 2 ? by : 0);
+      }),
+    });
+    const { standOff } = sunHandle(drawn.spec, drawn.set)!;
+    for (let turn = 0; turn < 6; turn++) {
+      const turned = placed(seated(0), (turn * Math.PI) / 18, [0, 0]);
+      for (const name of ['carrier', 'planet-1', 'ring'])
+        expect(shared(turned, mesh(name))).toBeLessThan(1e-3);
+    }
+    expect(shared(seated(standOff), mesh('carrier'))).toBeGreaterThan(500);
   });
 
   it('is found where it would lie under a plate or in letters', () => {
@@ -221,10 +255,24 @@ describe('a mounted set', () => {
 describe('the sheet', () => {
   it('gives the least gap through the motion, which no phase of the meshes undercuts by much', () => {
     const spec = setOf(12, 12, 36, 4, coarse);
-    const { meshes } = inspectSet(spec);
-    for (const { gap } of meshes) {
-      expect(gap.motionLeast).toBeLessThanOrEqual(gap.bodies!);
-      expect(gap.motionLeast).toBeGreaterThan(0.25 - 0.02);
+    const sheet = inspectSet(spec);
+    const trees = new Map(buildSet(spec).map(({ name, mesh }) => [name, triangleTree(mesh)]));
+    const distance = sheet.meshes[0].centreDistance;
+    const turned = (name: string, angle: number, x: number) =>
+      movedTree(trees.get(name)!, [0, 0, 0, 0, 0, angle], [x, 0, 0]);
+    const [inner, outer] = sheet.meshes.map(({ gap }) => gap.motionLeast!);
+    const bound = Number(finding(sheet).says.match(/no phase comes below ([\d.]+) mm/)![1]);
+    const PHASES = 31;
+    let [least, leastOuter] = [1, 1];
+    for (let i = 0; i < PHASES; i++) {
+      const pitch = (2 * Math.PI * i) / PHASES;
+      const planet = turned('planet-1', -pitch / 12, distance);
+      least = leastDistance(turned('sun', pitch / 12, 0), planet, least)?.distance ?? least;
+      leastOuter = leastDistance(turned('ring', -pitch / 36, 0), planet, leastOuter)?.distance ?? leastOuter;
     }
+    expect(Math.min(least, leastOuter)).toBeGreaterThan(bound);
+    expect(Math.abs(inner - least)).toBeLessThan(spec.tolerance / 8);
+    expect(Math.abs(outer - leastOuter)).toBeLessThan(spec.tolerance / 8);
+    for (const { gap } of sheet.meshes) expect(gap.motionLeast).toBeLessThanOrEqual(gap.bodies!);
   });
 });
