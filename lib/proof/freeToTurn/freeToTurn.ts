@@ -44,6 +44,8 @@ export interface MotionFindings {
 
 /** Distances are looked for up to this many gaps. */
 const REACH = 3;
+/** And of bodies that turn against each other up to this many. */
+const CLOSE = 1.2;
 
 /** Measures every pair of bodies of a scene through the whole motion. */
 export function freeToTurn(scene: Scene): MotionFindings {
@@ -131,7 +133,8 @@ function turningGap(scene: Scene, a: MovingBody, b: MovingBody, images: Images):
   const own = base(scene, a.name, b.name);
   const [aboutA, aboutB, exact] = axesOf(a, b);
   const apart = aboutB === 'slide' ? 0 : apartOf(aboutA, aboutB);
-  const within = Math.max(REACH * scene.gap, own.least);
+  // More than what is asked is not measured, only that it is more; a little, so that the sheet can say by how much.
+  const within = Math.max(own.least, scene.gap) * CLOSE;
   const far = farApart(a.tree, aboutA, b.tree, aboutB, within);
   const near = far ? null : profileDistance(images(a.tree, aboutA), images(b.tree, aboutB), apart, within);
   if (!near || near.distance >= own.limit || exact || a.anyTurn || b.anyTurn)

@@ -3,7 +3,7 @@ import { imageOf, type ProfileTree, trianglesOf } from './profileTree.js';
 
 /** How near two bodies come whatever the turn of either, and where. */
 export interface ProfileDistance {
-  /** mm; no more than `FINE` above what it is. */
+  /** mm; no more than `FINE` above what it is, and less than it is where searching on would take too long. */
   distance: number;
   /** The nearest points of the two bodies as they lie now, mm. */
   pointA: [number, number, number];
@@ -12,6 +12,9 @@ export interface ProfileDistance {
 
 /** Distances are found to within this, mm. */
 export const FINE = 1e-3;
+
+/** Pairs that are looked at before what is sure so far is taken for the distance: a second or two. */
+const MOST_LOOKS = 300_000;
 
 /** What is known while searching: the least distance so far, and the points it was found at. */
 interface Found {
@@ -109,7 +112,13 @@ function search(a: ProfileTree, b: ProfileTree, apart: number, found: Found): vo
     if (bound < found.least - FINE) push(heap, { bound, pieces: [p, q] });
   };
   pushNodes(0, 0);
+  let looks = 0;
   for (let next = pop(heap); next && next.bound < found.least - FINE; next = pop(heap)) {
+    if (++looks > MOST_LOOKS) {
+      // No pair is nearer than this one's bound.
+      found.least = next.bound;
+      return;
+    }
     if ('pieces' in next) {
       const [p, q] = next.pieces;
       if (p.side >= q.side) for (const half of halves(p, false)) pushPieces(half, q);
@@ -174,21 +183,39 @@ function pieceOf(corners: Float64Array, slides: boolean): Piece {
   return { corners, box, flat, sag: Math.min(bends, box[2] - box[0]), side: Math.sqrt(square), at };
 }
 
-/** A bound for how near two images come: that of their boxes, or, where it says more, of their corners seen from a side. */
+/**
+ * A bound for how near two images come: that of their boxes, or, where it says more, of their corners seen from a side.
+ * Circles about two axes are as far apart as points of a plane are, in which the radii of one are counted from the other
+ * end of the way between the axes (beside each other), or from its end (one within the other).
+ */
 function piecesApart(p: Piece, q: Piece, slides: boolean, apart: number): number {
   const bound = boxesApart(p.box, 0, q.box, 0, apart);
-  if (slides || apart !== 0) return bound;
-  return Math.max(bound, apartSeenFrom(p.flat, q.flat, p.sag + q.sag));
+  if (slides) return bound;
+  const sag = p.sag + q.sag;
+  if (apart === 0) return Math.max(bound, apartSeenFrom(p.flat, q.flat, sag));
+  if (p.box[2] + q.box[2] <= apart)
+    return Math.max(bound, apartSeenFrom(p.flat, moved(q.flat, -1, apart), sag));
+  if (q.box[0] >= p.box[2] + apart)
+    return Math.max(bound, apartSeenFrom(moved(p.flat, 1, apart), q.flat, sag));
+  if (p.box[0] >= q.box[2] + apart)
+    return Math.max(bound, apartSeenFrom(p.flat, moved(q.flat, 1, apart), sag));
+  return bound;
+}
+
+/** A flat triangle whose radii are counted another way. */
+function moved(flat: Float64Array, way: 1 | -1, by: number): Float64Array {
+  return flat.map((value, i) => (i % 2 === 0 ? way * value + by : value));
 }
 
 /** The widest gap between two flat triangles seen square to one of their sides or along two corners, less the sag. */
 function apartSeenFrom(p: Float64Array, q: Float64Array, sag: number): number {
   let widest = 0;
-  for (const t of [p, q])
-    for (let k = 0; k < 6; k += 2) {
-      const next = (k + 2) % 6;
-      widest = Math.max(widest, gapAlong(p, q, t[next + 1] - t[k + 1], t[k] - t[next], sag));
-    }
+  for (let side = 0; side < 12; side += 2) {
+    const t = side < 6 ? p : q;
+    const k = side % 6;
+    const next = (k + 2) % 6;
+    widest = Math.max(widest, gapAlong(p, q, t[next + 1] - t[k + 1], t[k] - t[next], sag));
+  }
   for (let i = 0; i < 6; i += 2)
     for (let j = 0; j < 6; j += 2)
       widest = Math.max(widest, gapAlong(p, q, q[j] - p[i], q[j + 1] - p[i + 1], sag));
