@@ -25,10 +25,7 @@ export function strokeOutlines(lines: readonly (readonly Point[])[], width: numb
   const from: Point = [Math.min(...xs) - width / 2 - 2.3 * side, Math.min(...ys) - width / 2 - 2.3 * side];
   const columns = Math.ceil((Math.max(...xs) + width / 2 - from[0]) / side) + 3;
   const rows = Math.ceil((Math.max(...ys) + width / 2 - from[1]) / side) + 3;
-  const inside = new Float64Array(columns * rows);
-  for (let j = 0; j < rows; j++)
-    for (let i = 0; i < columns; i++)
-      inside[j * columns + i] = width / 2 - distanceTo([from[0] + i * side, from[1] + j * side], segments);
+  const inside = insideOf(segments, { from, side, columns, rows }, width / 2);
   return traced(inside, columns, rows).map((outline) =>
     simplified(outline, SIMPLER).map(([x, y]): Point => [from[0] + x * side, from[1] + y * side]),
   );
@@ -75,13 +72,41 @@ function crossing(field: Float64Array, columns: number, edge: number): Point {
   return upright ? [x, y + share] : [x + share, y];
 }
 
-function distanceTo([x, y]: Point, segments: readonly [Point, Point][]): number {
-  let least = Number.POSITIVE_INFINITY;
+/** A grid of squares: its first corner, mm, their side, mm, and how many corners there are. */
+interface Grid {
+  from: Point;
+  side: number;
+  columns: number;
+  rows: number;
+}
+
+/**
+ * How far every corner lies inside of the strokes, mm. Corners more than a square outside only need to be outside: each
+ * segment is asked by those alone that it may be near to.
+ */
+function insideOf(segments: readonly [Point, Point][], { from, side, columns, rows }: Grid, radius: number) {
+  const inside = new Float64Array(columns * rows).fill(-Number.MAX_VALUE);
+  const near = radius + 2 * side;
   for (const [[ax, ay], [bx, by]] of segments) {
-    const [dx, dy] = [bx - ax, by - ay];
-    const square = dx * dx + dy * dy;
-    const t = square > 0 ? Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / square)) : 0;
-    least = Math.min(least, Math.hypot(x - ax - t * dx, y - ay - t * dy));
+    const first = (a: number, b: number, start: number) =>
+      Math.max(0, Math.floor((Math.min(a, b) - near - start) / side));
+    const last = (a: number, b: number, start: number, count: number) =>
+      Math.min(count - 1, Math.ceil((Math.max(a, b) + near - start) / side));
+    const [lastRow, lastColumn] = [last(ay, by, from[1], rows), last(ax, bx, from[0], columns)];
+    for (let j = first(ay, by, from[1]); j <= lastRow; j++)
+      for (let i = first(ax, bx, from[0]); i <= lastColumn; i++) {
+        const at = j * columns + i;
+        const depth = radius - distanceTo(from[0] + i * side, from[1] + j * side, ax, ay, bx, by);
+        if (depth > inside[at]) inside[at] = depth;
+      }
   }
-  return least;
+  return inside;
+}
+
+function distanceTo(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {
+  const dx = bx - ax;
+  const dy = by - ay;
+  const square = dx * dx + dy * dy;
+  const t = square > 0 ? Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / square)) : 0;
+  return Math.hypot(x - ax - t * dx, y - ay - t * dy);
 }
