@@ -44,9 +44,10 @@ export function practicalPin(gear: Gear, limits: PinLimits = rackLimits(gear), r
   const ideal = idealPin(gear);
   const nearest = Math.round(ideal / PIN_STEP);
   const most = Math.ceil((ideal * PIN_RANGE) / PIN_STEP);
+  // Pins that fit lie side by side between a least and a largest one: where the nearest does not fit, those on one side
+  // of it alone can.
   for (let away = 0; away <= most; away++) {
-    const sides = nearest * PIN_STEP <= ideal ? [away, -away] : [-away, away];
-    for (const step of sides) {
+    for (const step of [away, -away]) {
       // Written as a quotient: 17 × 0.1 is not 1.7.
       const pin = (nearest + step) / Math.round(1 / PIN_STEP);
       if (pin > 0 && pinFits(gear, pin, limits, relief)) return pin;

@@ -7,7 +7,7 @@ import {
   baseTangentLength,
   teethSpanned,
 } from '../../lib/tooth/baseTangent.js';
-import { gearSizes } from '../../lib/tooth/gear.js';
+import { type Gear, gearSizes } from '../../lib/tooth/gear.js';
 import { transverseThickness } from '../../lib/tooth/thickness.js';
 import { gear, ring } from './gears.js';
 
@@ -36,20 +36,32 @@ describe('base tangent length', () => {
     );
   });
 
+  // Anvils that touch on the circle d + 2 x m are a chord apart that is tangent to the base circle, and that long seen
+  // along the ruling; no other number of teeth comes nearer to it.
+  const expectNearest = (measured: Gear) => {
+    const { referenceRadius, baseRadius, baseHelixAngle, normalPressureAngle } = gearSizes(measured);
+    const touched = referenceRadius + measured.profileShift * measured.module;
+    const wanted = (2 * Math.sqrt(Math.max(0, touched ** 2 - baseRadius ** 2))) / Math.cos(baseHelixAngle);
+    const halfPitch = (Math.PI * measured.module * Math.cos(normalPressureAngle)) / 2;
+    const spanned = teethSpanned(measured);
+    const long = baseTangentLength(measured, spanned) - wanted;
+    expect(long).toBeGreaterThan(-halfPitch - 1e-6);
+    // Two teeth are the fewest that anvils can span.
+    if (spanned > 2) expect(long).toBeLessThan(halfPitch + 1e-6);
+  };
+
   it('spans the teeth that put the anvils nearest to the circle d + 2 x m', () => {
-    fc.assert(
-      fc.property(anyGear, (measured) => {
-        const { referenceRadius } = gearSizes(measured);
-        const wanted = referenceRadius + measured.profileShift * measured.module;
-        const off = (spanned: number) => Math.abs(baseTangentContactRadius(measured, spanned) - wanted);
-        const spanned = teethSpanned(measured);
-        if (spanned === 2) return;
-        // The rule rounds along the tangent, not the radius; a tenth of a module covers the difference.
-        const room = 0.1 * measured.module;
-        expect(off(spanned)).toBeLessThan(off(spanned - 1) + room);
-        expect(off(spanned)).toBeLessThan(off(spanned + 1) + room);
-      }),
-    );
+    fc.assert(fc.property(anyGear, expectNearest));
+  });
+
+  // z α / 180° + 0.5 is 5.494 and 5.575: just short of a half, and past it.
+  it.each([
+    [62, 5],
+    [63, 6],
+  ])('of %d teeth at 14.5° %d are spanned', (teeth, spanned) => {
+    const measured = gear(teeth, { pressureAngle: 14.5 });
+    expect(teethSpanned(measured)).toBe(spanned);
+    expectNearest(measured);
   });
 
   it('across the spaces of a spur ring it is that of the same external gear, and grows with relief', () => {

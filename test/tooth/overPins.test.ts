@@ -85,6 +85,55 @@ describe('practical pin', () => {
     expect(pinContactRadius(gear(20, { module: 3 }), high)).toBeGreaterThanOrEqual(31);
   });
 
+  // A ring's limits by default: tips from its base circle out, and flanks for the working depth of the rack.
+  const allowed = ({ module, rack, internal, ...rest }: Gear) => {
+    const { tipRadius, rootRadius, baseRadius } = gearSizes({ module, rack, internal, ...rest });
+    return internal
+      ? {
+          tipRadius: Math.max(tipRadius, baseRadius),
+          formRadius: rootRadius - (rack.dedendum - rack.addendum) * module,
+        }
+      : { tipRadius, formRadius: baseRadius };
+  };
+
+  const crowded: [string, Gear, { formRadius: number; tipRadius: number }][] = [
+    ...samples.map(([name, measured]): (typeof crowded)[0] => [name, measured, allowed(measured)]),
+    ...[0.1, 0.25, 0.45, 0.6, 0.7].flatMap((share): typeof crowded => {
+      const limits = (measured: Gear) => {
+        const { formRadius, tipRadius } = allowed(measured);
+        return { tipRadius, formRadius: formRadius + share * (tipRadius - formRadius) };
+      };
+      const [outer, inner] = [gear(23, { module: 2.3, profileShift: 0.1 }), ring(52, { module: 1.7 })];
+      return [
+        [`flanks that end higher by ${share} of them`, outer, limits(outer)],
+        [`the same of a ring`, inner, limits(inner)],
+      ];
+    }),
+  ];
+  it.each(crowded)('is the tenth nearest to the ideal that fits: %s', (_, measured, limits) => {
+    const ideal = idealPin(measured);
+    const chosen = practicalPin(measured, limits);
+    const fits = (pin: number) => {
+      try {
+        const centre = centreRadius(measured, pin, overPins(measured, pin));
+        const contact = pinContactRadius(measured, pin);
+        return measured.internal
+          ? contact <= limits.formRadius && contact >= limits.tipRadius && centre - pin / 2 < limits.tipRadius
+          : contact >= limits.formRadius &&
+              contact <= limits.tipRadius &&
+              centre + pin / 2 > limits.tipRadius;
+      } catch {
+        return false;
+      }
+    };
+    expect(fits(chosen)).toBe(true);
+    for (let tenths = 1; tenths < 20 * ideal; tenths++) {
+      const nearer = Math.abs(tenths / 10 - ideal) < Math.abs(chosen - ideal) - 1e-9;
+      if (nearer)
+        expect(fits(tenths / 10), `${tenths / 10} is nearer to ${ideal} than ${chosen}`).toBe(false);
+    }
+  });
+
   it('refuses teeth too small for any', () => {
     expect(() => practicalPin(gear(20, { module: 0.02 }))).toThrow(Refusal);
   });

@@ -60,6 +60,19 @@ describe('the first layer', () => {
     expect(Math.abs(grown.value! - value!)).toBeLessThan(0.01);
   });
 
+  it('says what is left on the print, which is smaller than what is drawn', () => {
+    const spec = referenceSet({ filament: { shrinkage: 3 }, printer: { growth: 0, firstLayerGrowth: 0.1 } });
+    const beside = (distance: number) => [
+      { name: 'sun', mesh: box([0, 0, 0], [1, 1, 3]) },
+      { name: 'planet-1', mesh: box([1 + distance, 0, 0], [3, 1, 3]) },
+    ];
+    expect(firstLayer({ spec, parts: beside(0.5) }).value).toBeCloseTo(0.5 * 0.97 - 2 * 0.1, 12);
+    expect(firstLayer({ spec, parts: beside(0.205) })).toMatchObject({ holds: false });
+    // Half a millimetre of room on the print is looked for: 0.7 mm with what the walls take up.
+    expect(firstLayer({ spec, parts: beside(0.69 / 0.97) }).value).toBeCloseTo(0.49, 12);
+    expect(firstLayer({ spec, parts: beside(0.71 / 0.97) })).toMatchObject({ value: null, holds: true });
+  });
+
   it('is measured between the parts of a pair and of a rack too', () => {
     for (const other of [{ kind: 'pair', wheel: { teeth: 20 } }, { kind: 'rack' }]) {
       const spec = resolveSpec({

@@ -1,0 +1,118 @@
+// Small changes to the code, one at a time, each held against the tests of its folder: what lives shows what no test notices.
+//   npm run mutants -- lib/tooth [lib/train …] [--one-in 30] [--seed 1] [--anew]
+// Results are kept under out/mutants and gone on with: only what changed since, or what lives and has new tests, is run
+// again. Without --one-in every mutant is run. Takes long; never part of a test. Exit status 1 below 85 % noticed.
+import { readFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { Stryker } from '@stryker-mutator/core';
+import { identityOf } from './identity.mjs';
+import { testsOf } from './tests.mjs';
+
+/** Share of mutants that the tests are to notice. */
+const WANTED = 0.85;
+/** Of the run without a mutant's change, and on top of it, ms: a machine that others use is slow now and then. */
+const TIMEOUT = { timeoutFactor: 4, timeoutMS: 60_000 };
+
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: {
+    'one-in': { type: 'string', default: '1' },
+    seed: { type: 'string', default: '1' },
+    anew: { type: 'boolean', default: false },
+  },
+});
+const sample = { oneIn: Number(values['one-in']), seed: Number(values.seed) };
+if (positionals.length === 0 || !Object.values(sample).every(Number.isInteger) || sample.oneIn < 1) {
+  console.error(
+    'usage: npm run mutants -- FOLDER_OF_LIB … [--one-in WHOLE_NUMBER] [--seed WHOLE_NUMBER] [--anew]',
+  );
+  process.exit(2);
+}
+
+const equivalent = new Map(
+  JSON.parse(readFileSync(new URL('equivalent.json', import.meta.url), 'utf8')).map(
+    ({ reason, ...identity }) => [keyOf(identity), reason],
+  ),
+);
+
+console.log(`seed ${sample.seed}, one mutant in ${sample.oneIn}`);
+const rows = [];
+for (const path of positionals.map((given) => given.replace(/\/+$/, ''))) rows.push(await tried(path));
+console.table(Object.fromEntries([...rows, ['together', total(rows)]]));
+const { noticed, survived } = total(rows);
+const share = noticed / (noticed + survived);
+console.log(`${(100 * share).toFixed(1)} % noticed of those that are not equivalent`);
+process.exitCode = share >= WANTED ? 0 : 1;
+
+/** Runs one folder or file. @returns its path and what became of its mutants */
+async function tried(path) {
+  const name = `out/mutants/${path.replaceAll('/', '-')}${sample.oneIn > 1 ? `-${sample.oneIn}-${sample.seed}` : ''}`;
+  const results = await new Stryker({
+    testRunner: 'vitest',
+    vitest: { configFile: 'test/mutants/vitest.config.ts' },
+    testFiles: testsOf(path),
+    mutate: [path.endsWith('.ts') ? path : `${path}/**/*.ts`],
+    checkers: sample.oneIn > 1 ? ['sample'] : [],
+    plugins: ['@stryker-mutator/vitest-runner', new URL('sample.mjs', import.meta.url).pathname],
+    sample,
+    coverageAnalysis: 'perTest',
+    concurrency: 1,
+    incremental: true,
+    incrementalFile: `${name}.json`,
+    force: values.anew,
+    reporters: ['html', 'progress-append-only'],
+    htmlReporter: { fileName: `${name}.html` },
+    tempDirName: 'out/mutants/sandbox',
+    cleanTempDir: 'always',
+    ignorePatterns: ['dist', 'out'],
+    disableTypeChecks: false,
+    tsconfigFile: 'none',
+    dryRunTimeoutMinutes: 30,
+    warnings: { slow: false },
+    logLevel: 'warn',
+    ...TIMEOUT,
+  }).runMutationTest();
+  const own = results.filter(({ status }) => status !== 'CompileError' && status !== 'Ignored');
+  const lived = own.filter(({ status }) => status === 'Survived' || status === 'NoCoverage');
+  const [excused, survivors] = [[], []];
+  for (const mutant of lived) (reasonFor(mutant) ? excused : survivors).push(mutant);
+  for (const mutant of survivors) console.log(described(mutant));
+  return [
+    path,
+    {
+      generated: results.length,
+      tried: own.length,
+      noticed: own.length - lived.length,
+      'of these timed out': own.filter(({ status }) => status === 'Timeout').length,
+      survived: survivors.length,
+      equivalent: excused.length,
+    },
+  ];
+}
+
+function identified({ location: { start, end }, ...mutant }) {
+  const fromNought = ({ line, column }) => ({ line: line - 1, column: column - 1 });
+  return identityOf({ ...mutant, location: { start: fromNought(start), end: fromNought(end) } });
+}
+
+function reasonFor(mutant) {
+  return equivalent.get(keyOf(identified(mutant)));
+}
+
+function keyOf({ file, mutator, from, to }) {
+  return JSON.stringify([file, mutator, from, to]);
+}
+
+function described(mutant) {
+  const { file, mutator, from, to } = identified(mutant);
+  const { line, column } = mutant.location.start;
+  const why = mutant.status === 'NoCoverage' ? 'no test comes here' : 'survived';
+  return `${file}:${line}:${column} ${why} (${mutator})\n  - ${from}\n  + ${to}`;
+}
+
+function total(all) {
+  const sum = {};
+  for (const [, row] of all)
+    for (const [key, value] of Object.entries(row)) sum[key] = (sum[key] ?? 0) + value;
+  return sum;
+}
