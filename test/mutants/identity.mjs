@@ -1,4 +1,5 @@
 // What a mutant is called, so that it keeps its name when lines move: file, kind, what stood there, what stands there now.
+import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { relative } from 'node:path';
 
@@ -20,4 +21,12 @@ export function identityOf({ fileName, mutatorName, replacement, location }) {
     from: originalOf(readFileSync(fileName, 'utf8'), location),
     to: replacement,
   };
+}
+
+/** Whether a mutant is in a sample of one in so many (none where that is 0), by a digest of seed and identity. */
+export function inSample(identity, { seed, oneIn }) {
+  const digest = createHash('sha256')
+    .update(JSON.stringify([seed, identity]))
+    .digest();
+  return digest.readUInt32BE() % oneIn === 0;
 }

@@ -3,15 +3,19 @@
 // Results are kept under out/mutants and gone on with: only what changed since, or what lives and has new tests, is run
 // again. Without --one-in every mutant is run. Takes long; never part of a test. Exit status 1 below 85 % noticed.
 import { readFileSync } from 'node:fs';
+import { relative } from 'node:path';
 import { parseArgs } from 'node:util';
 import { Stryker } from '@stryker-mutator/core';
-import { identityOf } from './identity.mjs';
+import { identityOf, inSample } from './identity.mjs';
 import { testsOf } from './tests.mjs';
 
 /** Share of mutants that the tests are to notice. */
 const WANTED = 0.85;
 /** Of the run without a mutant's change, and on top of it, ms: a machine that others use is slow now and then. */
 const TIMEOUT = { timeoutFactor: 4, timeoutMS: 60_000 };
+
+/** A test that is over at once, for a run that only lists. */
+const NO_TEST = 'test/train/ranked.test.ts';
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
@@ -46,21 +50,58 @@ process.exitCode = share >= WANTED ? 0 : 1;
 
 /** Runs one folder or file. @returns its path and what became of its mutants */
 async function tried(path) {
-  const name = `out/mutants/${path.replaceAll('/', '-')}${sample.oneIn > 1 ? `-${sample.oneIn}-${sample.seed}` : ''}`;
-  const results = await new Stryker({
-    testRunner: 'vitest',
-    vitest: { configFile: 'test/mutants/vitest.config.ts' },
-    testFiles: testsOf(path),
-    mutate: [path.endsWith('.ts') ? path : `${path}/**/*.ts`],
-    checkers: sample.oneIn > 1 ? ['sample'] : [],
-    plugins: ['@stryker-mutator/vitest-runner', new URL('sample.mjs', import.meta.url).pathname],
+  const whole = path.endsWith('.ts') ? path : `${path}/**/*.ts`;
+  const all = sample.oneIn > 1 ? await listed(path, whole) : null;
+  const chosen = all?.filter((mutant) => inSample(identified(mutant), sample));
+  const results = await run(path, {
+    // Only what is in the sample is put into the code at all: tests are a good deal faster so.
+    mutate: chosen ? chosen.map(rangeOf) : [whole],
+    checkers: chosen ? ['sample'] : [],
     sample,
-    coverageAnalysis: 'perTest',
-    concurrency: 1,
+    testFiles: testsOf(path),
     incremental: true,
-    incrementalFile: `${name}.json`,
     force: values.anew,
     reporters: ['html', 'progress-append-only'],
+  });
+  const own = results.filter(({ status }) => status !== 'CompileError' && status !== 'Ignored');
+  const lived = own.filter(({ status }) => status === 'Survived' || status === 'NoCoverage');
+  const [excused, survivors] = [[], []];
+  for (const mutant of lived) (reasonFor(mutant) ? excused : survivors).push(mutant);
+  for (const mutant of survivors) console.log(described(mutant));
+  return [
+    path,
+    {
+      generated: (all ?? results).length,
+      tried: own.length,
+      noticed: own.length - lived.length,
+      'of these timed out': own.filter(({ status }) => status === 'Timeout').length,
+      survived: survivors.length,
+      equivalent: excused.length,
+    },
+  ];
+}
+
+/** Every mutant there is, none of them run. */
+function listed(path, whole) {
+  return run(path, {
+    mutate: [whole],
+    checkers: ['sample'],
+    sample: { seed: 0, oneIn: 0 },
+    testFiles: [NO_TEST],
+    reporters: [],
+    logLevel: 'error',
+  });
+}
+
+function run(path, options) {
+  const name = `out/mutants/${path.replaceAll('/', '-')}${sample.oneIn > 1 ? `-${sample.oneIn}-${sample.seed}` : ''}`;
+  return new Stryker({
+    testRunner: 'vitest',
+    vitest: { configFile: 'test/mutants/vitest.config.ts', related: false },
+    plugins: ['@stryker-mutator/vitest-runner', new URL('sample.mjs', import.meta.url).pathname],
+    coverageAnalysis: 'perTest',
+    concurrency: 1,
+    incrementalFile: `${name}.json`,
     htmlReporter: { fileName: `${name}.html` },
     tempDirName: 'out/mutants/sandbox',
     cleanTempDir: 'always',
@@ -71,23 +112,12 @@ async function tried(path) {
     warnings: { slow: false },
     logLevel: 'warn',
     ...TIMEOUT,
+    ...options,
   }).runMutationTest();
-  const own = results.filter(({ status }) => status !== 'CompileError' && status !== 'Ignored');
-  const lived = own.filter(({ status }) => status === 'Survived' || status === 'NoCoverage');
-  const [excused, survivors] = [[], []];
-  for (const mutant of lived) (reasonFor(mutant) ? excused : survivors).push(mutant);
-  for (const mutant of survivors) console.log(described(mutant));
-  return [
-    path,
-    {
-      generated: results.length,
-      tried: own.length,
-      noticed: own.length - lived.length,
-      'of these timed out': own.filter(({ status }) => status === 'Timeout').length,
-      survived: survivors.length,
-      equivalent: excused.length,
-    },
-  ];
+}
+
+function rangeOf({ fileName, location: { start, end } }) {
+  return `${relative(process.cwd(), fileName)}:${start.line}:${start.column - 1}-${end.line}:${end.column - 1}`;
 }
 
 function identified({ location: { start, end }, ...mutant }) {

@@ -2,6 +2,7 @@ import type { Manifold, ManifoldToplevel, SimplePolygon } from 'manifold-3d';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { meshBounds, meshVolume } from '../../../lib/proof/mesh/volume.js';
 import { buildSet } from '../../../lib/solid/buildSet.js';
+import type { Part } from '../../../lib/solid/mesh.js';
 import { kernelBody, startKernel } from '../../outside/kernel.js';
 import { referenceSet } from '../../sets.js';
 import { pairOf } from '../../trains.js';
@@ -37,7 +38,7 @@ const pair = (more: object = {}, socket: object = {}) =>
   buildSet(
     pairOf(24, 30, { pinion: { teeth: 24, crank: { ...crank, ...socket } }, tolerance: 0.005, ...more }),
   );
-const handleOf = (parts: ReturnType<typeof buildSet>) =>
+const handleOf = (parts: readonly Part[]) =>
   parts.find(({ name }) => name === 'crank-handle')!.mesh;
 
 describe('a crank handle', () => {
