@@ -2,12 +2,12 @@
 //   npm run mutants -- lib/tooth [lib/train …] [--one-in 30] [--seed 1] [--anew]
 // Results are kept under out/mutants and gone on with: only what changed since, or what lives and has new tests, is run
 // again. Without --one-in every mutant is run. Takes long; never part of a test. Exit status 1 below 85 % noticed.
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { relative } from 'node:path';
 import { parseArgs } from 'node:util';
 import { Stryker } from '@stryker-mutator/core';
 import { identityOf, inSample } from './identity.mjs';
-import { testsOf } from './tests.mjs';
+import { groupOf, testsOf } from './tests.mjs';
 
 /** Share of mutants that the tests are to notice. */
 const WANTED = 0.85;
@@ -48,25 +48,24 @@ const share = noticed / (noticed + survived);
 console.log(`${(100 * share).toFixed(1)} % noticed of those that are not equivalent`);
 process.exitCode = share >= WANTED ? 0 : 1;
 
-/** Runs one folder or file. @returns its path and what became of its mutants */
+/** Runs one folder or file, in groups that share their tests. @returns its path and what became of its mutants */
 async function tried(path) {
-  const whole = path.endsWith('.ts') ? path : `${path}/**/*.ts`;
-  const all = sample.oneIn > 1 ? await listed(path, whole) : null;
-  const chosen = all?.filter((mutant) => inSample(identified(mutant), sample));
-  const results = await run(path, {
+  const files = path.endsWith('.ts') ? [path] : filesIn(path);
+  const all = sample.oneIn > 1 ? await listed(path, files) : null;
+  const results = [];
+  for (const group of new Set(files.map(groupOf))) {
+    const own = files.filter((file) => groupOf(file) === group);
     // Only what is in the sample is put into the code at all: tests are a good deal faster so.
-    mutate: chosen ? chosen.map(rangeOf) : [whole],
-    checkers: chosen ? ['sample'] : [],
-    sample,
-    testFiles: testsOf(path),
-    incremental: true,
-    force: values.anew,
-    reporters: ['html', 'progress-append-only'],
-  });
+    const mutate = all
+      ? all
+          .filter((mutant) => own.includes(fileOf(mutant)) && inSample(identified(mutant), sample))
+          .map(rangeOf)
+      : own;
+    if (mutate.length > 0) results.push(...(await heldAgainst(testsOf(group), `${path} ${group}`, mutate)));
+  }
   const own = results.filter(({ status }) => status !== 'CompileError' && status !== 'Ignored');
   const lived = own.filter(({ status }) => status === 'Survived' || status === 'NoCoverage');
-  const [excused, survivors] = [[], []];
-  for (const mutant of lived) (reasonFor(mutant) ? excused : survivors).push(mutant);
+  const survivors = lived.filter((mutant) => !reasonFor(mutant));
   for (const mutant of survivors) console.log(described(mutant));
   return [
     path,
@@ -76,33 +75,50 @@ async function tried(path) {
       noticed: own.length - lived.length,
       'of these timed out': own.filter(({ status }) => status === 'Timeout').length,
       survived: survivors.length,
-      equivalent: excused.length,
+      equivalent: lived.length - survivors.length,
     },
   ];
 }
 
+function filesIn(folder) {
+  const names = readdirSync(folder, { recursive: true }).filter((name) => name.endsWith('.ts'));
+  return names.map((name) => `${folder}/${name.replaceAll('\\', '/')}`).sort();
+}
+
 /** Every mutant there is, none of them run. */
-function listed(path, whole) {
-  return run(path, {
-    mutate: [whole],
+function listed(path, files) {
+  return run([NO_TEST], `${path} list`, {
+    mutate: files,
     checkers: ['sample'],
     sample: { seed: 0, oneIn: 0 },
-    testFiles: [NO_TEST],
     reporters: [],
     logLevel: 'error',
   });
 }
 
-function run(path, options) {
-  const name = `out/mutants/${path.replaceAll('/', '-')}${sample.oneIn > 1 ? `-${sample.oneIn}-${sample.seed}` : ''}`;
+function heldAgainst(tests, name, mutate) {
+  return run(tests, name, {
+    mutate,
+    checkers: sample.oneIn > 1 ? ['sample'] : [],
+    sample,
+    incremental: true,
+    force: values.anew,
+    reporters: ['html', 'progress-append-only'],
+  });
+}
+
+function run(tests, name, options) {
+  // Not the tester's own way to choose tests, under which what modules work out as they are loaded is never changed.
+  process.env.MUTANTS_TESTS = JSON.stringify(tests);
+  const kept = `out/mutants/${name.replaceAll('/', '-').replaceAll(' ', '_')}-${sample.oneIn}-${sample.seed}`;
   return new Stryker({
     testRunner: 'vitest',
     vitest: { configFile: 'test/mutants/vitest.config.ts', related: false },
     plugins: ['@stryker-mutator/vitest-runner', new URL('sample.mjs', import.meta.url).pathname],
     coverageAnalysis: 'perTest',
     concurrency: 1,
-    incrementalFile: `${name}.json`,
-    htmlReporter: { fileName: `${name}.html` },
+    incrementalFile: `${kept}.json`,
+    htmlReporter: { fileName: `${kept}.html` },
     tempDirName: 'out/mutants/sandbox',
     cleanTempDir: 'always',
     ignorePatterns: ['dist', 'out'],
@@ -116,8 +132,12 @@ function run(path, options) {
   }).runMutationTest();
 }
 
+function fileOf({ fileName }) {
+  return relative(process.cwd(), fileName).replaceAll('\\', '/');
+}
+
 function rangeOf({ fileName, location: { start, end } }) {
-  return `${relative(process.cwd(), fileName)}:${start.line}:${start.column - 1}-${end.line}:${end.column - 1}`;
+  return `${fileOf({ fileName })}:${start.line}:${start.column - 1}-${end.line}:${end.column - 1}`;
 }
 
 function identified({ location: { start, end }, ...mutant }) {

@@ -1,50 +1,66 @@
 // Which tests a folder's mutants are held against. A mutant that lives sees every one of them, so these are the folder's own
-// tests and those of figures from outside that are near it and quick. Left out everywhere: what starts the built
-// command, a browser, an installed package or workers. What these do not notice the rest of the tests still may.
+// tests and those near it that are quick. Left out everywhere: what starts the built command, a browser, an installed
+// package or workers. What these do not notice the rest of the tests still may.
 
 const outside = (...names) => names.map((name) => `test/outside/${name}.test.ts`);
 
-/** Folder → globs of its tests; the longest folder that a path begins with counts. */
+/** Folder or file → globs of its tests; the longest name that a path begins with counts. */
 const tests = {
   'lib/tooth': [
     'test/tooth/**/*.test.ts',
     'test/train/{interference,contactRatio,pair}.test.ts',
     'test/fit/{setRadii,skip}.test.ts',
-    'test/solid/gearBody.test.ts',
-    'test/proof/{surfaceDeviation,checks/trainRules,coupon/coupon}.test.ts',
-    ...outside('{involute,undercut,baseTangent,overPins,rack,pairs,interference,meshedTeeth,section,trains}'),
+    'test/solid/{gearBody,barBody}.test.ts',
+    ...outside('{involute,undercut,baseTangent,overPins,rack,pairs,interference,meshedTeeth,trains}'),
   ],
   'lib/train': [
-    'test/train/**/!(planShifted).test.ts',
-    ...outside('{pairs,planetary,interference,rack,undercut,shifts}'),
+    'test/train/!(planShifted|solveShifts).test.ts',
+    ...outside('{pairs,planetary,interference,rack,undercut}'),
   ],
+  'lib/train/shifts': ['test/train/{solveShifts,setGears,nearestShiftedSets}.test.ts', ...outside('shifts')],
+  'lib/train/solveShifts.ts': ['test/train/{solveShifts,setGears,nearestShiftedSets}.test.ts'],
+  'lib/train/planShifted.ts': ['test/train/{planShifted,nearestShiftedSets}.test.ts'],
   'lib/fit': [
-    'test/fit/**/!(coverage|compensation).test.ts',
-    'test/train/pair.test.ts',
-    'test/solid/barBody.test.ts',
-    'test/proof/{motion/playRecord,coupon/coupon}.test.ts',
+    'test/fit/*.test.ts',
     'test/solid/features/{crankHandle,trains}.test.ts',
-    ...outside('{ring,carrier,rack,pairs,ordinalRegression,trains,coupon}'),
+    ...outside('{carrier,rack,pairs,trains}'),
   ],
+  'lib/fit/carrier': ['test/fit/carrier/*.test.ts', 'test/fit/drawnFeatures.test.ts', ...outside('carrier')],
+  'lib/fit/coupon': ['test/fit/coupon/*.test.ts', 'test/proof/coupon/*.test.ts', ...outside('coupon')],
+  'lib/fit/play': [
+    'test/fit/play/*.test.ts',
+    'test/proof/motion/playRecord.test.ts',
+    ...outside('{captured,carrier}'),
+  ],
+  'lib/fit/ring': ['test/fit/{ring/*,skip}.test.ts', ...outside('ring')],
+  'lib/fit/trains': [
+    'test/solid/{barBody,features/trains}.test.ts',
+    'test/proof/checks/trainRules.test.ts',
+    ...outside('{trains,rack,pairs}'),
+  ],
+  'lib/fit/trials': ['test/fit/trials/!(coverage).test.ts', ...outside('ordinalRegression')],
   'lib/proof': ['test/proof/**/*.test.ts', ...outside('{smallParts,interference,planetary,undercut}')],
   'lib/proof/checks': [
-    'test/proof/checks/**/*.test.ts',
+    'test/proof/checks/*.test.ts',
     'test/proof/{checks,trains,coupon/coupon}.test.ts',
-    'test/proof/{safety,printing}/**/*.test.ts',
-    ...outside('{interference,planetary,trains}'),
+    'test/proof/{safety,printing}/*.test.ts',
+    ...outside('{interference,planetary}'),
   ],
   'lib/solid': ['test/solid/**/*.test.ts', ...outside('{bodies,meshDistance}')],
   'lib/solid/sweep': [
-    'test/solid/{gearBody,features/features,features/trains}.test.ts',
-    'test/proof/{surfaceDeviation,mesh/selfIntersection}.test.ts',
-    ...outside('{bodies,meshDistance,trains,section}'),
+    'test/solid/{gearBody,features/trains}.test.ts',
+    'test/solid/sweep/*.test.ts',
+    'test/proof/surfaceDeviation.test.ts',
+    ...outside('{bodies,meshDistance}'),
   ],
 };
 
-/** Globs of the tests for a folder or file of lib. */
-export function testsOf(path) {
-  const under = Object.keys(tests).filter((folder) => `${path}/`.startsWith(`${folder}/`));
-  if (under.length === 0)
-    throw new Error(`no tests are named for ${path}: add them to test/mutants/tests.mjs`);
-  return tests[under.sort((a, b) => b.length - a.length)[0]];
+/** The longest name above that a file of lib belongs to. */
+export function groupOf(file) {
+  const names = Object.keys(tests).filter((name) => `${file}/`.startsWith(`${name}/`));
+  if (names.length === 0)
+    throw new Error(`no tests are named for ${file}: add them to test/mutants/tests.mjs`);
+  return names.reduce((a, b) => (b.length > a.length ? b : a));
 }
+
+export const testsOf = (group) => tests[group];

@@ -13,13 +13,13 @@ class QuickFirst extends BaseSequencer {
 }
 
 /**
- * How tests are run against mutants. A configuration of its own, because here thousands of short runs follow one another: all
- * files of a run share one worker (loading the modules anew for each takes longer than most files' tests), and which
- * tests are asked is said in tests.mjs.
+ * How tests are run against mutants. A configuration of its own, because here thousands of short runs follow one another:
+ * all files of a run share one worker (loading the modules anew for each takes longer than most files' tests), and only
+ * those near the mutants are asked, which mutants.mjs names.
  */
 export default defineConfig({
   test: {
-    include: ['test/**/*.test.ts'],
+    include: JSON.parse(process.env.MUTANTS_TESTS ?? '["test/**/*.test.ts"]'),
     setupFiles: ['test/seed.ts'],
     testTimeout: 300_000,
     isolate: false,
