@@ -123,7 +123,10 @@ describe('a ring’s root rounding', () => {
     ['held off by the active flank', toothProfile(ring(45, { rack: fat }), { activeRadius: 23.6 })],
     [
       'held off by the root land',
-      toothProfile(ring(30, { rack: { ...fat, dedendum: 1.6, fillet: 0.9 } }), { activeRadius: 10, tipRadius: 14.3 }),
+      toothProfile(ring(30, { rack: { ...fat, dedendum: 1.6, fillet: 0.9 } }), {
+        activeRadius: 10,
+        tipRadius: 14.3,
+      }),
     ],
     [
       'held off in a helical ring',
