@@ -2,11 +2,10 @@
 //   npm run mutants -- lib/tooth [lib/train …] [--one-in 30] [--seed 1] [--anew]
 // Results are kept under out/mutants and gone on with: only what changed since, or what lives and has new tests, is run
 // again. Without --one-in every mutant is run. Takes long; never part of a test. Exit status 1 below 85 % noticed.
-import { readdirSync, readFileSync } from 'node:fs';
-import { relative } from 'node:path';
+import { readdirSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { Stryker } from '@stryker-mutator/core';
-import { identityOf, inSample } from './identity.mjs';
+import { fileOf, identityOf, inSample, lives, reasonFor } from './mutant.mjs';
 import { groupOf, testsOf } from './tests.mjs';
 
 /** Share of mutants that the tests are to notice. */
@@ -33,12 +32,6 @@ if (positionals.length === 0 || !Object.values(sample).every(Number.isInteger) |
   process.exit(2);
 }
 
-const equivalent = new Map(
-  JSON.parse(readFileSync(new URL('equivalent.json', import.meta.url), 'utf8')).map(
-    ({ reason, ...identity }) => [keyOf(identity), reason],
-  ),
-);
-
 console.log(`seed ${sample.seed}, one mutant in ${sample.oneIn}`);
 const rows = [];
 for (const path of positionals.map((given) => given.replace(/\/+$/, ''))) rows.push(await tried(path));
@@ -58,15 +51,14 @@ async function tried(path) {
     // Only what is in the sample is put into the code at all: tests are a good deal faster so.
     const mutate = all
       ? all
-          .filter((mutant) => own.includes(fileOf(mutant)) && inSample(identified(mutant), sample))
+          .filter((mutant) => own.includes(fileOf(mutant)) && inSample(identityOf(mutant, 1), sample))
           .map(rangeOf)
       : own;
     if (mutate.length > 0) results.push(...(await heldAgainst(testsOf(group), `${path} ${group}`, mutate)));
   }
   const own = results.filter(({ status }) => status !== 'CompileError' && status !== 'Ignored');
-  const lived = own.filter(({ status }) => status === 'Survived' || status === 'NoCoverage');
+  const lived = own.filter(lives);
   const survivors = lived.filter((mutant) => !reasonFor(mutant));
-  for (const mutant of survivors) console.log(described(mutant));
   return [
     path,
     {
@@ -103,7 +95,7 @@ function heldAgainst(tests, name, mutate) {
     sample,
     incremental: true,
     force: values.anew,
-    reporters: ['html', 'progress-append-only'],
+    reporters: ['html', 'living', 'progress-append-only'],
   });
 }
 
@@ -114,7 +106,7 @@ function run(tests, name, options) {
   return new Stryker({
     testRunner: 'vitest',
     vitest: { configFile: 'test/mutants/vitest.config.ts', related: false },
-    plugins: ['@stryker-mutator/vitest-runner', new URL('sample.mjs', import.meta.url).pathname],
+    plugins: ['@stryker-mutator/vitest-runner', new URL('plugins.mjs', import.meta.url).pathname],
     coverageAnalysis: 'perTest',
     concurrency: 1,
     incrementalFile: `${kept}.json`,
@@ -132,32 +124,8 @@ function run(tests, name, options) {
   }).runMutationTest();
 }
 
-function fileOf({ fileName }) {
-  return relative(process.cwd(), fileName).replaceAll('\\', '/');
-}
-
 function rangeOf({ fileName, location: { start, end } }) {
   return `${fileOf({ fileName })}:${start.line}:${start.column - 1}-${end.line}:${end.column - 1}`;
-}
-
-function identified({ location: { start, end }, ...mutant }) {
-  const fromNought = ({ line, column }) => ({ line: line - 1, column: column - 1 });
-  return identityOf({ ...mutant, location: { start: fromNought(start), end: fromNought(end) } });
-}
-
-function reasonFor(mutant) {
-  return equivalent.get(keyOf(identified(mutant)));
-}
-
-function keyOf({ file, mutator, from, to }) {
-  return JSON.stringify([file, mutator, from, to]);
-}
-
-function described(mutant) {
-  const { file, mutator, from, to } = identified(mutant);
-  const { line, column } = mutant.location.start;
-  const why = mutant.status === 'NoCoverage' ? 'no test comes here' : 'survived';
-  return `${file}:${line}:${column} ${why} (${mutator})\n  - ${from}\n  + ${to}`;
 }
 
 function total(all) {
