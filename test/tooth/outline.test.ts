@@ -129,6 +129,13 @@ describe('a ring’s root rounding', () => {
       }),
     ],
     [
+      'held off by its base circle',
+      toothProfile(ring(12, { rack: { addendum: 0.3, dedendum: 0.35, fillet: 0.38 }, profileShift: -0.4 }), {
+        tipRadius: 5.7,
+        activeRadius: 5.6,
+      }),
+    ],
+    [
       'held off in a helical ring',
       toothProfile(ring(40, { rack: fat, helixAngle: 25 }), { activeRadius: 23 }),
     ],
@@ -152,6 +159,7 @@ describe('a ring’s root rounding', () => {
     const held =
       Math.abs(formRadius - activeRadius) < 1e-6 ||
       Math.abs(((land.to - land.from) / 2) * rootRadius - 0.01 * made.module) < 1e-6 ||
+      Math.abs(Math.hypot(cx, cy) - profile.sizes.baseRadius) < 1e-6 ||
       Math.abs(radius - made.rack.fillet * made.module) < 1e-12;
     expect(held).toBe(true);
   });

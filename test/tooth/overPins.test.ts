@@ -134,6 +134,24 @@ describe('practical pin', () => {
     }
   });
 
+  it('never takes a pin so thin that it would touch the involute beyond the base circle', () => {
+    // A pin of 1.2 mm all but falls through between teeth of about this module: it lies deeper than its own radius along
+    // the normal. Next to it only 1.3 mm would do, which touches far higher up.
+    for (let module = 1.0015; module < 1.0032; module += 0.0001) {
+      const measured = gear(20, { module });
+      const { baseRadius } = gearSizes(measured);
+      const limits = { formRadius: baseRadius + 1e-6, tipRadius: baseRadius + 0.03 };
+      let pin: number;
+      try {
+        pin = practicalPin(measured, limits);
+      } catch {
+        continue;
+      }
+      const centre = centreRadius(measured, pin, overPins(measured, pin));
+      expect(Math.sqrt(centre ** 2 - baseRadius ** 2), `${module}, ${pin}`).toBeGreaterThan(pin / 2);
+    }
+  });
+
   it('refuses teeth too small for any', () => {
     expect(() => practicalPin(gear(20, { module: 0.02 }))).toThrow(Refusal);
   });
