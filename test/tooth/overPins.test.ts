@@ -152,7 +152,17 @@ describe('practical pin', () => {
     }
   });
 
-  it('refuses teeth too small for any', () => {
+  it('refuses teeth too small for any, and flanks too short for a tenth of a millimetre', () => {
     expect(() => practicalPin(gear(20, { module: 0.02 }))).toThrow(Refusal);
+    for (const measured of [gear(20), ring(40)]) {
+      const { baseRadius } = gearSizes(measured);
+      const narrow = { formRadius: baseRadius + 0.5, tipRadius: baseRadius + 0.5001 };
+      expect(() => practicalPin(measured, narrow)).toThrow(/^module: 1: no pin in steps of 0.1 mm/);
+    }
+  });
+
+  it('does not say where a pin touches that falls through, or is too thick to go in', () => {
+    expect(() => pinContactRadius(gear(20), 0.9)).toThrow(/^pin: 0.9: /);
+    expect(() => pinContactRadius(ring(40), 3)).toThrow(/^pin: 3: /);
   });
 });

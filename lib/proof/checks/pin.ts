@@ -1,5 +1,8 @@
+import { type CarrierSet, type CarrierSizes, carrierSizes } from '../../fit/carrier/carrierSizes.js';
 import { ACROSS_LAYERS, pinStrength } from '../../fit/carrier/pinStrength.js';
 import { skipOf } from '../../fit/skip.js';
+import { Refusal } from '../../spec/refusal.js';
+import type { Carrier, PlanetarySpec } from '../../spec/types.js';
 import type { Check } from '../check.js';
 import type { ToothFindings } from '../findings.js';
 import { worksWith } from '../nearest/works.js';
@@ -9,26 +12,20 @@ import { worksWith } from '../nearest/works.js';
  * where there are no pins. Strength across the layers: common practice, no source.
  */
 export function pin(found: ToothFindings): Check[] {
-  const { spec, set, inner } = found;
+  const { spec, set, inner, radii } = found;
   const { carrier } = set;
   if (!carrier?.carrier.pin) return [];
   const workingRadius = (inner.centreDistance * spec.sun.teeth) / (spec.sun.teeth + spec.planets.teeth);
   const { strength, material } = spec.filament;
-  const result = pinStrength(carrier, spec.faceWidth, {
-    workingRadius,
-    planets: spec.planets.count,
-    strength,
-  })!;
+  const load = { workingRadius, planets: spec.planets.count, strength };
   const limit = spec.limits.sunTorque;
-  const { breakingTorque, by, at } = result;
+  const { breakingTorque, by, at } = pinStrength(carrier, spec.faceWidth, load)!;
   const holds = breakingTorque >= limit;
   const skips = skipOf(found, spec.filament).sunTorque;
-  const { diameter } = carrier.carrier.pin;
-  const enough = Math.ceil(10 * diameter * Math.cbrt(limit / breakingTorque)) / 10;
-  const ways = [
-    !holds && worksWith(spec, { 'carrier.pin.diameter': enough }) && `carrier.pin.diameter ${enough}`,
-    carrier.carrier.plates !== 'both' && 'plates on both sides',
-  ].filter((way) => way !== false);
+  const bears = (other: Carrier) => {
+    const sizes = sizesOf({ ...spec, carrier: other }, set);
+    return sizes !== null && pinStrength(sizes, spec.faceWidth, load)!.breakingTorque >= limit;
+  };
   return [
     {
       id: 'pin',
@@ -40,7 +37,41 @@ export function pin(found: ToothFindings): Check[] {
       says:
         `a pin breaks in ${by} ${at.toFixed(1)} mm above the lower end of the gears at about ${breakingTorque.toFixed(2)} N m on the sun, ` +
         `at ${ACROSS_LAYERS} × ${strength} MPa across the layers of ${material}; a tooth skips at ${skips.toFixed(2)} N m` +
-        (holds ? '' : `; ${limit} N m are asked: ${ways.join(' or ') || 'a larger module'}`),
+        (holds ? '' : `; ${limit} N m are asked: ${offer(spec, carrier.carrier, radii.planet.root, bears)}`),
     },
   ];
+}
+
+/** Thicker pins, in tenths of a millimetre, and plates on both sides are tried before they are offered. */
+function offer(
+  spec: PlanetarySpec,
+  carrier: Carrier,
+  rootRadius: number,
+  bears: (other: Carrier) => boolean,
+): string {
+  const pin = carrier.pin!;
+  const first = Math.floor(10 * pin.diameter) + 1;
+  const wider = Array.from(
+    { length: Math.max(0, Math.ceil(20 * rootRadius) - first) },
+    (_, i) => (first + i) / 10,
+  );
+  const diameter = wider.find((one) => bears({ ...carrier, pin: { ...pin, diameter: one } }));
+  const ways = [
+    diameter !== undefined &&
+      worksWith(spec, { 'carrier.pin.diameter': diameter }) &&
+      `carrier.pin.diameter ${diameter}`,
+    carrier.plates !== 'both' && bears({ ...carrier, plates: 'both' }) && 'carrier.plates both',
+  ].filter((way) => way !== false);
+  return ways.length
+    ? `${ways.join(' or ')} would bear them`
+    : 'no pin that the planets have room for bears them';
+}
+
+function sizesOf(spec: PlanetarySpec, set: CarrierSet): CarrierSizes | null {
+  try {
+    return carrierSizes(spec, set);
+  } catch (error) {
+    if (error instanceof Refusal) return null;
+    throw error;
+  }
 }
