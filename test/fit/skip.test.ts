@@ -155,6 +155,28 @@ describe('the check', () => {
     expect(failed.says).toContain(`ring.rim ${skipAdvice(weak).rim} would pass`);
   });
 
+  it('names every way that helps, and each of them passes alone', () => {
+    const withRim = (rim: number) => referenceSet({ ring: { teeth: 45, rim } });
+    const usual = (spec: PlanetarySpec) => bears(spec, {}, usualSkipLimits);
+    const near = withRim(skipAdvice(withRim(2)).rim! - 0.1);
+    const { says } = skip(setNumbers(near));
+    expect(says).toMatch(/; 50 N and [\d.]+ N m are asked\. With everything else as it is, .* would pass$/);
+    const named = [...says.matchAll(/(ring\.rim|faceWidth|fit\.gap|module) ([\d.]+)/g)].map(
+      ([, key, value]) => [key, Number(value)] as const,
+    );
+    const advised = skipAdvice(near);
+    expect(named.map(([, value]) => value)).toEqual(Object.values(advised));
+    for (const [key, value] of named) {
+      const changed = {
+        'ring.rim': { ...near, ring: { ...near.ring, rim: value } },
+        faceWidth: { ...near, faceWidth: value },
+        'fit.gap': { ...near, fit: { ...near.fit, gap: value } },
+        module: { ...near, module: value },
+      }[key as 'ring.rim' | 'faceWidth' | 'fit.gap' | 'module'];
+      expect(usual(changed), `${key} ${value}`).toBe(true);
+    }
+  });
+
   it('speaks of the torque when that alone is too little', () => {
     const found = setNumbers(referenceSet());
     const failed = skip(found, { limits: { sunTorque: 1e4 } });

@@ -44,7 +44,8 @@ const tests = {
     'test/proof/checks/*.test.ts',
     'test/proof/{checks,trains,coupon/coupon}.test.ts',
     'test/proof/{safety,printing}/*.test.ts',
-    ...outside('{interference,planetary}'),
+    'test/fit/skip.test.ts',
+    ...outside('{interference,planetary,captured}'),
   ],
   'lib/solid': ['test/solid/**/*.test.ts', ...outside('{bodies,meshDistance}')],
   'lib/solid/sweep': [

@@ -31,6 +31,21 @@ describe('the bed', () => {
     expect(check({ printer: small, module: module + 0.02 }).holds).toBe(false);
   });
 
+  it('is too low for it, and the face width offered fits', () => {
+    const low = { bed: { ...small.bed, width: 200, height: 20 } };
+    const failed = check({ faceWidth: 26, printer: low });
+    expect(failed).toMatchObject({ holds: false, limit: 20, value: expect.closeTo(26, 9) });
+    expect(failed.says).toMatch(/; a height of 20 mm would fit: .*faceWidth 20 or less$/);
+    expect(failed.says).not.toContain('across would fit');
+    expect(check({ printer: low, faceWidth: 20 }).holds).toBe(true);
+    // Both at once are said together.
+    const printer = { bed: { ...small.bed, height: 20 } };
+    const { says } = check({ faceWidth: 26, printer });
+    const ways =
+      /90 mm across would fit; a height of 20 mm would fit: .*module ([\d.]+) and faceWidth 20 or less$/;
+    expect(check({ printer, faceWidth: 20, module: Number(ways.exec(says)![1]) }).holds).toBe(true);
+  });
+
   it('counts what is drawn, and height too', () => {
     const { bed: room } = small;
     const low = { bed: { ...room, width: 200, height: 20 } };

@@ -88,6 +88,17 @@ describe('overhang of sets', () => {
     expect(checkOf(referenceSet({ bevel: { angle: 35 }, limits: { overhangArea: 1000 } })).holds).toBe(true);
   });
 
+  it('no bevel at all is offered where none is steep enough', () => {
+    const asked = { bevel: { angle: 50 }, limits: { overhangAngle: 20 }, helix: { form: 'spur' } };
+    const failed = checkOf(referenceSet(asked));
+    expect(failed.holds).toBe(false);
+    expect(failed.says).toContain('bevel.size 0 would pass');
+    expect(checkOf(referenceSet({ ...asked, bevel: { size: 0 } })).holds).toBe(true);
+    const most = { ...asked, limits: { overhangAngle: 30 } };
+    expect(checkOf(referenceSet(most)).says).toContain('bevel.angle 60 would pass');
+    expect(checkOf(referenceSet({ ...most, bevel: { angle: 60 } })).holds).toBe(true);
+  });
+
   it('flanks beyond the limit fail, and the helix angle offered passes', () => {
     const steep = (angle: number) =>
       setOf(15, 15, 45, 5, {
