@@ -158,18 +158,28 @@ it('posts of a cage keep the gap to all teeth, and on the bed their first layers
       centreDistance * Math.cos(angle),
       centreDistance * Math.sin(angle),
     ]);
+    // Corners and middles of sides: sides that face planets touch the circle around them from outside.
     const nearest = (points: readonly (readonly number[])[]) =>
       Math.min(
-        ...points.flatMap(([x, y]) => [
-          ...axes.map(([px, py]) => Math.hypot(x - px, y - py) - profiles.planet.tipRadius),
-          Math.hypot(x, y) - profiles.sun.tipRadius,
-          profiles.ring.tipRadius - Math.hypot(x, y),
-        ]),
+        ...points
+          .flatMap(([x, y], i) => {
+            const [u, v] = points[(i + 1) % points.length];
+            return [
+              [x, y],
+              [(x + u) / 2, (y + v) / 2],
+            ];
+          })
+          .flatMap(([x, y]) => [
+            ...axes.map(([px, py]) => Math.hypot(x - px, y - py) - profiles.planet.tipRadius),
+            Math.hypot(x, y) - profiles.sun.tipRadius,
+            profiles.ring.tipRadius - Math.hypot(x, y),
+          ]),
       );
     expect(posts).toHaveLength(3);
-    for (const { body, foot } of posts) {
+    for (const { body, foot, cut } of posts) {
       expect(nearest(body)).toBeCloseTo(0.4, 6);
-      expect(nearest(foot)).toBeCloseTo(0.4 + (plates === 'above' ? chamfer : 0), 6);
+      expect(nearest(foot)).toBeCloseTo(0.4 + cut, 6);
+      expect(cut > 0).toBe(plates === 'above');
     }
   }
 });
