@@ -152,7 +152,7 @@ it('posts of a cage keep the gap to all teeth, and on the bed their first layers
   for (const plates of ['above', 'both', 'below'] as const) {
     const carrier = { form: 'cage', plates, gap: 0.4 };
     const counts: [number, number, number, number] = [18, 12, 42, 3];
-    const { posts, chamfer } = sizesOf(carrier, { module: 2 }, counts);
+    const { posts } = sizesOf(carrier, { module: 2 }, counts);
     const { planets, centreDistance, profiles } = fitSet(specOf(carrier, { module: 2 }, counts));
     const axes = planets.map(({ angle }) => [
       centreDistance * Math.cos(angle),
