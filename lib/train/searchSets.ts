@@ -139,7 +139,6 @@ export function ratioMissed(sun: number, ring: number, wanted: ResolvedWanted): 
  * assembles evenly.
  */
 function unevenness(teeth: number, count: number): number {
-  if (teeth % count === 0) return 0;
   const equal = teeth / count;
   let worst = 0;
   for (let i = 1; i < count; i++) worst = Math.max(worst, Math.abs(Math.round(i * equal) - i * equal));

@@ -38,6 +38,20 @@ describe('gaps of a coupon', () => {
       for (const offer of refusal.nearest) expect(readGaps(String(offer)).length, text).toBeGreaterThan(1);
     }
   });
+
+  it.each([
+    ['abc', /must be FIRST:LAST:STEP or a list/, ['0.10:0.40:0.05', '0.15,0.2,0.3']],
+    ['0.4:0.1:0.05', /the last gap must be more than the first/, ['0.10:0.40:0.05']],
+    ['0.1:0.4:0.02', /makes more than 12 stations/, ['0.10:0.40:0.03']],
+    ['0.1:0.2:0.5', /makes fewer than 2 stations: the step is longer than the way/, ['0.10:0.20:0.10']],
+    ['0.105,0.2', /must be whole hundredths of a millimetre/, ['0.11,0.20']],
+    ['0.001,0.3', /must be whole hundredths/, ['0.02,0.30']],
+    ['0.1,0.1', /has a gap twice/, ['0.10,0.15']],
+    ['0.3', /must be 2 gaps at least/, ['0.30,0.35']],
+  ])('%s: the rule and what is nearest', (text, rule, nearest) => {
+    expect(refusalOf(text).rule).toMatch(rule);
+    expect(refusalOf(text).nearest).toEqual(nearest);
+  });
 });
 
 function refusalOf(text: string): Refusal {
