@@ -56,6 +56,7 @@ describe('features of gears whose shifts are found', () => {
       set(2.5, [27, 15, 7], {
         ring: { bolts: { circle: 172.5, count: 6, size: 'M4' } },
         retention: 'lips',
+        faceWidth: 10,
       }),
     ],
   ])('%s that finds no room is refused before anything is built, and the offer is made', (path, file) => {
