@@ -42,12 +42,19 @@ describe('a crank handle', () => {
       const [, peg] = holeAndPeg(mesh);
       expect(peg.area / area).toBeCloseTo(1, 5);
       const { min, max } = meshBounds(mesh);
-      expect(max[2] - min[2]).toBeCloseTo(5 + 6 - 0.5, 9);
+      // A shoulder holds the arm off the gear by the gap at least: on it, the peg reaches 5.5 mm into a pit of 6.
+      const standOff = max[2] - min[2] - (5 + 6 - 0.5);
+      expect(standOff).toBeGreaterThan(0.25 - 1e-9);
+      expect(standOff).toBeLessThan(1);
+      const [shoulder] = loopsAt(kernel, mesh, 5 + standOff / 2);
+      expect(shoulder.least).toBeGreaterThan(corner);
+      expect(loopsAt(kernel, mesh, 5 + standOff + 0.001)[0].area / area).toBeCloseTo(1, 5);
       const radius = corner + 3;
       expect(max[0] - min[0]).toBeCloseTo(50 + 2 * radius, 9);
       expect(max[1] - min[1]).toBeCloseTo(2 * radius, 9);
       const arm = Math.PI * radius ** 2 + 50 * 2 * radius - Math.PI * 2.75 ** 2;
-      expect(meshVolume(mesh) / (5 * arm + 5.5 * area)).toBeCloseTo(1, 3);
+      expect(shoulder.most).toBeLessThan(radius);
+      expect(meshVolume(mesh) / (5 * arm + standOff * shoulder.area + 5.5 * area)).toBeCloseTo(1, 3);
     },
   );
 
