@@ -191,6 +191,6 @@ export function inventedSheet(): Sheet {
     },
     cautions: ['Small gears can be swallowed: keep them from children under three.'],
     adjustments: ['Tips of the ring cut back by 0.36 mm.'],
-    cogweave: '0.1.0',
+    cogweave: '0.2.0',
   };
 }
