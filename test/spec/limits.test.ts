@@ -80,7 +80,8 @@ describe('limits', () => {
     expect(both({ rack: 'D', pressureAngle: 30 }, { rack: 'D', pressureAngle: 30 })).toContain(
       'come to a point',
     );
-    expect(both({ faceWidth: 280 }, { faceWidth: 280, tolerance: 0.2 })).toBeUndefined();
+    const wide = { faceWidth: 280, tolerance: 0.2, fit: { gap: 0.5 } };
+    expect(both({ faceWidth: 280, gap: 0.5 }, wide)).toBeUndefined();
     expect(both({ gap: 0.7, module: 1 }, { fit: { gap: 0.7 }, module: 1 })).toBeUndefined();
   });
 

@@ -87,7 +87,7 @@ const file = fc.record(
     carrier,
     module: fc.constantFrom(0.5, 1, 2.5, 4),
     faceWidth: fc.constantFrom(3, 8),
-    tolerance: fc.constantFrom(0.03, 0.1, 0.2),
+    tolerance: fc.constantFrom(0.03, 0.06, 0.1),
     helix: fc.constantFrom({ form: 'spur' }, { form: 'helical', angle: 30 }, { form: 'herringbone' }),
     printer: fc.record({ growth: fc.constantFrom(-0.05, 0.08), firstLayerGrowth: fc.constantFrom(0, 0.5) }),
   },
@@ -135,11 +135,13 @@ describe('any carrier', () => {
           made++;
         } catch (error) {
           if (!(error instanceof Refusal)) throw error;
-          expect(error.parameter).not.toBe('tolerance');
+          // Coarse against the gap, which is said before anything is made, is all that tolerance is refused for.
+          if (error.parameter === 'tolerance')
+            expect(error.rule).toContain('cannot tell whether the gap is kept');
           expect(error.rule).not.toContain('touch or cross');
         }
       }),
-      { numRuns: 150 },
+      { numRuns: 250 },
     );
     expect(made).toBeGreaterThan(50);
   });
