@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { drawnCarrier } from '../../lib/fit/carrier/drawnCarrier.js';
-import { drawnBore } from '../../lib/fit/compensation.js';
+import { drawnBore, drawnNumbers } from '../../lib/fit/compensation.js';
 import { drawnFeatures } from '../../lib/fit/drawnFeatures.js';
+import { setNumbers } from '../../lib/fit/setNumbers.js';
 import type { Carrier } from '../../lib/spec/types.js';
 import { referenceSet, setOf } from '../sets.js';
 
@@ -184,4 +185,27 @@ describe('carriers come out as asked', () => {
   it('none stays none', () => {
     expect(drawnCarrier('none', GROWTH, scale)).toBe('none');
   });
+});
+
+it('lips come out as asked: the gap between lip and bevel is one between two walls that face each other', () => {
+  const asked = setOf(15, 15, 45, 3, {
+    ...{ module: 2, helix: { form: 'spur' }, retention: 'lips', lips: { on: 'ring', gap: 0.3, reach: 0.4 } },
+    ...{ printer: { growth: GROWTH }, filament: { shrinkage: 2 }, fit: { gap: 0.3 } },
+  });
+  const { spec: drawn } = drawnNumbers(setNumbers(asked));
+  expect(printed(drawn.lips!.gap, 'opening')).toBeCloseTo(0.3, 12);
+  expect(printed(drawn.lips!.reach!, 'length')).toBeCloseTo(0.4, 12);
+  expect(drawn.lips!.on).toBe('ring');
+  // Tips and roots of teeth, and where true flanks are needed to.
+  const { radii } = setNumbers(asked);
+  const made = drawnNumbers(setNumbers(asked)).radii;
+  for (const [part, outward] of [
+    ['sun', 1],
+    ['planet', 1],
+    ['ring', -1],
+  ] as const) {
+    expect(left * made[part].tip + outward * GROWTH).toBeCloseTo(radii[part].tip, 9);
+    expect(left * made[part].root + outward * GROWTH).toBeCloseTo(radii[part].root, 9);
+    expect(left * made[part].active).toBeCloseTo(radii[part].active, 9);
+  }
 });

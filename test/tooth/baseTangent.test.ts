@@ -9,21 +9,22 @@ import {
 } from '../../lib/tooth/baseTangent.js';
 import { type Gear, gearSizes } from '../../lib/tooth/gear.js';
 import { transverseThickness } from '../../lib/tooth/thickness.js';
+import { evenly } from '../evenly.js';
 import { gear, ring } from './gears.js';
 
 const anyGear = fc
   .record({
     teeth: fc.integer({ min: 8, max: 200 }),
-    helixAngle: fc.double({ min: 0, max: 40, noNaN: true }),
-    profileShift: fc.double({ min: -0.3, max: 0.8, noNaN: true }),
-    module: fc.double({ min: 0.5, max: 5, noNaN: true }),
+    helixAngle: evenly(0, 40),
+    profileShift: evenly(-0.3, 0.8),
+    module: evenly(0.5, 5),
   })
   .map(({ teeth, ...changes }) => gear(teeth, changes));
 
 describe('base tangent length', () => {
   it('is a tooth and whole pitches on the base circle, relief or not', () => {
     fc.assert(
-      fc.property(anyGear, fc.double({ min: 0, max: 0.1, noNaN: true }), (measured, relief) => {
+      fc.property(anyGear, evenly(0, 0.1), (measured, relief) => {
         const { baseRadius, baseHelixAngle } = gearSizes(measured);
         const spanned = teethSpanned(measured);
         const pitch = (2 * Math.PI * baseRadius) / measured.teeth;

@@ -4,16 +4,17 @@ import { Refusal } from '../../lib/spec/refusal.js';
 import { gearSizes } from '../../lib/tooth/gear.js';
 import { transverseThickness } from '../../lib/tooth/thickness.js';
 import { centreDistance, pairSizes, shiftSum, workingPressureAngle } from '../../lib/train/pair.js';
+import { evenly } from '../evenly.js';
 import { gear, ring } from '../tooth/gears.js';
 
 const anyPair = fc
   .record({
     first: fc.integer({ min: 8, max: 60 }),
     second: fc.integer({ min: 8, max: 60 }),
-    shift1: fc.double({ min: -0.2, max: 0.8, noNaN: true }),
-    shift2: fc.double({ min: -0.2, max: 0.8, noNaN: true }),
-    helixAngle: fc.double({ min: 0, max: 40, noNaN: true }),
-    module: fc.double({ min: 0.5, max: 4, noNaN: true }),
+    shift1: evenly(-0.2, 0.8),
+    shift2: evenly(-0.2, 0.8),
+    helixAngle: evenly(0, 40),
+    module: evenly(0.5, 4),
     internal: fc.boolean(),
   })
   .map(({ first, second, shift1, shift2, internal, ...shared }) => {

@@ -49,6 +49,7 @@ describe('wishes that cannot be', () => {
     const problem = found.problems.find((one) => one.parameter === parameter);
     expect(problem, found.message).toBeDefined();
     if (nearest !== undefined) expect(problem!.nearest[0]).toEqual(nearest);
+    for (const offer of problem!.nearest) expect(offer).not.toBeNaN();
   });
 
   it('are all named at once', () => {
