@@ -10,6 +10,7 @@ import { bears, skipAdvice, usualSkipLimits } from '../../lib/fit/skipAdvice.js'
 import { skip } from '../../lib/proof/checks/skip.js';
 import type { PlanetarySpec } from '../../lib/spec/types.js';
 import { gearOutline } from '../../lib/tooth/outline.js';
+import { evenly } from '../evenly.js';
 import { referenceSet, setOf } from '../sets.js';
 
 const spur = (more: object = {}) => setOf(15, 15, 45, 3, { helix: { form: 'spur' }, ...more });
@@ -66,8 +67,8 @@ describe('forces', () => {
   const anySpec = fc
     .record({
       teeth: fc.constantFrom<number[]>([15, 15, 45, 5], [12, 24, 60, 3], [20, 10, 40, 4], [30, 18, 66, 6]),
-      gap: fc.double({ min: 0.05, max: 0.5, noNaN: true }),
-      rim: fc.double({ min: 1, max: 10, noNaN: true }),
+      gap: evenly(0.05, 0.5),
+      rim: evenly(1, 10),
       form: fc.constantFrom('spur', 'herringbone'),
     })
     .map(({ teeth: [sun, planet, ring, count], gap, rim, form }) =>
@@ -76,7 +77,7 @@ describe('forces', () => {
 
   it('more gap never raises them', () => {
     fc.assert(
-      fc.property(anySpec, fc.double({ min: 0.001, max: 0.3, noNaN: true }), (spec, more) => {
+      fc.property(anySpec, evenly(0.001, 0.3), (spec, more) => {
         const before = skipFor(spec);
         const after = skipFor({ ...spec, fit: { ...spec.fit, gap: spec.fit.gap + more } });
         expect(after.pinchForce).toBeLessThanOrEqual(before.pinchForce * (1 + 1e-12));
@@ -87,7 +88,7 @@ describe('forces', () => {
 
   it('a thicker rim never lowers them', () => {
     fc.assert(
-      fc.property(anySpec, fc.double({ min: 0.01, max: 5, noNaN: true }), (spec, more) => {
+      fc.property(anySpec, evenly(0.01, 5), (spec, more) => {
         const before = skipFor(spec);
         const after = skipFor({ ...spec, ring: { ...spec.ring, rim: spec.ring.rim + more } });
         expect(after.pinchForce).toBeGreaterThanOrEqual(before.pinchForce);

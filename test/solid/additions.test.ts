@@ -1,5 +1,6 @@
 // What a script joins to parts and cuts from them. Outside checks: closed forms of volumes, and manifold-3d asked
 // directly, in 32 bits, without anything of ours between.
+
 import { booleans, primitives, transforms } from '@jscad/modeling';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -12,6 +13,7 @@ import { fromGeom3, type Geom3 } from '../../lib/solid/geom3.js';
 import { loadKernel } from '../../lib/solid/kernel.js';
 import type { Mesh, Part } from '../../lib/solid/mesh.js';
 import { Refusal } from '../../lib/spec/refusal.js';
+import { evenly } from '../evenly.js';
 import { kernelBody, startKernel } from '../outside/kernel.js';
 import { setOf } from '../sets.js';
 import { volumeOf } from '../write/meshes.js';
@@ -114,8 +116,8 @@ describe('joining and cutting', () => {
     const { combine } = await loadKernel();
     const outside = await startKernel();
     const body = meshOf(plain, 'sun');
-    const angle = fc.double({ min: -3, max: 3, noNaN: true });
-    const place = fc.double({ min: -9, max: 9, noNaN: true });
+    const angle = evenly(-3, 3);
+    const place = evenly(-9, 9);
     const shape = fc.constantFrom<() => Geom3>(
       () => column(3, 12),
       () => primitives.cuboid({ size: [4, 5, 6] }),

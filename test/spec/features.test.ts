@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fasteners } from '../../lib/spec/features/fasteners.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
+import { evenly } from '../evenly.js';
 import { planetary } from '../sets.js';
 import { type File, problemsOf, soleProblem, spinner, withValue } from './table.js';
 
@@ -111,10 +112,7 @@ describe('features of a file', () => {
   });
 
   it('are refused with offers that remove the problem', () => {
-    const length = fc.oneof(
-      fc.double({ min: 0.5, max: 40, noNaN: true }),
-      fc.double({ min: 0.5, max: 150, noNaN: true }),
-    );
+    const length = fc.oneof(evenly(0.5, 40), evenly(0.5, 150));
     const size = fc.constantFrom('M2', 'M3', 'M4', 'M6', 'M10', 'M12');
     const count = fc.integer({ min: 3, max: 60 });
     const end = fc.constantFrom('bottom', 'top');
@@ -134,18 +132,18 @@ describe('features of a file', () => {
       }),
       ring: fc.record({
         rim: fc.constantFrom(3, 5, 9),
-        grip: some(fc.record({ count, depth: fc.double({ min: 0.2, max: 8, noNaN: true }) })),
+        grip: some(fc.record({ count, depth: evenly(0.2, 8) })),
         flange: some(
           fc.record({
-            diameter: fc.double({ min: 60, max: 150, noNaN: true }),
-            thickness: fc.double({ min: 0.4, max: 20, noNaN: true }),
+            diameter: evenly(60, 150),
+            thickness: evenly(0.4, 20),
             at: end,
           }),
         ),
-        bolts: some(fc.record({ circle: fc.double({ min: 60, max: 150, noNaN: true }), count, size })),
+        bolts: some(fc.record({ circle: evenly(60, 150), count, size })),
         mount: some(
           fc.record({
-            hole: fc.double({ min: 60, max: 150, noNaN: true }),
+            hole: evenly(60, 150),
             panel: fc.constant(12),
             screw: size,
             screws: count,

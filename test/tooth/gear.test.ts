@@ -1,16 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { degrees, gearSizes, radians } from '../../lib/tooth/gear.js';
+import { evenly } from '../evenly.js';
 import { gear, ring } from './gears.js';
 
 describe('transverse sizes', () => {
   it('agree with the other forms of the same ISO 21771 relations', () => {
     const anyGear = fc.record({
       teeth: fc.integer({ min: 5, max: 400 }),
-      helixAngle: fc.double({ min: 0, max: 45, noNaN: true }),
-      pressureAngle: fc.double({ min: 14, max: 30, noNaN: true }),
-      module: fc.double({ min: 0.2, max: 20, noNaN: true }),
-      profileShift: fc.double({ min: -1, max: 1.5, noNaN: true }),
+      helixAngle: evenly(0, 45),
+      pressureAngle: evenly(14, 30),
+      module: evenly(0.2, 20),
+      profileShift: evenly(-1, 1.5),
     });
     fc.assert(
       fc.property(anyGear, (changes) => {

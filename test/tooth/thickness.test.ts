@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { gearSizes } from '../../lib/tooth/gear.js';
 import { halfThicknessAngle, tipThickness, transverseThickness } from '../../lib/tooth/thickness.js';
+import { evenly } from '../evenly.js';
 import { distanceToFlank, flankPoint } from './flanks.js';
 import { gear, ring } from './gears.js';
 
@@ -22,19 +23,14 @@ describe('tooth thickness', () => {
 
   it('a relief is the normal distance between the two flanks, spur or helical', () => {
     fc.assert(
-      fc.property(
-        fc.constantFrom(0, 30),
-        fc.boolean(),
-        fc.double({ min: 0.02, max: 0.2, noNaN: true }),
-        (helixAngle, internal, relief) => {
-          const measured = gear(31, { module: 1.5, helixAngle, internal });
-          const radius = gearSizes(measured).referenceRadius;
-          const half = halfThicknessAngle(measured, radius, relief);
-          const angle = internal ? half : Math.PI / measured.teeth - half;
-          const point = [radius * Math.cos(angle), radius * Math.sin(angle), 0] as const;
-          expect(distanceToFlank(measured, point, helixAngle ? 0.5 : 0)).toBeCloseTo(relief, 6);
-        },
-      ),
+      fc.property(fc.constantFrom(0, 30), fc.boolean(), evenly(0.02, 0.2), (helixAngle, internal, relief) => {
+        const measured = gear(31, { module: 1.5, helixAngle, internal });
+        const radius = gearSizes(measured).referenceRadius;
+        const half = halfThicknessAngle(measured, radius, relief);
+        const angle = internal ? half : Math.PI / measured.teeth - half;
+        const point = [radius * Math.cos(angle), radius * Math.sin(angle), 0] as const;
+        expect(distanceToFlank(measured, point, helixAngle ? 0.5 : 0)).toBeCloseTo(relief, 6);
+      }),
       { numRuns: 20 },
     );
   });

@@ -10,6 +10,7 @@ import {
   planetPlaces,
   unbalance,
 } from '../../lib/train/assembly.js';
+import { evenly } from '../evenly.js';
 
 const counts = fc.record({
   sun: fc.integer({ min: 5, max: 100 }),
@@ -66,7 +67,7 @@ describe('planets at nearest places', () => {
 
   it('keep their distance pair by pair', () => {
     fc.assert(
-      fc.property(counts, fc.double({ min: 10, max: 50, noNaN: true }), ({ sun, ring, count }, a) => {
+      fc.property(counts, evenly(10, 50), ({ sun, ring, count }, a) => {
         const places = planetPlaces(sun, ring, count);
         const points = places.map((place) => [
           a * Math.cos((place * Math.PI) / 180),

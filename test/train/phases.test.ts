@@ -4,6 +4,7 @@ import { Refusal } from '../../lib/spec/refusal.js';
 import { radians } from '../../lib/tooth/gear.js';
 import { planetPlaces } from '../../lib/train/assembly.js';
 import { phases } from '../../lib/train/phases.js';
+import { evenly } from '../evenly.js';
 
 /** Place of a direction in the pitch of a gear with a tooth at `rotation`: whole numbers are tooth centres. */
 const phase = (teeth: number, rotation: number, direction: number) =>
@@ -16,7 +17,7 @@ const sets = fc.record({
   planetTeeth: fc.integer({ min: 6, max: 60 }),
   extra: fc.integer({ min: -2, max: 2 }),
   count: fc.integer({ min: 1, max: 9 }),
-  sunRotation: fc.double({ min: -10, max: 10, noNaN: true }),
+  sunRotation: evenly(-10, 10),
 });
 
 describe('phases', () => {

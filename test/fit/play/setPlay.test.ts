@@ -9,6 +9,7 @@ import { setContacts } from '../../../lib/fit/play/setContacts.js';
 import { looseSetOf } from '../../../lib/proof/motion/looseSetOf.js';
 import type { PlanetarySpec } from '../../../lib/spec/types.js';
 import { centreDistance } from '../../../lib/train/pair.js';
+import { evenly } from '../../evenly.js';
 import { setOf } from '../../sets.js';
 
 const loose = (spec: PlanetarySpec): LooseSet => looseSetOf(spec, fitSet(spec));
@@ -25,7 +26,7 @@ const anySet = fc
     ),
     form: fc.constantFrom('spur', 'helical', 'herringbone'),
     angle: fc.integer({ min: 15, max: 35 }),
-    gap: fc.double({ min: 0.1, max: 0.25, noNaN: true }),
+    gap: evenly(0.1, 0.25),
     faceWidth: fc.integer({ min: 10, max: 25 }),
   })
   .map(({ teeth, form, angle, gap, faceWidth }) => ({

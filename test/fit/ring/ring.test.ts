@@ -5,14 +5,15 @@ import { ringSection } from '../../../lib/fit/ring/section.js';
 import { wallStress } from '../../../lib/fit/ring/stress.js';
 import { squeezedRing } from '../../../lib/fit/ring/twoLoads.js';
 import { Refusal } from '../../../lib/spec/refusal.js';
+import { evenly } from '../../evenly.js';
 
 const size = { meanRadius: 40, depth: 5, width: 20, modulus: 2000 };
 const anyRing = fc
   .record({
-    meanRadius: fc.double({ min: 5, max: 200, noNaN: true }),
-    share: fc.double({ min: 0.01, max: 0.6, noNaN: true }),
-    width: fc.double({ min: 1, max: 50, noNaN: true }),
-    modulus: fc.double({ min: 500, max: 5000, noNaN: true }),
+    meanRadius: evenly(5, 200),
+    share: evenly(0.01, 0.6),
+    width: evenly(1, 50),
+    modulus: evenly(500, 5000),
   })
   .map(({ share, ...rest }) => ({ ...rest, depth: share * rest.meanRadius }));
 

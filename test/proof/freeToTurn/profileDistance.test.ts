@@ -9,6 +9,7 @@ import { triangleTree } from '../../../lib/proof/mesh/triangleTree.js';
 import { movedTree } from '../../../lib/proof/motion/movedTree.js';
 import type { Mesh } from '../../../lib/solid/mesh.js';
 import { panelPiece } from '../../../lib/solid/panel.js';
+import { evenly } from '../../evenly.js';
 import '../../seed.js';
 
 /** A box of some size, leaning about x and turned about z. */
@@ -30,9 +31,9 @@ function box(size: readonly number[], centre: readonly number[], turn: number, l
   return { positions, triangles: Uint32Array.from(triangles) };
 }
 
-const side = fc.double({ min: 0.5, max: 6, noNaN: true });
-const place = fc.double({ min: -8, max: 8, noNaN: true });
-const angle = fc.double({ min: -Math.PI, max: Math.PI, noNaN: true });
+const side = evenly(0.5, 6);
+const place = evenly(-8, 8);
+const angle = evenly(-Math.PI, Math.PI);
 const body = fc.record({
   size: fc.tuple(side, side, side),
   centre: fc.tuple(place, place, place),
@@ -69,7 +70,7 @@ describe('the distance over every turn', () => {
       fc.property(
         body,
         body,
-        fc.double({ min: 0.1, max: 30, noNaN: true }),
+        evenly(0.1, 30),
         fc.array(fc.tuple(angle, angle), { minLength: 40, maxLength: 40 }),
         (a, b, apart, turns) => {
           const one = triangleTree(box(a.size, a.centre, a.turn, a.lean));

@@ -7,6 +7,7 @@ import { tallestWall, thinnestPlace } from '../../../lib/proof/printing/thinPlac
 import { buildSet } from '../../../lib/solid/buildSet.js';
 import { fromGeom3, type Geom3 } from '../../../lib/solid/geom3.js';
 import type { Mesh } from '../../../lib/solid/mesh.js';
+import { evenly } from '../../evenly.js';
 import { referenceSet, setOf } from '../../sets.js';
 
 /** Against closed forms: the thickness of plain solids, however they are turned. */
@@ -18,17 +19,16 @@ const box = (...size: [number, number, number]) => primitives.cuboid({ size });
 const turned = (solid: Geom3, [a, b, c]: readonly number[]) => transforms.rotate([a, b, c], solid) as Geom3;
 
 const angles = fc.tuple(
-  ...([0, 1, 2].map(() => fc.double({ min: -Math.PI, max: Math.PI, noNaN: true })) as [
+  ...([0, 1, 2].map(() => evenly(-Math.PI, Math.PI)) as [
     fc.Arbitrary<number>,
     fc.Arbitrary<number>,
     fc.Arbitrary<number>,
   ]),
 );
-const length = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 describe('thin walls', () => {
   test('of fins are found at every angle, with their thickness', () => {
-    const fin = fc.tuple(length(0.05, 0.3), length(0.6, 8), length(0.6, 8), angles);
+    const fin = fc.tuple(evenly(0.05, 0.3), evenly(0.6, 8), evenly(0.6, 8), angles);
     fc.assert(
       fc.property(fin, ([thickness, wide, high, turn]) => {
         const solid = turned(box(thickness, wide, high), turn);
@@ -74,16 +74,16 @@ describe('thin walls', () => {
 
   test('are none on thick solids, however they are turned', () => {
     const thick = fc.oneof(
-      fc.tuple(length(1, 9), length(1, 9), length(1, 9)).map((size) => box(...size)),
+      fc.tuple(evenly(1, 9), evenly(1, 9), evenly(1, 9)).map((size) => box(...size)),
       fc
-        .tuple(length(0.6, 5), length(1, 9), fc.integer({ min: 5, max: 40 }))
+        .tuple(evenly(0.6, 5), evenly(1, 9), fc.integer({ min: 5, max: 40 }))
         .map(([radius, height, segments]) => primitives.cylinder({ radius, height, segments })),
       fc
-        .tuple(length(0.7, 5), fc.integer({ min: 8, max: 40 }))
+        .tuple(evenly(0.7, 5), fc.integer({ min: 8, max: 40 }))
         .map(([radius, segments]) => primitives.sphere({ radius, segments })),
       // Tips of cones and blunt wedges are no fins: half an angle of 12° and more.
       fc
-        .tuple(length(1, 5), length(1, 4.7), fc.integer({ min: 6, max: 40 }))
+        .tuple(evenly(1, 5), evenly(1, 4.7), fc.integer({ min: 6, max: 40 }))
         .map(([radius, slope, segments]) =>
           primitives.cylinderElliptic({
             height: slope * radius,
@@ -93,7 +93,7 @@ describe('thin walls', () => {
           }),
         ),
       fc
-        .tuple(length(2, 9), length(1, 9))
+        .tuple(evenly(2, 9), evenly(1, 9))
         .map(
           ([side, high]) =>
             hulls.hull(

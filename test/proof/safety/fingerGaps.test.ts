@@ -3,15 +3,16 @@ import { describe, expect, it } from 'vitest';
 import { setNumbers } from '../../../lib/fit/setNumbers.js';
 import { fingerGaps as check, traps } from '../../../lib/proof/checks/fingerGaps.js';
 import { fingerGaps, spaceRadius } from '../../../lib/proof/safety/fingerGaps.js';
+import { evenly } from '../../evenly.js';
 import { referenceSet, setOf } from '../../sets.js';
 
 describe('the space between sun, ring and two planets', () => {
   const anySpace = fc
     .record({
-      sunTip: fc.double({ min: 2, max: 30, noNaN: true }),
-      planetTip: fc.double({ min: 2, max: 30, noNaN: true }),
+      sunTip: evenly(2, 30),
+      planetTip: evenly(2, 30),
       count: fc.integer({ min: 2, max: 12 }),
-      overlap: fc.double({ min: 0, max: 0.15, noNaN: true }),
+      overlap: evenly(0, 0.15),
     })
     .map(({ sunTip, planetTip, count, overlap }) => {
       const centreDistance = (sunTip + planetTip) * (1 - overlap);
