@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { fitSet } from '../../lib/fit/fitSet.js';
+import { setNumbers } from '../../lib/fit/setNumbers.js';
 import { rollSet } from '../../lib/proof/rolling/rollSet.js';
-import { setOf } from '../sets.js';
+import { gearSizes } from '../../lib/tooth/gear.js';
+import { referenceSet, setOf } from '../sets.js';
 
 describe('root roundings', () => {
   // A mate's tip that stands off by the gap has its nearest point g sin α deeper than its own height; with many teeth
@@ -27,4 +29,13 @@ describe('root roundings', () => {
     const rounding = sun.segments[1];
     expect(rounding.kind === 'trochoid' && rounding.root.radius).toBeCloseTo(0.3 * 1.5, 12);
   });
+});
+
+it('says by how much tips of a ring are cut back, and to where', () => {
+  const { gears, radii } = setNumbers(referenceSet());
+  const cut = radii.ring.tip - gearSizes(gears.ring).tipRadius;
+  expect(cut).toBeGreaterThan(0);
+  expect(radii.adjustments.map(({ says }) => says)).toContain(
+    `tips of the ring cut back by ${cut.toFixed(3)} mm to where the planet's involute begins (involute interference)`,
+  );
 });

@@ -25,6 +25,20 @@ describe('troubles', () => {
     expect(soleProblem('  ', troublesFor)).toMatchObject({ parameter: 'symptom' });
   });
 
+  it('say in every line what is likely and what to change, and point to troubles that are there', () => {
+    const ids = troubles.map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const { symptom, causes } of troubles) {
+      expect(symptom).toMatch(/\w+ \w+/);
+      expect(causes.length).toBeGreaterThan(0);
+      for (const { cause, change } of causes) {
+        expect(cause).toMatch(/\w+ \w+/);
+        expect(change).toMatch(/\w+/);
+        for (const [, id] of change.matchAll(/\bsee ([a-z-]+)/g)) expect(ids).toContain(id);
+      }
+    }
+  });
+
   it('name no parameter that the parameter file does not have', () => {
     const groups = ['fit', 'printer', 'ring', 'helix', 'bevel', 'planets', 'filament'];
     const named = troubles

@@ -17,15 +17,24 @@ const tests = {
     'test/train/!(planShifted|solveShifts).test.ts',
     ...outside('{pairs,planetary,interference,rack,undercut}'),
   ],
-  'lib/train/shifts': ['test/train/{solveShifts,setGears,nearestShiftedSets}.test.ts', ...outside('shifts')],
+  'lib/train/shifts': [
+    'test/train/shifts/*.test.ts',
+    'test/train/{solveShifts,setGears,nearestShiftedSets}.test.ts',
+    ...outside('shifts'),
+  ],
   'lib/train/solveShifts.ts': ['test/train/{solveShifts,setGears,nearestShiftedSets}.test.ts'],
   'lib/train/planShifted.ts': ['test/train/{planShifted,nearestShiftedSets}.test.ts'],
   'lib/fit': [
     'test/fit/*.test.ts',
+    'test/fit/carrier/carrierSizes.test.ts',
     'test/solid/features/{crankHandle,trains}.test.ts',
     ...outside('{carrier,rack,pairs,trains}'),
   ],
-  'lib/fit/carrier': ['test/fit/carrier/*.test.ts', 'test/fit/drawnFeatures.test.ts', ...outside('carrier')],
+  'lib/fit/carrier': [
+    'test/{fit,solid}/carrier/*.test.ts',
+    'test/fit/drawnFeatures.test.ts',
+    ...outside('carrier'),
+  ],
   'lib/fit/coupon': ['test/fit/coupon/*.test.ts', 'test/proof/coupon/*.test.ts', ...outside('coupon')],
   'lib/fit/play': [
     'test/fit/play/*.test.ts',
