@@ -38,8 +38,9 @@ const tests = {
   'lib/fit/coupon': ['test/fit/coupon/*.test.ts', 'test/proof/coupon/*.test.ts', ...outside('coupon')],
   'lib/fit/play': [
     'test/fit/play/*.test.ts',
-    'test/proof/motion/playRecord.test.ts',
-    ...outside('{captured,carrier}'),
+    'test/proof/motion/*.test.ts',
+    'test/proof/checks/heldTogether.test.ts',
+    ...outside('{captured,lips}'),
   ],
   'lib/fit/ring': ['test/fit/{ring/*,skip}.test.ts', ...outside('ring')],
   'lib/fit/trains': [
