@@ -106,6 +106,8 @@ describe('refusals', () => {
     ],
     ['pair', { pinion: { teeth: 17 }, wheel: { teeth: 15, internal: true } }],
     ['rack', { pinion: { teeth: 17 }, bar: { teeth: 40, length: 60 } }],
+    // Too short for a single tooth.
+    ['rack', { pinion: { teeth: 17 }, bar: { teeth: 1, length: 4 } }],
     ['rack', { pinion: { teeth: 17, bore: { shape: 'round', diameter: 40 } } }],
     ['gear', { gear: { teeth: 20, internal: true, mateTeeth: 30 } }],
     // Features: over the bar, under an arm, with what they cannot be with, in no room; the last with a shift found.

@@ -7,10 +7,10 @@ it('a set whose mesh would be too large states a coarser tolerance, and only suc
   const { rows, wanted } = planSets({
     bed: 1000,
     module: 1,
-    sunTeeth: 220,
-    ringTeeth: { least: 500, most: 600 },
+    sunTeeth: 120,
+    ringTeeth: { least: 270, most: 330 },
     planets: 4,
-    faceWidth: 250,
+    faceWidth: 150,
     limit: 1,
   });
   const text = planText(rows[0], wanted);

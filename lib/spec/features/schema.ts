@@ -64,7 +64,7 @@ const text = feature(
         description:
           'What it says, in letters and signs of ASCII; {name}, {module}, {gap} and {teeth} stand for the set’s own',
         source: 'this version',
-        examples: ['gap {gap}'],
+        examples: ['{gap}'],
       }),
     size: length(...featureRanges.letters, 'Height of the capital letters', 5).default(5),
     style: word(['raised', 'sunk'], {
@@ -76,7 +76,7 @@ const text = feature(
       defaultRule: '3 × printer.layer',
     }).optional(),
   },
-  { content: 'gap {gap}' },
+  { content: '{gap}' },
 );
 
 /** Features of a gear with outside teeth. */

@@ -81,11 +81,12 @@ export const barLength: Rule<'rack'> = {
     const { teeth, length } = spec.bar;
     const least = ceilThousandth(lengthOf(teeth, spec));
     if (length >= lengthOf(teeth, spec) - ROUNDING) return [];
-    if (file.bar.teeth === undefined || least > LARGEST) {
+    const most = teethIn(length, spec);
+    // A length without room for a single tooth is no matter of how many there are.
+    if (file.bar.teeth === undefined || least > LARGEST || lengthOf(most, spec) > length + ROUNDING) {
       const rule = `has no room for ${teeth === 1 ? 'a tooth' : `${teeth} teeth`} of pitch ${barPitch(spec).toFixed(3)} mm${lean(spec)}`;
       return [{ parameter: 'bar.length', value: length, rule, nearest: [least] }];
     }
-    const most = teethIn(length, spec);
     const rule = `must be at most ${most}, which is what bar.length ${length} has room for${lean(spec)}`;
     return [{ parameter: 'bar.teeth', value: teeth, rule, nearest: [most] }];
   },

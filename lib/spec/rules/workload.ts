@@ -62,14 +62,9 @@ export const workload: Rule = {
     );
     const tolerance = mostThat((tried) => isWithin({ ...spec, tolerance: tried }), coarsest, spec.tolerance);
     const rule = `is too fine for this set: about ${Math.ceil(triangles / 1e5) / 10} million triangles, at most ${MOST_TRIANGLES / 1e6}`;
-    const found: Problem[] = [
-      {
-        parameter: 'tolerance',
-        value: spec.tolerance,
-        rule,
-        nearest: [Math.min(coarsest, Math.ceil(tolerance * 1e4) / 1e4)],
-      },
-    ];
+    const nearest = [Math.min(coarsest, Math.ceil(tolerance * 1e4) / 1e4)];
+    const found: Problem[] =
+      spec.tolerance < coarsest ? [{ parameter: 'tolerance', value: spec.tolerance, rule, nearest }] : [];
     if (isWithin({ ...spec, tolerance: coarsest })) return found;
     const face = mostThat(
       (tried) => isWithin({ ...spec, tolerance: coarsest, faceWidth: tried }),

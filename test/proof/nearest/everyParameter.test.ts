@@ -25,6 +25,12 @@ const besides = ['transverseModule', 'variants'];
 /** Lips find no room in this set whatever is said of them: no value of theirs works. */
 const hopeless = (path: string) => path.startsWith('lips');
 
+/** Letters of the usual size have no room on a usual rim, whatever they say: theirs is wider. */
+const roomFor = (path: string, file: File): File =>
+  path.includes('ring.text') || (path.includes('wheel.text') && file.wheel?.internal)
+    ? withValue(`${path.split('.')[0]}.rim`, 12, file)
+    : file;
+
 /** Nothing for a size of which the file does not say what it is of. */
 function wrongValues(guide: Guide | undefined): unknown[] {
   if (!guide) return [];
@@ -41,7 +47,7 @@ describe('an offer for a single value works', () => {
     let offers = 0;
     for (const path of paths)
       for (const value of wrongValues(guideAt(path.split('.'), base()))) {
-        const given = () => withValue(path, value, base());
+        const given = () => withValue(path, value, roomFor(path, base()));
         const [problem, ...more] = problemsOf(given(), resolveTried);
         if (!problem || more.length) continue;
         const { parameter, nearest } = problem;

@@ -40,8 +40,9 @@ describe('finished meshes', () => {
   it('that no division brings within tolerance are refused with something that was built', () => {
     const spec = resolveSpec({
       kind: 'planetary',
-      module: 1,
+      module: 2,
       faceWidth: 10,
+      fit: { gap: 0.5 },
       tolerance: 0.2,
       sun: { teeth: 15 },
       planets: { teeth: 15, count: 3 },
