@@ -1,10 +1,14 @@
+import { refuse } from '../../spec/refusal.js';
 import { rollAt } from '../../tooth/rollAt.js';
 import { type Involute, pointOn } from '../../tooth/segments.js';
 import { sweptSurface } from './exactSurface.js';
 import { foldedBy } from './folded.js';
 import { bevelHeight, faceRadius, lipHeight } from './helix.js';
 import { addVertex, addZipped, idsOf, levelsAt, type PitchDraft } from './pitchVertices.js';
-import type { RimVertex } from './zip.js';
+import { doublesBack, type RimVertex } from './zip.js';
+
+/** Why a bevel is refused. */
+const ACROSS = 'cuts flanks next to their base circle in a way that no mesh can follow';
 
 /** What a flank shares with its neighbours. */
 export interface FlankEdges {
@@ -22,6 +26,7 @@ export interface FlankEdges {
  * @param side 'up' when the root is at the smaller angle, 'down' when the tip is
  * @param flank from the root column's roll to the tip's for 'up', the other way round for 'down'
  * @param exact the flank that is stood for, where this one stands back from it
+ * @throws Refusal of the bevel where its cut runs back across the generators
  */
 export function flankPatch(
   draft: PitchDraft,
@@ -77,7 +82,10 @@ export function flankPatch(
     ...top.toReversed(),
     ...rootRim.toReversed(),
   ];
-  addZipped(draft, 'flank', sweptSurface(draft.profile, exact), side === 'up' ? rim : rim.toReversed());
+  const around = side === 'up' ? rim : rim.toReversed();
+  // Bevels on teeth whose tips come close to the base circle, as those of a ring with a large negative shift.
+  if (bevelled && doublesBack(around)) refuse('bevel.size', sweep.bevelSize, ACROSS, [0]);
+  addZipped(draft, 'flank', sweptSurface(draft.profile, exact), around);
   const patch = draft.patches[draft.patches.length - 1];
   patch.folded = foldedBy(draft, draft.triangles.slice(3 * patch.from), unrolled);
 

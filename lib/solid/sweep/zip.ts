@@ -46,8 +46,21 @@ export function zipSides(
 /** How far a side may run backwards: rounding of angles, radians. */
 const ROUNDING = 1e-9;
 
-/** The two sides of the rim from its least to its greatest ruling value: counter-clockwise first. */
+/** Whether a side of the rim runs backwards by more than rounding, so that `zipPatch` could not fill it. */
+export function doublesBack(rim: readonly RimVertex[]): boolean {
+  return sidesOf(rim).some((side) =>
+    side.some(({ ruling }, i) => i > 0 && ruling < side[i - 1].ruling - ROUNDING),
+  );
+}
+
+/** @throws Error as `zipPatch` */
 function splitRim(rim: readonly RimVertex[]): [RimVertex[], RimVertex[]] {
+  if (doublesBack(rim)) throw new Error('a patch doubles back on its rulings');
+  return sidesOf(rim);
+}
+
+/** The two sides of the rim from its least to its greatest ruling value: counter-clockwise first. */
+function sidesOf(rim: readonly RimVertex[]): [RimVertex[], RimVertex[]] {
   const n = rim.length;
   let low = 0;
   let high = 0;
@@ -65,9 +78,5 @@ function splitRim(rim: readonly RimVertex[]): [RimVertex[], RimVertex[]] {
     left.push(rim[i]);
     if (i === high) break;
   }
-  for (const side of [right, left])
-    for (let i = 1; i < side.length; i++)
-      if (side[i].ruling < side[i - 1].ruling - ROUNDING)
-        throw new Error('a patch doubles back on its rulings');
   return [right, left];
 }
