@@ -11,6 +11,9 @@ import { barLength, ringedTeeth, trainBodies, trainSize } from './rules/trains.j
 import { chordsOfWalls, workload } from './rules/workload.js';
 import type { Kind } from './types.js';
 
+/** What a mesh asks of its tolerance, last in every kind: they read all that it is sized by. */
+const meshes = [chordsOfWalls, toleranceOfGap, workload];
+
 /** Rules between the parameters that files of every kind have. */
 const common = [transverseModule, rackShape, gapOfModule, layerOfNozzle, bevelSize];
 
@@ -29,46 +32,11 @@ const rules: { [K in Kind]: readonly Rule<K>[] } = {
     wallGrowth,
     outerDiameter,
     ...carrierRules,
-    chordsOfWalls,
-    toleranceOfGap,
-    workload,
+    ...meshes,
   ],
-  pair: [
-    helixAngle,
-    ...common,
-    trainBodies,
-    ringedTeeth,
-    trainFeatureRoom,
-    wallGrowth,
-    trainSize,
-    chordsOfWalls,
-    toleranceOfGap,
-    workload,
-  ],
-  rack: [
-    helixAngle,
-    ...common,
-    trainBodies,
-    barLength,
-    trainFeatureRoom,
-    wallGrowth,
-    trainSize,
-    chordsOfWalls,
-    toleranceOfGap,
-    workload,
-  ],
-  gear: [
-    helixAngle,
-    ...common,
-    trainBodies,
-    ringedTeeth,
-    trainFeatureRoom,
-    wallGrowth,
-    trainSize,
-    chordsOfWalls,
-    toleranceOfGap,
-    workload,
-  ],
+  pair: [helixAngle, ...common, trainBodies, ringedTeeth, trainFeatureRoom, wallGrowth, trainSize, ...meshes],
+  rack: [helixAngle, ...common, trainBodies, barLength, trainFeatureRoom, wallGrowth, trainSize, ...meshes],
+  gear: [helixAngle, ...common, trainBodies, ringedTeeth, trainFeatureRoom, wallGrowth, trainSize, ...meshes],
 };
 
 /** The rules between the parameters of a kind of file, each after those whose parameters it reads. */
