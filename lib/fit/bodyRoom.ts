@@ -5,7 +5,6 @@ import { trainFeatureProblems } from '../spec/rules/trainFeatures.js';
 import { externalGears } from '../spec/rules/trains.js';
 import type { PairSpec, PlanetarySpec } from '../spec/types.js';
 import type { MadeRadii } from './madeRadii.js';
-import type { SetRadii } from './setRadii.js';
 
 /** Centre distances that differ by less are one, mm, as the check `coaxial` has it. */
 const ONE_DISTANCE = 1e-4;
@@ -18,7 +17,7 @@ const ONE_DISTANCE = 1e-4;
  */
 export function setBodyRoom(
   spec: PlanetarySpec,
-  { sun, planet, ring }: SetRadii,
+  { sun, planet, ring }: Record<'sun' | 'planet' | 'ring', MadeRadii>,
   [inner, outer]: readonly [number, number],
 ): void {
   if (rootsFollow(spec) || Math.abs(inner - outer) > ONE_DISTANCE) return;

@@ -2,7 +2,7 @@ import { deepestByFace } from '../spec/bevelLimits.js';
 import { BEVEL_FOR_LIPS } from '../spec/complete.js';
 import { ceilThousandth, floorThousandth } from '../spec/nearest.js';
 import { Refusal, refuse } from '../spec/refusal.js';
-import type { PlanetarySpec } from '../spec/types.js';
+import type { CommonSpec, Lips, PlanetarySpec } from '../spec/types.js';
 import type { ToothProfile } from '../tooth/profile.js';
 import { type LipRoom, lipRoom, MOST_BEVEL } from './lipRoom.js';
 
@@ -14,52 +14,64 @@ export interface GearEnd {
   lips: boolean;
 }
 
-/** Of each kind of gear. */
-export type GearEnds = Record<'sun' | 'planet' | 'ring', GearEnd>;
-
 /** Steps of an offered bevel, mm. */
 const STEP = 0.05;
 
 /**
- * How the teeth of a set end: bevels as asked, as far as they leave some involute in the end face. Where a gear has
+ * How the teeth of each gear end: bevels as asked, as far as they leave some involute in the end face. Where a gear has
  * lips, bevel and lip begin at one circle in the end face, which keeps the gap to the planets' bevels (`lipRoom`).
+ * @param lips with the planets' distance from the axis, mm; null for none
  * @throws Refusal where lips find no room, or do not reach over the planets' bevels
  */
 export function gearEnds(
-  spec: PlanetarySpec,
-  profiles: Record<'sun' | 'planet' | 'ring', ToothProfile>,
-  centreDistance: number,
-): GearEnds {
-  const ends = {
-    sun: plainEnd(spec, profiles.sun),
-    planet: plainEnd(spec, profiles.planet),
-    ring: plainEnd(spec, profiles.ring),
-  };
-  const { lips } = spec;
+  { bevel }: CommonSpec,
+  gears: readonly { part: string; profile: ToothProfile }[],
+  lips: Lipped | null,
+): GearEnd[] {
+  const ends = gears.map(({ profile }) => plainEnd(bevel.size, profile));
   if (!lips) return ends;
-  const parts = lips.on === 'both' ? (['ring', 'sun'] as const) : [lips.on];
-  const roomIn = (bevel: number, gap: number, faceWidth = spec.faceWidth) =>
-    parts.map((part) => lipRoom(part, profiles, centreDistance, bevel, gap, spec.bevel.angle, faceWidth));
-  const rooms = roomIn(ends.planet.bevelSize, lips.gap);
-  if (!rooms.every((room) => room !== null)) refuseRoom(spec, profiles.planet, roomIn);
-  const reach = lips.reach === undefined ? undefined : reachIn(spec, lips.reach, rooms);
-  parts.forEach((part, i) => {
-    const { deepest, least } = rooms[i];
-    ends[part] = { bevelSize: reach === undefined ? least : Math.max(least, deepest - reach), lips: true };
-  });
+  const own = (part: string) => gears.findIndex((one) => one.part === part);
+  const profiles = (['sun', 'planet', 'ring'] as const).map((part) => [part, gears[own(part)].profile]);
+  const depths = lipBevels(lips, Object.fromEntries(profiles), ends[own('planet')].bevelSize);
+  for (const [part, bevelSize] of depths) ends[own(part)] = { bevelSize, lips: true };
   return ends;
 }
 
-function plainEnd({ bevel }: PlanetarySpec, { tipRadius, formRadius }: ToothProfile): GearEnd {
-  return { bevelSize: Math.min(bevel.size, MOST_BEVEL * Math.abs(tipRadius - formRadius)), lips: false };
+/** A set with lips. */
+export interface Lipped {
+  spec: PlanetarySpec & { lips: Lips };
+  centreDistance: number;
+}
+
+/** Where the lips of each gear that has some begin, as depths of its bevels, mm. */
+function lipBevels(
+  { spec, centreDistance }: Lipped,
+  profiles: Record<'sun' | 'planet' | 'ring', ToothProfile>,
+  planetBevel: number,
+): [string, number][] {
+  const { lips } = spec;
+  const parts = lips.on === 'both' ? (['ring', 'sun'] as const) : [lips.on];
+  const roomIn = (bevel: number, gap: number, faceWidth = spec.faceWidth) =>
+    parts.map((part) => lipRoom(part, profiles, centreDistance, bevel, gap, spec.bevel.angle, faceWidth));
+  const rooms = roomIn(planetBevel, lips.gap);
+  if (!rooms.every((room) => room !== null)) refuseRoom(spec, profiles.planet, roomIn);
+  const reach = lips.reach === undefined ? undefined : reachIn(lips, lips.reach, rooms);
+  return parts.map((part, i) => {
+    const { deepest, least } = rooms[i];
+    return [part, reach === undefined ? least : Math.max(least, deepest - reach)];
+  });
+}
+
+function plainEnd(bevelSize: number, { tipRadius, formRadius }: ToothProfile): GearEnd {
+  return { bevelSize: Math.min(bevelSize, MOST_BEVEL * Math.abs(tipRadius - formRadius)), lips: false };
 }
 
 /** The reach that is asked, if every gear has room for it. */
-function reachIn({ lips }: PlanetarySpec, reach: number, rooms: readonly LipRoom[]): number {
+function reachIn({ on }: Lips, reach: number, rooms: readonly LipRoom[]): number {
   const low = ceilThousandth(Math.max(...rooms.map(({ deepest, most }) => deepest - most)));
   const high = floorThousandth(Math.min(...rooms.map(({ deepest, least }) => deepest - least)));
   if (low > high)
-    refuse('lips.on', lips!.on, 'no reach suits both gears: leave lips.reach out, or one of them', ['ring']);
+    refuse('lips.on', on, 'no reach suits both gears: leave lips.reach out, or one of them', ['ring']);
   if (reach >= low - 1e-9 && reach <= high + 1e-9) return reach;
   const rule = `must be from ${low} to ${high} mm: over the planets' bevels, and no farther than the gap allows`;
   refuse('lips.reach', reach, rule, [reach < low ? low : high]);
@@ -76,7 +88,7 @@ const WIDER = [1.05, 1.1, 1.2, 1.3, 1.4, 1.6, 1.8, 2, 2.5, 3, 4];
  * @throws Refusal, always
  */
 function refuseRoom(
-  { bevel, rack, module, fit, faceWidth, lips, helix, retention }: PlanetarySpec,
+  { bevel, rack, module, fit, faceWidth, lips, helix, retention }: Lipped['spec'],
   planet: ToothProfile,
   roomIn: (bevel: number, gap: number, faceWidth?: number) => (LipRoom | null)[],
 ): never {
@@ -90,15 +102,15 @@ function refuseRoom(
   const fits = (size: number, gap: number, face?: number) =>
     roomIn(Math.min(size, deepest), gap, face).every((room) => room !== null);
   for (let size = Math.ceil(bevel.size / STEP + 1e-9) * STEP; size <= most; size += STEP)
-    if (fits(floorThousandth(size), lips!.gap))
+    if (fits(floorThousandth(size), lips.gap))
       refuse('bevel.size', bevel.size, rule, [floorThousandth(size)]);
   // Bodies keep the gap of the teeth, so lips that come nearer help nobody.
   const gapThat = (holds: (gap: number) => boolean) =>
-    GAPS.map((share) => floorThousandth(share * lips!.gap)).find((gap) => gap >= fit.gap && holds(gap));
+    GAPS.map((share) => floorThousandth(share * lips.gap)).find((gap) => gap >= fit.gap && holds(gap));
   const gap = gapThat((smaller) => fits(bevel.size, smaller));
-  if (gap !== undefined) refuse('lips.gap', lips!.gap, rule, [gap]);
+  if (gap !== undefined) refuse('lips.gap', lips.gap, rule, [gap]);
   const wider = WIDER.map((times) => ceilThousandth(times * faceWidth)).find((face) =>
-    fits(bevel.size, lips!.gap, face),
+    fits(bevel.size, lips.gap, face),
   );
   if (wider !== undefined) refuse('faceWidth', faceWidth, `${rule}, as high as it lets them be`, [wider]);
   const size = floorThousandth(most);
@@ -106,7 +118,7 @@ function refuseRoom(
   if (both !== undefined)
     throw new Refusal([
       { parameter: 'bevel.size', value: bevel.size, rule, nearest: [size] },
-      { parameter: 'lips.gap', value: lips!.gap, rule, nearest: [both] },
+      { parameter: 'lips.gap', value: lips.gap, rule, nearest: [both] },
     ]);
   refuse('retention', retention, 'these teeth leave lips no room', [
     helix.form === 'herringbone' ? 'herringbone' : 'none',

@@ -1,10 +1,9 @@
 import { AXLE } from '../spec/features/fasteners.js';
 import type { CrankSocket, Text } from '../spec/features/types.js';
 import { FOOT_EDGE } from '../spec/rules/room.js';
-import type { CommonSpec, PlanetarySpec } from '../spec/types.js';
+import type { CommonSpec } from '../spec/types.js';
 import { liftOf } from './carrier/carrierSizes.js';
-import type { FittedSet } from './fitSet.js';
-import type { FittedTrain, PlacedGear } from './trains/fitTrain.js';
+import type { FittedTrain, PlacedGear } from './train/fitTrain.js';
 
 /**
  * How a crank handle stands on its gear: on a shoulder around its peg, so that its arm turns clear of everything that
@@ -46,56 +45,47 @@ export function shoulderRadius({ shape, acrossFlats, clearance }: CrankSocket, r
   return Math.min((CORNER[shape] * (acrossFlats + clearance)) / 2 + LEDGE, rootRadius);
 }
 
-/** The handle on the sun of a set, as asked or as drawn; null where none is asked for. */
-export function sunHandle(spec: PlanetarySpec, set: FittedSet): HandleSeat | null {
-  const { sun, planets, ring, faceWidth } = spec;
-  const { crank } = sun;
-  if (crank?.handle === undefined) return null;
-  const { carrier, profiles, centreDistance } = set;
+/** The handle on a gear of a train, as asked or as drawn; null where none is asked for. */
+export function handleSeat(train: FittedTrain): HandleSeat | null {
+  const { spec, gears, carrier } = train;
+  const own = gears.find(({ features }) => features.crank?.handle !== undefined);
+  const crank = own?.features.crank;
+  if (!own || crank?.handle === undefined) return null;
+  const [{ name, centre }] = own.places;
   const lift = liftOf(carrier);
-  const plate = carrier?.plates.find(({ side }) => side === 'above');
-  const boss = carrier && carrier.carrier.boss.shape !== 'none' ? carrier.carrier.boss.height : 0;
-  const obstacles: Obstacle[] = [
-    { from: 0, height: raised(sun.text) },
-    { from: centreDistance - profiles.planet.rootRadius, height: raised(planets.text) },
-    { from: profiles.ring.rootRadius, height: raised(ring.text) },
-    ...(plate ? [{ from: plate.inner, height: plate.to - faceWidth + boss }] : []),
-    ...mounted(spec, profiles.ring.rootRadius + ring.rim, faceWidth + lift),
+  const obstacles = [
+    { from: 0, height: raised(own.features.text) },
+    ...gears
+      .filter((other) => other !== own)
+      .map((other) => ({ from: nearestTo(centre, other), height: raised(other.features.text) })),
+    ...carried(carrier, spec),
+    ...gears.flatMap((one) => mounted(one, spec.faceWidth + lift)),
   ];
   // Through a plate's opening, which keeps the carrier's gap from a foot as wide as this.
-  const most = profiles.sun.rootRadius - FOOT_EDGE * spec.module;
+  const foot = gears.some(({ orbits }) => orbits) ? FOOT_EDGE * spec.module : 0;
   return {
-    gear: 'sun',
-    centre: [0, 0],
-    face: lift + faceWidth,
+    gear: name,
+    centre,
+    face: lift + spec.faceWidth,
     standOff: standOff(spec, crank.handle + armRadius(crank), obstacles),
-    radius: shoulderRadius(crank, most),
+    radius: shoulderRadius(crank, own.profile.rootRadius - foot),
   };
 }
 
-/** The handle on a gear of a train; null where none is asked for. */
-export function trainHandle({ spec, gears }: FittedTrain): HandleSeat | null {
-  const one = gears.find(({ features }) => features.crank?.handle !== undefined);
-  const crank = one?.features.crank;
-  if (!one || crank?.handle === undefined) return null;
-  const mate = gears.find((other) => other !== one);
-  const obstacles = [
-    { from: 0, height: raised(one.features.text) },
-    ...(mate ? [{ from: nearestOf(mate), height: raised(mate.features.text) }] : []),
-  ];
-  return {
-    gear: one.part,
-    centre: one.centre,
-    face: spec.faceWidth,
-    standOff: standOff(spec, crank.handle + armRadius(crank), obstacles),
-    radius: shoulderRadius(crank, one.profile.rootRadius),
-  };
+/** From which radius about a handle's axis on a gear's face lies: as near as its roots ever come. */
+function nearestTo([x, y]: readonly [number, number], { gear, profile, places }: PlacedGear): number {
+  const [[cx, cy]] = places.map(({ centre }) => centre);
+  const distance = Math.hypot(cx - x, cy - y);
+  return gear.internal ? profile.rootRadius - distance : distance - profile.rootRadius;
 }
 
-/** What turns beside the gear is passed over as high as it reaches, wherever the letters on it stand. */
-function nearestOf({ gear, profile, centre }: PlacedGear): number {
-  const distance = Math.hypot(...centre);
-  return gear.internal ? profile.tipRadius - distance : distance - profile.rootRadius;
+/** The plate over the gears, with what stands on it. */
+function carried(carrier: FittedTrain['carrier'], { faceWidth }: CommonSpec): Obstacle[] {
+  const plate = carrier?.plates.find(({ side }) => side === 'above');
+  if (!carrier || !plate) return [];
+  const { boss } = carrier.carrier;
+  const height = plate.to - faceWidth + (boss.shape === 'none' ? 0 : boss.height);
+  return [{ from: plate.inner, height }];
 }
 
 function raised(text: Text | undefined): number {
@@ -103,12 +93,12 @@ function raised(text: Text | undefined): number {
 }
 
 /** The panel and the clamp ring on it, where they end above the gears' upper faces. */
-function mounted({ ring: { mount, flange } }: PlanetarySpec, bodyRadius: number, face: number): Obstacle[] {
+function mounted({ profile, rim, features: { mount, flange } }: PlacedGear, face: number): Obstacle[] {
   if (!mount || !flange) return [];
   const panel = flange.thickness + mount.panel;
   return [
     { from: mount.hole / 2, height: panel - face },
-    { from: bodyRadius + mount.clearance, height: panel + mount.clamp - face },
+    { from: profile.rootRadius + rim + mount.clearance, height: panel + mount.clamp - face },
   ];
 }
 

@@ -1,6 +1,6 @@
 import { gearSizes } from '../tooth/gear.js';
 import type { PairSizes } from '../train/pair.js';
-import type { SetNumbers } from './setNumbers.js';
+import type { SetNumbers } from './train/setOf.js';
 
 /**
  * How far one planet can move along the line of centres, sun and ring staying where they are, mm: toward the sun

@@ -3,7 +3,7 @@ import { planetPlay } from './planetPlay.js';
 import { spreadRing } from './ring/equalLoads.js';
 import { type RingSection, ringSection } from './ring/section.js';
 import { squeezedRing } from './ring/twoLoads.js';
-import type { SetNumbers } from './setNumbers.js';
+import type { SetNumbers } from './train/setOf.js';
 
 /** What the ring is printed of. Moduli and stresses in MPa. */
 export interface SkipMaterial {

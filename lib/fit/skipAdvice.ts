@@ -3,8 +3,9 @@ import { Refusal } from '../spec/refusal.js';
 import type { PlanetarySpec } from '../spec/types.js';
 import { usual } from '../spec/usual.js';
 import { standardModules } from '../train/moduleSeries.js';
-import { setNumbers } from './setNumbers.js';
 import { type SkipMaterial, skipOf } from './skip.js';
+import { setOf } from './train/setOf.js';
+import { trainNumbers } from './train/trainNumbers.js';
 
 /** What a set must bear without a tooth skipping. */
 export interface SkipLimits {
@@ -42,7 +43,7 @@ const MODULE_RANGE = 2;
 /** True when the set of a parameter file bears the limits; false when its teeth cannot be made. */
 export function bears(spec: PlanetarySpec, material: Partial<SkipMaterial>, limits: SkipLimits): boolean {
   try {
-    const { pinchForce, sunTorque } = skipOf(setNumbers(spec), material);
+    const { pinchForce, sunTorque } = skipOf(setOf(trainNumbers(spec)), material);
     return pinchForce >= limits.pinchForce && sunTorque >= limits.sunTorque;
   } catch (error) {
     if (error instanceof Refusal) return false;

@@ -1,10 +1,8 @@
 import type { Adjustment } from '../fit/adjustment.js';
 import { compensationOf } from '../fit/compensation.js';
-import type { FittedSet } from '../fit/fitSet.js';
-import type { FittedTrain } from '../fit/trains/fitTrain.js';
+import type { FittedTrain } from '../fit/train/fitTrain.js';
 import { barSweep } from '../solid/bar/barSweep.js';
-import { trainSweep } from '../solid/buildTrain.js';
-import type { CommonSpec, PlanetarySpec } from '../spec/types.js';
+import type { CommonSpec } from '../spec/types.js';
 
 /** Differences below this are not told apart in what is printed here, mm. */
 const TOLD = 5e-4;
@@ -18,21 +16,12 @@ interface MadeTooth {
   bevel: number | null;
 }
 
-/** Roundings and bevels of a set that are not what the file asks for. */
-export function setAdjustments(spec: PlanetarySpec, asked: FittedSet, drawn: FittedSet): Adjustment[] {
-  const teeth = (['sun', 'planet', 'ring'] as const).map((part) => {
-    const { bevelSize, lips } = asked.ends[part];
-    return { part, rounding: drawn.profiles[part].rounding, bevel: lips ? null : bevelSize };
-  });
-  return teeth.flatMap((tooth) => toothAdjustments(spec, tooth));
-}
-
-/** The same of a pair, a rack and pinion, or one gear. */
-export function trainAdjustments(asked: FittedTrain, drawn: FittedTrain): Adjustment[] {
-  const teeth: MadeTooth[] = asked.gears.map((gear, i) => ({
-    part: gear.part,
+/** Roundings and bevels of a train that are not what the file asks for. */
+export function toothAdjustments(asked: FittedTrain, drawn: FittedTrain): Adjustment[] {
+  const teeth: MadeTooth[] = asked.gears.map(({ part, end }, i) => ({
+    part,
     rounding: drawn.gears[i].profile.rounding,
-    bevel: trainSweep(asked, gear).bevelSize,
+    bevel: end.lips ? null : end.bevelSize,
   }));
   if (asked.bar && drawn.bar)
     teeth.push({
@@ -40,10 +29,10 @@ export function trainAdjustments(asked: FittedTrain, drawn: FittedTrain): Adjust
       rounding: drawn.bar.profile.round.radius,
       bevel: barSweep(asked.spec, asked.bar).bevelSize,
     });
-  return teeth.flatMap((tooth) => toothAdjustments(asked.spec, tooth));
+  return teeth.flatMap((tooth) => adjusted(asked.spec, tooth));
 }
 
-function toothAdjustments(spec: CommonSpec, { part, rounding, bevel }: MadeTooth): Adjustment[] {
+function adjusted(spec: CommonSpec, { part, rounding, bevel }: MadeTooth): Adjustment[] {
   const { growth, scale } = compensationOf(spec);
   const wanted = spec.rack.fillet * spec.module;
   // A root is hollow: walls that stand out make its rounding smaller by as much.

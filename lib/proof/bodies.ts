@@ -147,6 +147,6 @@ export function toothedGear(gear: MadeGear): ToothedBody {
 }
 
 /** The gaps between two kinds of parts, in the order measured. */
-export function gapsBetween({ gaps }: BodyFindings, first: string, second: string): BodyGap[] {
+export function gapsBetween({ gaps }: BodyFindings, [first, second]: readonly string[]): BodyGap[] {
   return gaps.filter(({ between: [a, b] }) => kindOf(a) === first && kindOf(b) === second);
 }

@@ -1,6 +1,6 @@
 import type { CarrierSizes } from '../fit/carrier/carrierSizes.js';
+import type { FittedTrain } from '../fit/train/fitTrain.js';
 import type { Part } from '../solid/mesh.js';
-import { kindOf } from '../solid/partKinds.js';
 
 /** Two parts whose distance is measured, by their names. */
 export interface BodyPair {
@@ -12,19 +12,37 @@ export interface BodyPair {
 }
 
 /**
- * Every pair of a planetary set whose distance counts: sun and planets, planets and ring, neighbouring planets, and the
- * carrier with all of them.
+ * Every pair of a train whose distance counts: mates, neighbouring planets, and the carrier with all gears.
  */
-export function planetaryPairs(parts: readonly Part[], carrier: CarrierSizes | null = null): BodyPair[] {
-  const planets = parts.map(({ name }) => name).filter((name) => kindOf(name) === 'planet');
-  const beside = planets.map((name, i): [string, string] => [name, planets[(i + 1) % planets.length]]);
-  const neighbours = planets.length > 2 ? beside : beside.slice(0, planets.length - 1);
+export function bodyPairs(train: FittedTrain): BodyPair[] {
+  const { gears, meshes, carrier } = train;
+  const mates = meshes.flatMap(({ between: [one, two] }) =>
+    namesOf(train, one).flatMap((a) =>
+      namesOf(train, two).map((b): BodyPair => ({ between: [a, b], as: 'mates' })),
+    ),
+  );
+  const orbiting = gears
+    .filter(({ orbits }) => orbits)
+    .flatMap(({ part }) => neighbours(namesOf(train, part)));
   return [
-    ...planets.map((planet): BodyPair => ({ between: ['sun', planet], as: 'mates' })),
-    ...planets.map((planet): BodyPair => ({ between: [planet, 'ring'], as: 'mates' })),
-    ...neighbours.map((between): BodyPair => ({ between, as: 'apart' })),
-    ...(carrier ? carried(carrier, ['sun', ...planets, 'ring']) : []),
+    ...mates,
+    ...orbiting.map((between): BodyPair => ({ between, as: 'apart' })),
+    ...(carrier
+      ? carried(
+          carrier,
+          gears.flatMap(({ part }) => namesOf(train, part)),
+        )
+      : []),
   ];
+}
+
+function namesOf({ gears }: FittedTrain, part: string): string[] {
+  return gears.find((gear) => gear.part === part)?.places.map(({ name }) => name) ?? [part];
+}
+
+function neighbours(names: readonly string[]): [string, string][] {
+  const beside = names.map((name, i): [string, string] => [name, names[(i + 1) % names.length]]);
+  return names.length > 2 ? beside : beside.slice(0, names.length - 1);
 }
 
 /** Every other pair with a part that a script changed: whatever was joined to it keeps clear of all parts. */

@@ -1,6 +1,6 @@
 import { liftOf } from '../fit/carrier/carrierSizes.js';
-import { compensationOf, type DrawnSet } from '../fit/compensation.js';
-import type { FittedTrain } from '../fit/trains/fitTrain.js';
+import { compensationOf } from '../fit/compensation.js';
+import type { FittedTrain } from '../fit/train/fitTrain.js';
 import type { Mesh, Part } from '../solid/mesh.js';
 import { firstOfEachKind } from '../solid/partKinds.js';
 import type { CommonSpec } from '../spec/types.js';
@@ -27,24 +27,13 @@ export interface ChangedFindings {
 /** The part with teeth inside, by its name. */
 export type RimOf = RimPlace & { name: string };
 
-/** The ring of a planetary set. */
-export function setRim({ spec, set }: DrawnSet): RimOf {
-  const from = liftOf(set.carrier);
-  const { rootRadius } = set.profiles.ring;
-  return { name: 'ring', centre: [0, 0], rootRadius, from, to: from + spec.faceWidth };
-}
-
-/** The wheel of a pair, where it has its teeth inside. */
-export function trainRim({ spec, gears }: FittedTrain): RimOf | null {
-  const wheel = gears.find(({ gear }) => gear.internal);
-  if (!wheel) return null;
-  return {
-    name: wheel.part,
-    centre: wheel.centre,
-    rootRadius: wheel.profile.rootRadius,
-    from: 0,
-    to: spec.faceWidth,
-  };
+/** The gear with teeth inside, where a train has one. */
+export function rimIn({ spec, gears, carrier }: FittedTrain): RimOf | null {
+  const ring = gears.find(({ gear }) => gear.internal);
+  if (!ring) return null;
+  const [{ name, centre }] = ring.places;
+  const from = liftOf(carrier);
+  return { name, centre, rootRadius: ring.profile.rootRadius, from, to: from + spec.faceWidth };
 }
 
 /**

@@ -1,42 +1,17 @@
-import type { MadeRadii } from '../fit/madeRadii.js';
-import { reliefs } from '../fit/reliefs.js';
-import type { SetRadii } from '../fit/setRadii.js';
+import type { Train, TrainGear } from '../fit/train/train.js';
 import { Refusal } from '../spec/refusal.js';
-import type { CommonSpec, PlanetarySpec } from '../spec/types.js';
+import type { CommonSpec } from '../spec/types.js';
 import { baseTangentFaceWidth, baseTangentLength, teethSpanned } from '../tooth/baseTangent.js';
 import { type Gear, gearSizes } from '../tooth/gear.js';
 import { overPins, practicalPin } from '../tooth/overPins.js';
-import type { SetGears } from '../train/setGears.js';
 import type { GearRecord } from './sheetTypes.js';
 
 /** The sheet's record of each kind of gear, with what calipers read on it before and after the gap is taken off. */
-export function gearRecords(spec: PlanetarySpec, gears: SetGears, radii: SetRadii): GearRecord[] {
-  const relief = reliefs(spec.fit);
-  const hands = handsOf(spec);
-  return (['sun', 'planet', 'ring'] as const).map((part) =>
-    gearRecord(spec, {
-      part,
-      gear: gears[part],
-      count: part === 'planet' ? spec.planets.count : 1,
-      radii: radii[part],
-      relief: relief[part],
-      hand: hands[part],
-    }),
-  );
+export function gearRecords({ spec, gears }: Train): GearRecord[] {
+  return gears.map((one) => gearRecord(spec, one));
 }
 
-/** The sheet's record of one kind of gear. */
-export function gearRecord(
-  spec: CommonSpec,
-  {
-    part,
-    gear,
-    count,
-    radii,
-    relief,
-    hand,
-  }: Pick<GearRecord, 'part' | 'count' | 'hand'> & { gear: Gear; radii: MadeRadii; relief: number },
-): GearRecord {
+function gearRecord(spec: CommonSpec, { part, gear, count, radii, relief, hand }: TrainGear): GearRecord {
   const sizes = gearSizes(gear);
   return {
     part,
@@ -49,17 +24,10 @@ export function gearRecord(
     tipDiameter: 2 * radii.tip,
     rootDiameter: 2 * radii.root,
     helixAngle: gear.helixAngle,
-    hand,
+    hand: spec.helix.form === 'spur' ? 'none' : hand,
     baseTangentLength: baseTangent(spec, gear, relief),
     overPins: pins(gear, relief),
   };
-}
-
-/** Sun one hand, planets and ring the other. */
-function handsOf({ helix }: PlanetarySpec): Record<'sun' | 'planet' | 'ring', GearRecord['hand']> {
-  if (helix.form === 'spur') return { sun: 'none', planet: 'none', ring: 'none' };
-  const other = helix.hand === 'right' ? 'left' : 'right';
-  return { sun: helix.hand, planet: other, ring: other };
 }
 
 /** Nulls for an internal helical gear, which flat anvils cannot measure. */

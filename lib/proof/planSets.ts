@@ -1,5 +1,6 @@
-import { fitSet } from '../fit/fitSet.js';
-import { setNumbers } from '../fit/setNumbers.js';
+import { drawnTrain } from '../fit/train/drawnTrain.js';
+import { fitTrain } from '../fit/train/fitTrain.js';
+import { trainNumbers } from '../fit/train/trainNumbers.js';
 import { MOST_TOLERANCE_PER_GAP } from '../spec/measuredGaps.js';
 import { ranges } from '../spec/ranges.js';
 import { Refusal } from '../spec/refusal.js';
@@ -9,13 +10,12 @@ import { type Judged, type Miss, NEAR } from '../train/nearMiss.js';
 import { planParameters } from '../train/planParameters.js';
 import { type Plan, planSetsBy } from '../train/planSets.js';
 import type { ResolvedWanted, WantedSets } from '../train/planWanted.js';
-import type { Check } from './check.js';
+import { type Check, mustFail } from './check.js';
 import { coaxial } from './checks/coaxial.js';
 import { contactRatio } from './checks/contactRatio.js';
 import { involuteInterference } from './checks/involuteInterference.js';
 import { tipThickness } from './checks/tipThickness.js';
 import { trochoidInterference } from './checks/trochoidInterference.js';
-import type { ToothFindings } from './findings.js';
 
 export type { Plan } from '../train/planSets.js';
 
@@ -52,13 +52,20 @@ function asMade({ set, planets, module, spacing }: Judged, wanted: ResolvedWante
       ),
       tolerance: Math.min(coarsest(wanted), MOST_TOLERANCE_PER_GAP * wanted.gap),
     });
-    const made = fitSet(spec);
-    const { inner, outer } = made;
-    const found = { ...setNumbers(spec), inner, outer, set: made };
-    const checks = [coaxial, tipThickness, involuteInterference, trochoidInterference, contactRatio];
-    for (const ask of checks) {
-      const check = ask(found as unknown as ToothFindings);
-      if (!check.holds && check.level === 'must') return missOf(check);
+    const numbers = trainNumbers(spec);
+    const plan = { spec, numbers, drawnNumbers: drawnTrain(numbers) };
+    const asked = fitTrain(numbers);
+    const ring = asked.meshes[1];
+    const asks = [
+      () => coaxial(plan),
+      () => tipThickness(plan),
+      () => involuteInterference(asked),
+      () => trochoidInterference(ring),
+      () => contactRatio(asked),
+    ];
+    for (const ask of asks) {
+      const check = ask();
+      if (mustFail(check)) return missOf(check);
     }
     return null;
   } catch (error) {

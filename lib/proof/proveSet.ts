@@ -1,44 +1,34 @@
-import { sentences } from '../fit/adjustment.js';
-import { compensationOf, drawnSet } from '../fit/compensation.js';
-import { fitSet } from '../fit/fitSet.js';
-import { setNumbers } from '../fit/setNumbers.js';
+import { compensationOf } from '../fit/compensation.js';
+import { drawnTrain } from '../fit/train/drawnTrain.js';
+import { fitDrawn, fitTrain } from '../fit/train/fitTrain.js';
+import { trainNumbers } from '../fit/train/trainNumbers.js';
 import { type Additions, additionsTo, type Change } from '../solid/additions.js';
-import { buildFitted, gearKinds, kindsOfEachPlanet, planetPlaces } from '../solid/buildSet.js';
-import type { Mesh, Part } from '../solid/mesh.js';
+import { planetPlaces } from '../solid/buildSet.js';
+import { buildTrain } from '../solid/buildTrain.js';
+import type { Part } from '../solid/mesh.js';
 import { readAdditions } from '../solid/readAdditions.js';
 import { Refusal } from '../spec/refusal.js';
-import type { PlanetarySpec, Spec } from '../spec/types.js';
-import { version } from '../version.js';
-import { setAdjustments } from './adjustments.js';
+import type { Spec } from '../spec/types.js';
+import { toothAdjustments } from './adjustments.js';
 import { allowedGapError } from './allowedGapError.js';
-import { type BodyFindings, measureBodies, toothedGear } from './bodies.js';
-import { changedPairs, planetaryPairs } from './bodyPairs.js';
-import { cautions } from './cautions.js';
-import { changedChecks, measureChanged, replaced, setRim } from './changed.js';
-import { type Check, mustFail } from './check.js';
-import { fingerGaps as fingerGapsCheck } from './checks/fingerGaps.js';
+import { arrangementOf } from './arrangements/arrangementOf.js';
+import { type BodyFindings, measureBodies } from './bodies.js';
+import { bodyPairs, changedPairs } from './bodyPairs.js';
+import { changedChecks, measureChanged, replaced, rimIn } from './changed.js';
+import { mustFail } from './check.js';
 import { bodyChecks, planChecks, toothChecks } from './checks.js';
-import type { AllFindings, PlanFindings, ToothFindings } from './findings.js';
+import type { AllFindings, ToothFindings } from './findings.js';
 import { freeToTurn } from './freeToTurn/freeToTurn.js';
-import { planetaryScene } from './freeToTurn/planetaryScene.js';
-import { gearRecords } from './gearRecords.js';
+import { sceneOf } from './freeToTurn/sceneOf.js';
 import { triangleTree } from './mesh/triangleTree.js';
 import { keepBudget } from './meshBudget.js';
-import { meshRecords } from './meshRecords.js';
-import { looseSetOf } from './motion/looseSetOf.js';
-import { playRecord } from './motion/playRecord.js';
-import { mountingRecord } from './mounting.js';
-import { freeWays } from './nearest/freeWays.js';
 import { helpedChecks, helpedRefusal } from './nearest/help.js';
 import { helpedUnderBed } from './nearest/raisedSolids.js';
-import { partRecords } from './partRecords.js';
-import { printingRecord } from './printing/printingRecord.js';
-import { rollSet } from './rolling/rollSet.js';
-import { fingerGaps } from './safety/fingerGaps.js';
+import { rollTrain } from './rolling/rollTrain.js';
 import { smallParts } from './safety/smallParts.js';
-import type { PlanetarySheet, Sheet, SheetOf } from './sheetTypes.js';
-import { trainRecord } from './trainRecord.js';
-import { proveTrain } from './trains/proveTrain.js';
+import { sheetOf } from './sheetOf.js';
+import type { Sheet, SheetOf } from './sheetTypes.js';
+import { toothedBodies } from './toothedBodies.js';
 
 /** A sheet and the parts it speaks of; no parts when a `must` failed before they were built. */
 export interface Proved<S = Sheet> {
@@ -81,103 +71,100 @@ export type SomeAdditions = Required<Pick<Additions, 'join'>> | Required<Pick<Ad
 /** Neither `join` nor `cut`. */
 export type NoAdditions = { [K in keyof Additions]?: undefined };
 
-function proveWith(spec: Spec, force: boolean, change?: Change): Proved {
-  const prove = (mayForce: boolean, made?: Change) =>
-    spec.kind === 'planetary'
-      ? provePlanetary(spec, mayForce, made)
-      : proveTrain(spec, { force: mayForce, change: made });
+function proveWith<S extends Spec>(spec: S, force: boolean, change?: Change): Proved<SheetOf<S>> {
   try {
-    const proved = prove(force, change);
-    return change ? helpedUnderBed(proved, change, spec, (other) => prove(false, other)) : proved;
+    const proved = proveTrain(spec, { force, change });
+    return change
+      ? helpedUnderBed(proved, change, spec, (other) => proveTrain(spec, { change: other }))
+      : proved;
   } catch (error) {
     throw error instanceof Refusal ? helpedRefusal(spec, error) : error;
   }
 }
 
-/** `proveSet` for a planetary set. */
-function provePlanetary(
-  spec: PlanetarySpec,
-  force: boolean,
-  additions?: Change,
-  mayTry = true,
-): Proved<PlanetarySheet> {
-  const change = additions ?? ((parts: readonly Part[]) => [...parts]);
-  const plan = setNumbers(spec);
+/** How a train is proved. */
+interface TrainOptions extends ProveOptions {
+  /** Joins a script's solids to the parts and cuts others from them [nothing]. */
+  change?: Change;
+  /** Try what would help where bodies fail [true]. */
+  mayTry?: boolean;
+}
+
+function proveTrain<S extends Spec>(
+  spec: S,
+  { force = false, change, mayTry = true }: TrainOptions,
+): Proved<SheetOf<S>> {
+  const numbers = trainNumbers(spec);
+  const plan = { spec, numbers, drawnNumbers: drawnTrain(numbers) };
   const checks = planChecks(plan);
   const proceed = () => force || !checks.some(mustFail);
   if (!proceed()) return { sheet: sheetOf(plan, helpedChecks(spec, checks, mustFail)), parts: [] };
 
-  const set = fitSet(spec, plan.radii);
-  const drawn = drawnSet(spec, set);
-  const teeth: ToothFindings = {
+  const asked = fitTrain(numbers);
+  const drawn = fitDrawn(asked);
+  const teeth: ToothFindings<S> = {
     ...plan,
-    inner: set.inner,
-    outer: set.outer,
-    set,
-    adjustments: [...plan.radii.adjustments, ...setAdjustments(spec, set, drawn.set)],
-    rolling: rollSet(drawn.spec, drawn.set),
+    asked,
+    drawn,
+    adjustments: [...numbers.adjustments, ...toothAdjustments(asked, drawn)],
+    rolling: rollTrain(drawn),
   };
   checks.push(...toothChecks(teeth));
   if (!proceed()) return { sheet: sheetOf(teeth, helpedChecks(spec, checks, mustFail)), parts: [] };
 
-  const swept = buildFitted(drawn.spec, drawn.set);
+  const { found, measured } = measuredBodies(teeth, change);
+  checks.push(...bodyChecks(found));
+  const own = arrangementOf(spec);
+  const isProved = (other: S) => !proveTrain(other, { mayTry: false }).sheet.checks.some(mustFail);
+  // What is tried is built without a script's solids.
+  const held = measured
+    ? replaced(checks, [...changedChecks(checks, measured, spec), ...own.openings(found)])
+    : own.helpedBodies(spec, checks, change || !mayTry ? undefined : isProved);
+  return { sheet: sheetOf(found, held), parts: [...found.parts] };
+}
+
+/** Builds the bodies and measures all that is asked of them; and what a script did to them, null for nothing. */
+function measuredBodies<S extends Spec>(teeth: ToothFindings<S>, additions?: Change) {
+  const { spec, asked, drawn } = teeth;
+  const change = additions ?? ((parts: readonly Part[]) => [...parts]);
+  const swept = buildTrain(drawn);
   keepBudget(spec, swept);
-  const { scale } = compensationOf(spec);
-  const parts = change(swept, { planets: planetPlaces(drawn.set), scale });
-  const changed = new Map(swept.filter((part, i) => part.mesh !== parts[i].mesh).map(nameAndMesh));
-  const pairs = planetaryPairs(parts, drawn.set.carrier);
+  const parts = change(swept, { planets: planetPlaces(drawn), scale: compensationOf(spec).scale });
+  const changed = new Map(
+    swept.filter(({ mesh }, i) => mesh !== parts[i].mesh).map(({ name, mesh }) => [name, mesh]),
+  );
+  const pairs = bodyPairs(drawn);
   const bodies = measureBodies(
     parts,
-    kindsOfEachPlanet(gearKinds(drawn.spec, drawn.set), drawn.set).map(toothedGear),
+    toothedBodies(drawn),
     [...pairs, ...changedPairs(parts, pairs, (name) => changed.has(name))],
     drawn.spec.fit.gap,
     { swept: changed, tolerance: spec.tolerance },
   );
-  const sizes = { asked: spec, drawn: drawn.spec, ring: setRim(drawn) };
+  const sizes = { asked: spec, drawn: drawn.spec, ring: rimIn(drawn) };
   const measured = changed.size > 0 ? measureChanged(parts, changed, bodies.trees, sizes) : null;
   // Parts move as they come off the printer: where growth is compensated those are not the drawn ones.
-  const printed = () => change(buildFitted(spec, set), { planets: planetPlaces(set), scale: 1 });
-  const all: AllFindings = {
+  const printed = () => change(buildTrain(asked), { planets: planetPlaces(asked), scale: 1 });
+  const found: AllFindings<S> = {
     ...teeth,
     parts,
     bodies,
     motion: freeToTurn(
-      planetaryScene({ ...drawn, parts, bodies, swept: changed, allowed: allowedGapError(spec) }),
+      sceneOf({ train: drawn, parts, bodies, swept: changed, allowed: allowedGapError(spec) }),
     ),
-    play: playRecord(spec, {
-      set: looseSetOf(spec, set),
-      trees: drawn.set === set ? bodies.trees : treesOf(printed()),
-      changed: changed.size > 0,
-    }),
+    play: arrangementOf(spec).playOf(
+      asked,
+      drawn === asked ? bodies.trees : treesOf(printed()),
+      changed.size > 0,
+    ),
     smallParts: smallParts(parts),
     addedHoles: measured?.holes,
   };
-  checks.push(...bodyChecks(all));
-  const held = measured
-    ? replaced(checks, [...changedChecks(checks, measured, spec), fingerGapsCheck(all)])
-    : additions || !mayTry
-      ? checks
-      : helpedToTurn(spec, checks);
-  return {
-    sheet: { ...sheetOf(all, held), parts: partRecords(parts, all.bodies), play: all.play },
-    parts,
-  };
-}
-
-/** What would let bodies turn freely that do not, tried on the whole set. */
-function helpedToTurn(spec: PlanetarySpec, checks: Check[]): Check[] {
-  const blocked = (check: Check) => check.id === 'free-to-turn' && mustFail(check);
-  const isProved = (other: PlanetarySpec) =>
-    !provePlanetary(other, false, undefined, false).sheet.checks.some(mustFail);
-  return helpedChecks(spec, checks, blocked, { counts: false, ways: freeWays(spec), more: isProved });
+  return { found, measured };
 }
 
 function treesOf(parts: readonly Part[]): BodyFindings['trees'] {
   return new Map(parts.map(({ name, mesh }) => [name, triangleTree(mesh)]));
-}
-
-function nameAndMesh({ name, mesh }: Part): [string, Mesh] {
-  return [name, mesh];
 }
 
 /** The sheet of a set without its meshes, which are built and measured all the same. Throws as `proveSet` does. */
@@ -186,28 +173,4 @@ export function inspectSet<S extends Spec>(spec: S, additions: Additions): Promi
 export function inspectSet(spec: Spec, additions?: Additions): Sheet | Promise<Sheet> {
   if (additions === undefined) return proveWith(spec, false).sheet;
   return additionsTo(additions).then((change) => proveWith(spec, false, change).sheet);
-}
-
-function sheetOf(found: PlanFindings & Partial<AllFindings>, checks: Check[]): PlanetarySheet {
-  const { spec, gears, radii, set } = found;
-  const records = gearRecords(spec, gears, radii);
-  const mounting = mountingRecord(spec);
-  return {
-    name: spec.name,
-    resolved: spec,
-    gears: records,
-    meshes: meshRecords(found),
-    train: trainRecord(found, set),
-    checks,
-    parts: [],
-    play: null,
-    printing: printingRecord(found, records),
-    ...(mounting && { mounting }),
-    cautions: cautions(
-      { smallParts: found.smallParts, fingerGaps: fingerGaps(found) },
-      { ...spec.filament, name: spec.filament.material },
-    ),
-    adjustments: sentences(found.adjustments ?? radii.adjustments),
-    cogweave: version,
-  };
 }

@@ -1,7 +1,7 @@
 import type { PlanetarySpec, TrainSpec } from '../spec/types.js';
 import type { Check } from './check.js';
 import type { PlayRecord } from './motion/playRecord.js';
-import type { TrainPlay } from './trains/trainPlay.js';
+import type { TrainPlay } from './motion/trainPlay.js';
 
 /** What is known of a set before printing: the contents of NAME.sheet.json. Lengths in mm, angles in degrees. */
 export type Sheet = PlanetarySheet | TrainSheet;

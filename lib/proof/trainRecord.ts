@@ -1,25 +1,27 @@
-import type { FittedSet } from '../fit/fitSet.js';
+import { planetary } from '../fit/train/planetary.js';
+import { setOf } from '../fit/train/setOf.js';
+import type { Train } from '../fit/train/train.js';
 import type { PlanetarySpec } from '../spec/types.js';
 import { degrees } from '../tooth/gear.js';
 import { planetPlaces, unbalance } from '../train/assembly.js';
 import { opening } from '../train/opening.js';
-import { phases } from '../train/phases.js';
 import { ratios } from '../train/ratios.js';
-import type { PlanFindings } from './findings.js';
 import type { TrainRecord } from './sheetTypes.js';
 
-/** The sheet's record of the train: ratios, places and turns of the planets, widest opening. */
-export function trainRecord({ spec, inner, radii }: PlanFindings, set?: FittedSet): TrainRecord {
-  const places = planetPlaces(spec.sun.teeth, spec.ring.teeth, spec.planets.count);
+/** The sheet's record of a planetary train: ratios, places and turns of the planets, widest opening. */
+export function trainRecord(train: Train<PlanetarySpec>): TrainRecord {
+  const { spec, inner, radii } = setOf(train);
+  const angles = planetPlaces(spec.sun.teeth, spec.ring.teeth, spec.planets.count);
+  const places = planetary.places(train).flat();
   return {
     ratios: ratios(spec.sun.teeth, spec.ring.teeth),
-    planets: places.map((angle, i) => ({
+    planets: angles.map((angle, i) => ({
       angle,
-      rotation: degrees(set ? set.planets[i].rotation : rotationOf(spec, angle)),
+      rotation: degrees(places.find(({ name }) => name === `planet-${i + 1}`)!.rotation),
     })),
-    unbalance: unbalance(places),
+    unbalance: unbalance(angles),
     opening: opening(
-      places,
+      angles,
       {
         centreDistance: inner.centreDistance,
         planetTipRadius: radii.planet.tip,
@@ -29,9 +31,4 @@ export function trainRecord({ spec, inner, radii }: PlanFindings, set?: FittedSe
       spec.opening?.edge,
     ),
   };
-}
-
-function rotationOf(spec: PlanetarySpec, angle: number): number {
-  const teeth = { sunTeeth: spec.sun.teeth, planetTeeth: spec.planets.teeth, ringTeeth: spec.ring.teeth };
-  return phases(teeth, [angle]).planets[0];
 }

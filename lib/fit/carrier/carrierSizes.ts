@@ -1,7 +1,7 @@
 import { FOOT_EDGE, WALL_LINES } from '../../spec/rules/room.js';
 import type { Carrier, PlanetarySpec } from '../../spec/types.js';
 import type { ToothProfile } from '../../tooth/profile.js';
-import type { GearEnds } from '../gearEnds.js';
+import type { GearEnd } from '../gearEnds.js';
 import { pinProblem, postProblem } from './carrierRoom.js';
 import { pinShape, type Station } from './pinShape.js';
 import { boltsOn, bossRoom } from './plateRoom.js';
@@ -53,7 +53,7 @@ const BRIDGE_SHARE = 0.6;
 /** What of a fitted set a carrier is sized by. */
 export interface CarrierSet {
   profiles: Record<'sun' | 'planet' | 'ring', ToothProfile>;
-  ends: GearEnds;
+  ends: Record<'planet' | 'ring', GearEnd>;
   centreDistance: number;
   planets: readonly { angle: number }[];
 }

@@ -5,8 +5,8 @@ import { resolveSpec } from '../../spec/resolveSpec.js';
 import type { CommonSpec, RackSpec } from '../../spec/types.js';
 import { sturdyWall } from '../../spec/usual.js';
 import { radians } from '../../tooth/gear.js';
-import { type FittedTrain, fitDrawn, fitTrain } from '../trains/fitTrain.js';
-import { trainNumbers } from '../trains/trainNumbers.js';
+import { type FittedTrain, fitDrawn, fitTrain } from '../train/fitTrain.js';
+import { trainNumbers } from '../train/trainNumbers.js';
 import { keyHole, PINION_SHARE, pinionOf } from './pinion.js';
 import { shown } from './readGaps.js';
 

@@ -1,3 +1,4 @@
+import type { PlanetarySpec } from '../../spec/types.js';
 import {
   allowsEqualSpacing,
   assemblyStep,
@@ -15,11 +16,11 @@ import { refusalOffer, spacingOffer } from '../offer.js';
  * figure is the largest departure from equal spacing, which half a step bounds.
  * Source: assembly condition of simple planetary sets (AGMA 6123 and handbooks, from memory).
  */
-export function assembly(found: PlanFindings): Check {
+export function assembly(found: PlanFindings<PlanetarySpec>): Check {
   return found.spec.planets.spacing === 'nearest' ? nearestSpacing(found) : equalSpacing(found);
 }
 
-function equalSpacing({ spec }: PlanFindings): Check {
+function equalSpacing({ spec }: PlanFindings<PlanetarySpec>): Check {
   const { sun, planets, ring } = spec;
   const sum = sun.teeth + ring.teeth;
   const holds = allowsEqualSpacing(sun.teeth, ring.teeth, planets.count);
@@ -38,7 +39,7 @@ function equalSpacing({ spec }: PlanFindings): Check {
   };
 }
 
-function nearestSpacing({ spec }: PlanFindings): Check {
+function nearestSpacing({ spec }: PlanFindings<PlanetarySpec>): Check {
   const { sun, planets, ring } = spec;
   const step = assemblyStep(sun.teeth, ring.teeth);
   const places = planetPlaces(sun.teeth, ring.teeth, planets.count);

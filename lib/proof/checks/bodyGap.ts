@@ -1,32 +1,24 @@
 import { drawnGap } from '../../fit/compensation.js';
-import type { CommonSpec } from '../../spec/types.js';
 import { allowedGapError } from '../allowedGapError.js';
-import { type BodyFindings, type BodyGap, gapsBetween } from '../bodies.js';
+import { type BodyGap, gapsBetween } from '../bodies.js';
 import type { Check } from '../check.js';
 import type { AllFindings } from '../findings.js';
 import { leastBy } from '../leastBy.js';
+import { sidesOf } from '../meshWords.js';
 import { gapAsked } from '../printing/gapAsked.js';
 
 /** Least distances between the finished meshes: mates keep the gap that was drawn, neighbouring planets at least that. */
-export function bodyGap({ spec, bodies }: AllFindings): Check {
-  return bodyGapOf(spec, bodies, [
-    { name: 'between sun and planets', kinds: ['sun', 'planet'] },
-    { name: 'between planets and ring', kinds: ['planet', 'ring'] },
-  ]);
-}
-
-/** The same of any parts; the kinds of mates are named one by one. */
-export function bodyGapOf(
-  spec: CommonSpec,
-  bodies: BodyFindings,
-  mates: readonly { name: string; kinds: [string, string] }[],
-): Check {
+export function bodyGap({ spec, bodies, drawn }: Pick<AllFindings, 'spec' | 'bodies' | 'drawn'>): Check {
+  const mates = drawn.meshes.map((mesh) => ({
+    name: `between ${sidesOf(drawn, mesh).join(' and ')}`,
+    kinds: mesh.between,
+  }));
   const gap = drawnGap(spec);
   const allowed = allowedGapError(spec);
   const errors = bodies.gaps.map((pair) => ({ pair, error: errorOf(pair, gap) }));
   const worst = leastBy(errors, ({ error }) => -error);
   const unmeasured = mates.filter(
-    ({ kinds }) => !gapsBetween(bodies, ...kinds).some(({ as }) => as === 'mates'),
+    ({ kinds }) => !gapsBetween(bodies, kinds).some(({ as }) => as === 'mates'),
   );
   return {
     id: 'body-gap',
@@ -36,7 +28,7 @@ export function bodyGapOf(
     limit: allowed,
     unit: 'mm',
     says:
-      `${gapAsked(spec)}; measured ${mates.map(({ name, kinds }) => `${range(gapsBetween(bodies, ...kinds))} ${name}`).join(', ')}` +
+      `${gapAsked(spec)}; measured ${mates.map(({ name, kinds }) => `${range(gapsBetween(bodies, kinds))} ${name}`).join(', ')}` +
       (worst.error <= allowed ? '' : `; farthest off: ${worst.pair.between.join(' and ')}`) +
       unmeasured.map(({ name }) => `; nothing was measured ${name}`).join(''),
   };

@@ -1,3 +1,4 @@
+import { setOf } from '../../fit/train/setOf.js';
 import type { PlanetarySpec } from '../../spec/types.js';
 import { specShifts } from '../../train/shifts/specShifts.js';
 import type { Check } from '../check.js';
@@ -8,7 +9,8 @@ import { refusalOffer, shiftOffer } from '../offer.js';
 const EQUAL = 1e-4;
 
 /** Sun and ring share one axis only when the planet stands equally far from both. */
-export function coaxial({ spec, inner, outer }: PlanFindings): Check {
+export function coaxial({ numbers }: PlanFindings<PlanetarySpec>): Check {
+  const { spec, inner, outer } = setOf(numbers);
   const apart = Math.abs(inner.centreDistance - outer.centreDistance);
   const holds = apart <= EQUAL;
   const [toSun, toRing] = [inner, outer].map(({ centreDistance }) => `${centreDistance.toFixed(4)} mm`);

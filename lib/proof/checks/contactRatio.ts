@@ -1,29 +1,24 @@
+import type { FittedTrain } from '../../fit/train/fitTrain.js';
+import { gearIn } from '../../fit/train/train.js';
 import type { Check } from '../check.js';
-import { meshContact } from '../contact.js';
-import type { ToothFindings } from '../findings.js';
+import { overlapOf } from '../contact.js';
 import { leastBy } from '../leastBy.js';
+import { sidesOf } from '../meshWords.js';
 
 /** Below this a pair of teeth lets go before the next one takes over. */
 const LEAST = 1;
 
-/** Total contact ratio (transverse plus overlap) of the poorer mesh. Source: ISO 21771. */
-export function contactRatio({ spec, gears, inner, outer }: ToothFindings): Check {
-  const totals = [
-    { where: 'sun and planets', ...meshContact(spec, gears.sun, inner) },
-    { where: 'planets and ring', ...meshContact(spec, gears.planet, outer) },
-  ];
-  return contactRatioOf(totals, spec.limits.contactRatio);
-}
-
-/** The same of any meshes, by their contact ratios. */
-export function contactRatioOf(
-  meshes: readonly { where: string; transverse: number; overlap: number }[],
-  asked: number,
-): Check {
-  const totals = meshes.map((mesh) => ({ ...mesh, total: mesh.transverse + mesh.overlap }));
+/** Total contact ratio (transverse plus overlap) of the poorest mesh. Source: ISO 21771. */
+export function contactRatio(train: FittedTrain): Check {
+  const { spec, meshes } = train;
+  const totals = meshes.map((mesh) => {
+    const transverse = mesh.transverseContactRatio;
+    const overlap = overlapOf(spec, gearIn(train, mesh.between[0]).gear);
+    return { where: sidesOf(train, mesh).join(' and '), transverse, overlap, total: transverse + overlap };
+  });
   const poorest = leastBy(totals, ({ total }) => total);
   const broken = !(poorest.total >= LEAST);
-  const limit = broken ? LEAST : asked;
+  const limit = broken ? LEAST : spec.limits.contactRatio;
   return {
     id: 'contact-ratio',
     holds: poorest.total >= limit,

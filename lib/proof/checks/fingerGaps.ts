@@ -1,3 +1,4 @@
+import type { PlanetarySpec } from '../../spec/types.js';
 import type { Check } from '../check.js';
 import type { AllFindings, PlanFindings } from '../findings.js';
 import { type FingerGap, fingerGaps as gapsOf } from '../safety/fingerGaps.js';
@@ -23,7 +24,9 @@ export function isWorse(diameter: number, other: number): boolean {
 }
 
 /** No opening of the set lies in the band in which fingers are caught. */
-export function fingerGaps(found: PlanFindings & Pick<Partial<AllFindings>, 'addedHoles'>): Check {
+export function fingerGaps(
+  found: PlanFindings<PlanetarySpec> & Pick<Partial<AllFindings>, 'addedHoles'>,
+): Check {
   const gaps = gapsOf(found);
   const bad = gaps.filter(traps);
   const shown = bad.length ? bad : gaps;

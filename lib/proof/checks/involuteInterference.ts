@@ -1,54 +1,35 @@
+import type { FittedTrain, PlacedBar, PlacedGear } from '../../fit/train/fitTrain.js';
+import { gearIn, type TrainMesh } from '../../fit/train/train.js';
+import { gearSizes } from '../../tooth/gear.js';
 import { largestMateTipRadius, leastRingTipRadius } from '../../train/interference.js';
 import type { PairSizes } from '../../train/pair.js';
 import type { Check } from '../check.js';
-import type { ToothFindings } from '../findings.js';
 import { leastBy } from '../leastBy.js';
 
 const ROUNDING = 1e-9;
 
-/**
- * No tip reaches below the true involute of its mate. Margins are radii, mm: how much farther the tip could reach.
- * Where the rack has undercut a root it has also cleared the way for an external mate, so only whole roots count
- * between sun and planet; the ring's tips, which dig deeper than a rack, always count.
- * Source: interference tests of handbooks and DIN 3993 (from memory), with the form radius as made.
- */
-export function involuteInterference({ set, inner, outer }: ToothFindings): Check {
-  const { sun, planet } = set.profiles;
-  const margins = [
-    { where: 'ring tips on the planets', margin: outer.tipRadius2 - leastRingTipRadius(outer) },
-    ...externalMargins(inner, ['sun', 'planets'], [sun.undercut, planet.undercut], 'planet'),
-  ];
-  const cleared = [sun.undercut && 'sun', planet.undercut && 'planets'].filter((one) => one !== false);
-  return involuteInterferenceOf(margins, cleared);
-}
-
 /** How much farther a tip could reach, mm. */
-export interface TipMargin {
+interface TipMargin {
   where: string;
   margin: number;
 }
 
 /**
- * Margins of both gears of an external pair on each other; an undercut root has been cleared by the rack.
- * @param undercut of gear 1 and gear 2
- * @param second name of gear 2 where its tips are meant
+ * No tip reaches below the true involute of its mate. Margins are radii, mm: how much farther the tip could reach.
+ * Where the rack has undercut a root it has also cleared the way for a mate with teeth outside, so only whole roots count
+ * there; a ring's tips, which dig deeper than a rack, always count.
+ * Source: interference tests of handbooks and DIN 3993 (from memory), with the form radius as made.
  */
-export function externalMargins(
-  pair: PairSizes,
-  [name1, name2]: readonly [string, string],
-  undercut: readonly [boolean, boolean],
-  second = name2,
-): TipMargin[] {
-  const on1 = largestMateTipRadius(pair) - pair.tipRadius2;
-  const on2 = largestMateTipRadius(swapped(pair)) - pair.tipRadius1;
-  return [
-    ...(undercut[0] ? [] : [{ where: `${second} tips on the ${name1}`, margin: on1 }]),
-    ...(undercut[1] ? [] : [{ where: `${name1} tips on the ${name2}`, margin: on2 }]),
-  ];
-}
-
-/** The same of any margins; where there are none, every root has been cleared by the rack. */
-export function involuteInterferenceOf(margins: readonly TipMargin[], cleared: readonly string[]): Check {
+export function involuteInterference(train: FittedTrain): Check {
+  const inRings = train.meshes.filter(({ pair }) => pair?.internal);
+  const beside = train.meshes.filter(({ pair }) => !pair?.internal);
+  const margins = [...inRings, ...beside].flatMap((mesh) => marginsOf(train, mesh));
+  const cleared = train.gears
+    .filter(
+      ({ part, profile }) =>
+        profile.undercut && beside.some(({ between }) => (between as readonly string[]).includes(part)),
+    )
+    .map(({ key }) => key);
   const none: TipMargin = { where: 'no tips below an involute', margin: Number.POSITIVE_INFINITY };
   const worst = leastBy([none, ...margins], ({ margin }) => margin);
   const finite = worst !== none;
@@ -65,6 +46,44 @@ export function involuteInterferenceOf(margins: readonly TipMargin[], cleared: r
         ? `; the undercut roots of ${cleared.join(' and ')} are cleared by the rack itself`
         : ''),
   };
+}
+
+function marginsOf(train: FittedTrain, { between, pair }: TrainMesh): TipMargin[] {
+  const one = gearIn(train, between[0]);
+  if (!pair) return barMargins(one, train.bar!);
+  const two = gearIn(train, between[1]);
+  return pair.internal
+    ? [{ where: `${two.part} tips on the ${one.key}`, margin: pair.tipRadius2 - leastRingTipRadius(pair) }]
+    : externalMargins(pair, one, two);
+}
+
+/** Margins of both gears of an external pair on each other; an undercut root has been cleared by the rack. */
+function externalMargins(pair: PairSizes, one: PlacedGear, two: PlacedGear): TipMargin[] {
+  const on1 = largestMateTipRadius(pair) - pair.tipRadius2;
+  const on2 = largestMateTipRadius(swapped(pair)) - pair.tipRadius1;
+  return [
+    ...(one.profile.undercut ? [] : [{ where: `${two.part} tips on the ${one.key}`, margin: on1 }]),
+    ...(two.profile.undercut ? [] : [{ where: `${one.part} tips on the ${two.key}`, margin: on2 }]),
+  ];
+}
+
+/**
+ * How much higher a bar's tips, and how much larger a pinion's, could be, mm; a bar's flanks are straight as far down as
+ * they go. Source: as `rackMesh`, the tangent length at which each meets the other.
+ */
+function barMargins({ gear, profile }: PlacedGear, bar: PlacedBar): TipMargin[] {
+  const { referenceRadius, baseRadius, transversePressureAngle } = gearSizes(gear);
+  const sin = Math.sin(transversePressureAngle);
+  const shift = gear.profileShift * gear.module;
+  const formReach = Math.sqrt(Math.max(0, profile.formRadius ** 2 - baseRadius ** 2));
+  const highest = shift + (referenceRadius * sin - formReach) * sin;
+  const farthest = referenceRadius * sin - (bar.profile.form - shift) / sin;
+  const pinionTips = {
+    where: 'pinion tips on the bar',
+    margin: Math.hypot(baseRadius, farthest) - profile.tipRadius,
+  };
+  if (profile.undercut) return [pinionTips];
+  return [{ where: 'bar tips on the pinion', margin: highest - bar.tip }, pinionTips];
 }
 
 function swapped(pair: PairSizes): PairSizes {

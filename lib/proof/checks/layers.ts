@@ -1,5 +1,3 @@
-import { drawnNumbers } from '../../fit/compensation.js';
-import type { CommonSpec } from '../../spec/types.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
 
@@ -12,15 +10,10 @@ const NEARLY_WHOLE = 0.1;
 const ROUNDING = 1e-9;
 
 /**
- * How layers resolve the set: the face width, as drawn, against the whole number of layers that a slicer makes of it,
+ * How layers resolve the teeth: the face width, as drawn, against the whole number of layers that a slicer makes of it,
  * and the height of the bevels in layers.
  */
-export function layers(found: PlanFindings): Check {
-  return layersOf(drawnNumbers(found).spec);
-}
-
-/** The same of a file of any kind, as drawn. */
-export function layersOf(spec: CommonSpec): Check {
+export function layers({ drawnNumbers: { spec } }: PlanFindings): Check {
   const { layer } = spec.printer;
   const whole = Math.max(1, Math.round(spec.faceWidth / layer));
   const off = Math.abs(spec.faceWidth - whole * layer);

@@ -1,29 +1,18 @@
-import { drawnNumbers } from '../../fit/compensation.js';
-import { reliefs } from '../../fit/reliefs.js';
+import type { Train } from '../../fit/train/train.js';
 import { gearSizes } from '../../tooth/gear.js';
 import { transverseThickness } from '../../tooth/thickness.js';
+import { barThickness } from '../barThickness.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
 import { leastBy } from '../leastBy.js';
 
 /**
- * The thinnest tooth, in the normal section at its reference circle as drawn, with the relief taken off, holds two lines:
- * one for each flank. Common practice, no source.
+ * The thinnest tooth, in the normal section at its reference circle (or datum line) as drawn, with the relief taken off,
+ * holds two lines: one for each flank. Common practice, no source.
  */
-export function lineWidth(found: PlanFindings): Check {
-  const { spec, gears } = drawnNumbers(found);
-  const relief = reliefs(spec.fit);
-  const teeth = (['sun', 'planet', 'ring'] as const).map((part) => {
-    const { referenceRadius, helixAngle } = gearSizes(gears[part]);
-    const thickness = transverseThickness(gears[part], referenceRadius, relief[part]) * Math.cos(helixAngle);
-    return { part, thickness };
-  });
-  return lineWidthOf(teeth, spec.limits.wall);
-}
-
-/** The same of any teeth, by their thickness as drawn, mm. */
-export function lineWidthOf(teeth: readonly { part: string; thickness: number }[], limit: number): Check {
-  const thinnest = leastBy(teeth, ({ thickness }) => thickness);
+export function lineWidth({ spec, drawnNumbers }: PlanFindings): Check {
+  const limit = spec.limits.wall;
+  const thinnest = leastBy(thicknesses(drawnNumbers), ({ thickness }) => thickness);
   const holds = thinnest.thickness >= limit;
   return {
     id: 'line-width',
@@ -36,4 +25,13 @@ export function lineWidthOf(teeth: readonly { part: string; thickness: number }[
       `the thinnest tooth is ${thinnest.thickness.toFixed(3)} mm at its reference circle (${thinnest.part})` +
       (holds ? '' : '; a larger module, a smaller gap or a finer nozzle makes it printable'),
   };
+}
+
+/** Teeth in the normal section on their reference circles, or on the datum line. */
+function thicknesses({ gears, bar }: Train): { part: string; thickness: number }[] {
+  const teeth: { part: string; thickness: number }[] = gears.map(({ part, gear, relief }) => {
+    const { referenceRadius, helixAngle } = gearSizes(gear);
+    return { part, thickness: transverseThickness(gear, referenceRadius, relief) * Math.cos(helixAngle) };
+  });
+  return bar ? [...teeth, { part: 'bar', thickness: barThickness(bar, 0) }] : teeth;
 }

@@ -1,3 +1,5 @@
+import { setOf } from '../../fit/train/setOf.js';
+import type { PlanetarySpec } from '../../spec/types.js';
 import { leastClearance, planetPlaces } from '../../train/assembly.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
@@ -8,7 +10,8 @@ import { refusalOffer } from '../offer.js';
  * Source: neighbour condition of handbooks, 2 a sin(θ/2) > d_a at the angle θ, equally spaced 2 a sin(π/N) > d_a (from
  * memory); the gap on top is ours.
  */
-export function neighbours({ spec, inner, radii }: PlanFindings): Check {
+export function neighbours({ numbers }: PlanFindings<PlanetarySpec>): Check {
+  const { spec, inner, radii } = setOf(numbers);
   const places = planetPlaces(spec.sun.teeth, spec.ring.teeth, spec.planets.count);
   const clearance = leastClearance(places, inner.centreDistance, radii.planet.tip);
   const holds = clearance >= spec.fit.gap;

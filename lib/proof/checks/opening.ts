@@ -1,4 +1,6 @@
+import { type SetNumbers, setOf } from '../../fit/train/setOf.js';
 import { ranges } from '../../spec/ranges.js';
+import type { PlanetarySpec } from '../../spec/types.js';
 import { allowsEqualSpacing, neighbourClearance, planetPlaces } from '../../train/assembly.js';
 import { type OpeningSizes, opening as openingOf } from '../../train/opening.js';
 import type { Check } from '../check.js';
@@ -8,20 +10,14 @@ import { nearestOpenSets } from '../nearestOpenSets.js';
 
 const MOST_PLANETS = ranges.planets[1];
 
-/** What the file asks of the opening between planets, mm. */
-export interface OpeningAsk {
-  /** How far a straight edge may drop in; no limit when missing. */
-  max?: number;
-  /** Length of that edge [long enough to rest on two planets]. */
-  edge?: number;
-}
-
 /**
  * How far a straight edge drops in between the two planets that are farthest apart. A `must` when the file sets a
  * limit, else a `note`.
  */
-export function opening(found: PlanFindings, { max, edge }: OpeningAsk = {}): Check {
-  const { sun, ring, planets } = found.spec;
+export function opening({ numbers }: PlanFindings<PlanetarySpec>): Check {
+  const found = setOf(numbers);
+  const { sun, ring, planets, opening: asked } = found.spec;
+  const { max, edge } = asked ?? {};
   const places = planetPlaces(sun.teeth, ring.teeth, planets.count);
   const { arc, drop } = openingOf(places, openingSizes(found), edge);
   const holds = max === undefined || drop <= max;
@@ -40,7 +36,7 @@ export function opening(found: PlanFindings, { max, edge }: OpeningAsk = {}): Ch
 }
 
 /** More of the same planets when that is enough, else the nearest sets that are. */
-function offer(found: PlanFindings, max: number, edge?: number): string {
+function offer(found: SetNumbers, max: number, edge?: number): string {
   const { spec, inner, radii } = found;
   const { sun, ring, planets } = spec;
   const enough: number[] = [];
@@ -58,7 +54,7 @@ function offer(found: PlanFindings, max: number, edge?: number): string {
     : 'No set within twelve teeth of this one passes at this module';
 }
 
-function openingSizes({ inner, radii }: PlanFindings): OpeningSizes {
+function openingSizes({ inner, radii }: SetNumbers): OpeningSizes {
   return {
     centreDistance: inner.centreDistance,
     planetTipRadius: radii.planet.tip,

@@ -1,6 +1,7 @@
 import { type CarrierSet, type CarrierSizes, carrierSizes } from '../../fit/carrier/carrierSizes.js';
 import { ACROSS_LAYERS, pinStrength } from '../../fit/carrier/pinStrength.js';
 import { skipOf } from '../../fit/skip.js';
+import { fittedSetOf } from '../../fit/train/setOf.js';
 import { Refusal } from '../../spec/refusal.js';
 import type { Carrier, PlanetarySpec } from '../../spec/types.js';
 import type { Check } from '../check.js';
@@ -11,9 +12,9 @@ import { worksWith } from '../nearest/works.js';
  * The torque on the sun at which a planet's pin breaks, in bending or shear, against the one that is asked; no record
  * where there are no pins. Strength across the layers: common practice, no source.
  */
-export function pin(found: ToothFindings): Check[] {
-  const { spec, set, inner, radii } = found;
-  const { carrier } = set;
+export function pin({ asked }: ToothFindings<PlanetarySpec>): Check[] {
+  const set = fittedSetOf(asked);
+  const { spec, inner, radii, carrier } = set;
   if (!carrier?.carrier.pin) return [];
   const workingRadius = (inner.centreDistance * spec.sun.teeth) / (spec.sun.teeth + spec.planets.teeth);
   const { strength, material } = spec.filament;
@@ -21,7 +22,7 @@ export function pin(found: ToothFindings): Check[] {
   const limit = spec.limits.sunTorque;
   const { breakingTorque, by, at } = pinStrength(carrier, spec.faceWidth, load)!;
   const holds = breakingTorque >= limit;
-  const skips = skipOf(found, spec.filament).sunTorque;
+  const skips = skipOf(set, spec.filament).sunTorque;
   const bears = (other: Carrier) => {
     const sizes = sizesOf({ ...spec, carrier: other }, set);
     return sizes !== null && pinStrength(sizes, spec.faceWidth, load)!.breakingTorque >= limit;

@@ -1,20 +1,27 @@
+import type { Train, TrainGear } from '../../fit/train/train.js';
 import { ROUNDING } from '../../spec/nearest.js';
 import type { Check } from '../check.js';
-import type { PlanFindings } from '../findings.js';
 
 /**
- * Wall of the ring outside its root circle against the limit.
+ * Wall behind the teeth of a ring or a bar against the limit, mm; no record where neither is.
  * Source of the default limit: 1.2 × tooth depth, from which on AGMA 2001 takes a rim as solid (from memory; given
  * there for external gears).
  */
-export function rim({ spec }: PlanFindings): Check {
-  // Scallops take their depth off.
-  const value = spec.ring.rim - (spec.ring.grip?.depth ?? 0);
-  return rimOf("the ring's rim", 'ring.rim', value, spec.limits.rim);
+export function rim({ spec, gears, bar }: Train): Check[] {
+  const limit = spec.limits.rim;
+  const rings = gears.filter(({ gear }) => gear.internal);
+  const walls = rings.map((ring) =>
+    rimOf(`the ${ring.part}'s rim`, `${ring.key}.rim`, rimThickness(ring), limit),
+  );
+  return bar ? [...walls, rimOf("the bar's backing", 'bar.backing', bar.backing, limit)] : walls;
 }
 
-/** The same of any wall behind teeth, mm. */
-export function rimOf(what: string, parameter: string, value: number, limit: number): Check {
+/** Where scallops have taken their depth off, mm. */
+export function rimThickness({ rim: wall, features }: TrainGear): number {
+  return wall - (features.grip?.depth ?? 0);
+}
+
+function rimOf(what: string, parameter: string, value: number, limit: number): Check {
   const holds = value >= limit;
   const least = (Math.ceil(limit * 100 - ROUNDING) / 100).toFixed(2);
   return {

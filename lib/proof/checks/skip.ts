@@ -1,22 +1,18 @@
-import { type SkipMaterial, skipOf, usualMaterial } from '../../fit/skip.js';
-import { bears, type SkipLimits, skipAdvice, usualSkipLimits } from '../../fit/skipAdvice.js';
+import { type SkipMaterial, skipOf } from '../../fit/skip.js';
+import { bears, type SkipLimits, skipAdvice } from '../../fit/skipAdvice.js';
+import { type SetNumbers, setOf } from '../../fit/train/setOf.js';
+import type { PlanetarySpec } from '../../spec/types.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
 import { worksWith } from '../nearest/works.js';
-
-/** What the file says of the ring's material and of what it must bear; what is missing takes the usual figures. */
-export interface SkipAsk {
-  material?: Partial<SkipMaterial>;
-  limits?: Partial<SkipLimits>;
-}
 
 /**
  * The pinch on the rim (N) and the torque on the sun (N m) at which a tooth skips, each against its limit. The
  * record's figures are the pinch, or the torque where only that one fails.
  */
-export function skip(found: PlanFindings, ask: SkipAsk = {}): Check {
-  const material = { ...usualMaterial, ...ask.material };
-  const limits = { ...usualSkipLimits, ...ask.limits };
+export function skip({ numbers }: PlanFindings<PlanetarySpec>): Check {
+  const found = setOf(numbers);
+  const { filament: material, limits } = found.spec;
   const result = skipOf(found, material);
   const { pinchForce, pinchStress, bindingForce, sunTorque, torqueStress, engagementLeft } = result;
   const pinchHolds = pinchForce >= limits.pinchForce;
@@ -47,7 +43,7 @@ export function skip(found: PlanFindings, ask: SkipAsk = {}): Check {
   }
 }
 
-function offer({ spec }: PlanFindings, material: SkipMaterial, limits: SkipLimits): string {
+function offer({ spec }: SetNumbers, material: SkipMaterial, limits: SkipLimits): string {
   const { rim, faceWidth, gap, module } = skipAdvice(spec, material, limits);
   // Whoever changes a file changes what follows from it too, and must get a set that can be made.
   const passes = (path: string, value: number) =>

@@ -1,24 +1,11 @@
-import { drawnNumbers } from '../../fit/compensation.js';
+import type { Train } from '../../fit/train/train.js';
 import { boreRadius } from '../../solid/bore.js';
 import { ranges } from '../../spec/ranges.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
 import type { Thinness } from '../printing/thinness.js';
 import type { TallWall, ThinPlace } from '../printing/thinPlaces.js';
-
-/**
- * The tallest wall for its thickness, as drawn: the ring's rim outside its root circle, and the sun's wall between
- * bore and root circle, each as high as the face is wide. Common practice, no source.
- */
-export function thinFeatures(found: PlanFindings): Check {
-  const { spec, radii } = drawnNumbers(found);
-  const walls = [{ what: "the ring's rim", thickness: spec.ring.rim, mend: 'a thicker ring.rim' }];
-  if (spec.sun.bore.shape !== 'none') {
-    const thickness = radii.sun.root - boreRadius(spec.sun.bore);
-    walls.push({ what: "the sun's wall around its bore", thickness, mend: 'a smaller bore' });
-  }
-  return thinFeaturesOf(walls, spec.faceWidth, spec.limits.thinness);
-}
+import { rimThickness } from './rim.js';
 
 /** A wall that stands by itself. */
 export interface ThinWall {
@@ -29,8 +16,36 @@ export interface ThinWall {
   mend: string;
 }
 
-/** The same of any walls as high as the face is wide, mm. */
-export function thinFeaturesOf(walls: readonly ThinWall[], height: number, limit: number): Check {
+/**
+ * The tallest wall for its thickness, as drawn: a ring's rim outside its root circle, a gear's wall between bore and
+ * root circle, a bar's backing, each as high as the face is wide; no record where there is none. Common practice, no source.
+ */
+export function thinFeatures({ spec, drawnNumbers }: PlanFindings): Check[] {
+  const walls = wallsOf(drawnNumbers);
+  return walls.length ? [thinWalls(walls, drawnNumbers.spec.faceWidth, spec.limits.thinness)] : [];
+}
+
+/** Rings first. */
+function wallsOf({ gears, bar }: Train): ThinWall[] {
+  const rings = gears.filter(({ gear }) => gear.internal);
+  const bored = gears.filter(({ bore }) => bore.shape !== 'none');
+  return [
+    ...rings.map((ring) => ({
+      what: `the ${ring.part}'s rim`,
+      thickness: rimThickness(ring),
+      mend: `a thicker ${ring.key}.rim`,
+    })),
+    ...bored.map(({ part, radii, bore }) => ({
+      what: `the ${part}'s wall around its bore`,
+      thickness: radii.root - boreRadius(bore),
+      mend: 'a smaller bore',
+    })),
+    ...(bar ? [{ what: "the bar's backing", thickness: bar.backing, mend: 'a thicker bar.backing' }] : []),
+  ];
+}
+
+/** The same of any walls of one height, mm. */
+export function thinWalls(walls: readonly ThinWall[], height: number, limit: number): Check {
   const thinnest = walls.reduce((a, b) => (b.thickness < a.thickness ? b : a));
   const ratio = height / thinnest.thickness;
   const holds = ratio <= limit;

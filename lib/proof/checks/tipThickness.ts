@@ -1,27 +1,21 @@
-import { drawnNumbers, type SizedSet } from '../../fit/compensation.js';
-import { reliefs } from '../../fit/reliefs.js';
-import { setNumbers } from '../../fit/setNumbers.js';
+import { drawnTrain } from '../../fit/train/drawnTrain.js';
+import type { Train } from '../../fit/train/train.js';
+import { trainNumbers } from '../../fit/train/trainNumbers.js';
 import { moduleGiven } from '../../spec/moduleGiven.js';
 import { ranges } from '../../spec/ranges.js';
 import { Refusal } from '../../spec/refusal.js';
-import type { PlanetarySpec, Spec } from '../../spec/types.js';
+import type { Spec } from '../../spec/types.js';
 import { type Gear, gearSizes } from '../../tooth/gear.js';
 import { transverseThickness } from '../../tooth/thickness.js';
+import { barThickness } from '../barThickness.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
 import { leastBy } from '../leastBy.js';
 
 /** Thickness of the thinnest tooth tip in the normal section, as drawn, relief taken off: above zero, and a line wide. */
-export function tipThickness(found: PlanFindings): Check {
-  return tipThicknessOf(thinnestTip(found), found.spec, () => offer(found.spec));
-}
-
-/** The same of any teeth, by the thinnest tip as drawn, mm. */
-export function tipThicknessOf(
-  { part, thickness }: { part: string; thickness: number },
-  { limits, fit }: Spec,
-  offered: () => string,
-): Check {
+export function tipThickness({ spec, drawnNumbers }: PlanFindings): Check {
+  const { part, thickness } = thinnestTip(drawnNumbers);
+  const { limits, fit } = spec;
   const pointed = !(thickness > 0);
   const limit = pointed ? 0 : limits.toothFeature;
   return {
@@ -32,23 +26,23 @@ export function tipThicknessOf(
     limit,
     unit: 'mm',
     says: pointed
-      ? `fit.gap ${fit.gap}: the teeth of the ${part} come to a point below their tip circle. ${offered()}`
+      ? `fit.gap ${fit.gap}: the teeth of the ${part} come to a point below their tip circle. ${offer(spec)}`
       : `the thinnest tooth tip is ${thickness.toFixed(3)} mm (${part})`,
   };
 }
 
-/** The thinnest of the tooth tips as drawn, mm in the normal section. */
-export function thinnestTip(found: SizedSet): { part: 'sun' | 'planet' | 'ring'; thickness: number } {
-  const { spec, gears, radii } = drawnNumbers(found);
-  const relief = reliefs(spec.fit);
-  const tips = (['sun', 'planet', 'ring'] as const).map((part) => {
-    return { part, thickness: normalTip(gears[part], radii[part].tip, relief[part]) };
-  });
+/** The thinnest of the tooth tips of a train as drawn, mm in the normal section. */
+export function thinnestTip({ gears, bar }: Train): { part: string; thickness: number } {
+  const tips: { part: string; thickness: number }[] = gears.map(({ part, gear, radii, relief }) => ({
+    part,
+    thickness: normalTip(gear, radii.tip, relief),
+  }));
+  if (bar) tips.push({ part: 'bar', thickness: barThickness(bar, bar.tip) });
   return leastBy(tips, ({ thickness }) => thickness);
 }
 
 /** Thickness of a tooth at a radius in the normal section there, relief taken off, mm. */
-export function normalTip(gear: Gear, radius: number, relief: number): number {
+function normalTip(gear: Gear, radius: number, relief: number): number {
   const { referenceRadius, helixAngle } = gearSizes(gear);
   const cosHere = Math.cos(Math.atan((Math.tan(helixAngle) * radius) / referenceRadius));
   return transverseThickness(gear, radius, relief) * cosHere;
@@ -57,13 +51,8 @@ export function normalTip(gear: Gear, radius: number, relief: number): number {
 /** Modules up to this many times the file's are tried. */
 const MOST_GROWTH = 4;
 
-/** The largest smaller gap, and the smallest larger module, in hundredths, that leave a tip. */
-function offer(spec: PlanetarySpec): string {
-  return tipOffer(spec, leavesTip);
-}
-
-/** The same for any kind of file, within what it can hold. */
-export function tipOffer<S extends Spec>(spec: S, leavesTip: (spec: S) => boolean): string {
+/** The largest smaller gap, and the smallest larger module, in hundredths, that leave a tip, within what a file can hold. */
+function offer(spec: Spec): string {
   const { gap } = spec.fit;
   const { path, value } = moduleGiven(spec);
   const smaller = firstThat(gap, ranges.gap[0] - gap, (tried) =>
@@ -84,9 +73,9 @@ export function tipOffer<S extends Spec>(spec: S, leavesTip: (spec: S) => boolea
     : 'Less profile shift or a larger helix angle leaves a tip';
 }
 
-function leavesTip(spec: PlanetarySpec): boolean {
+function leavesTip(spec: Spec): boolean {
   try {
-    return thinnestTip(setNumbers(spec)).thickness > 0;
+    return thinnestTip(drawnTrain(trainNumbers(spec))).thickness > 0;
   } catch (error) {
     if (error instanceof Refusal) return false;
     throw error;

@@ -1,17 +1,11 @@
+import type { TrainMesh } from '../../fit/train/train.js';
 import { degrees } from '../../tooth/gear.js';
 import { trochoidMargin } from '../../train/interference.js';
-import type { PairSizes } from '../../train/pair.js';
 import type { Check } from '../check.js';
-import type { ToothFindings } from '../findings.js';
 
-/** Tips of planet and ring pass each other where their tip circles cross. Source: see `trochoidMargin`. */
-export function trochoidInterference({ outer }: ToothFindings): Check {
-  return trochoidInterferenceOf(outer, 'planet', 'ring');
-}
-
-/** The same of any gear in a ring, by their names. */
-export function trochoidInterferenceOf(pair: PairSizes, first: string, second: string): Check {
-  const margin = degrees(trochoidMargin(pair));
+/** Tips of a ring and of a gear in it pass each other where their tip circles cross. Source: see `trochoidMargin`. */
+export function trochoidInterference({ between: [first, second], pair }: TrainMesh): Check {
+  const margin = degrees(trochoidMargin(pair!));
   // Minus infinity is a tip circle that encloses the other one: such gears cannot lie in each other at all.
   const apart = margin === Number.POSITIVE_INFINITY;
   return {

@@ -2,23 +2,14 @@ import type { Spec } from '../../spec/types.js';
 import type { Gear } from '../../tooth/gear.js';
 import { leastProfileShift, leastTeeth } from '../../tooth/undercut.js';
 import type { Check } from '../check.js';
-import type { PlanFindings } from '../findings.js';
 import { leastBy } from '../leastBy.js';
 import { clearOfUndercut } from '../nearest/clearOfUndercut.js';
 
 /**
- * Profile shift to spare before the basic rack cuts into the involute, the less of sun and planet.
+ * Profile shift to spare before the basic rack cuts into the involute, the least of all gears with teeth outside.
  * Source: DIN 3960 / handbooks, x_min = h_a* − z sin² α_t / (2 cos β) (from memory).
  */
-export function undercut({ spec, gears }: PlanFindings): Check {
-  return undercutOf(spec, [
-    { part: 'sun', gear: gears.sun },
-    { part: 'planet', gear: gears.planet },
-  ]);
-}
-
-/** The same of any gears with teeth outside. */
-export function undercutOf(spec: Spec, gears: readonly { part: string; gear: Gear }[]): Check {
+export function undercut(spec: Spec, gears: readonly { part: string; gear: Gear }[]): Check {
   const spare = (gear: Gear) => gear.profileShift - leastProfileShift(gear);
   const { part, gear } = leastBy(gears, (one) => spare(one.gear));
   const least = leastProfileShift(gear);

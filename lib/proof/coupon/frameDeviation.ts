@@ -3,8 +3,8 @@ import type { Station } from '../../fit/coupon/stations.js';
 import { barSweep } from '../../solid/bar/barSweep.js';
 import type { Mesh } from '../../solid/mesh.js';
 import { placed } from '../../solid/place.js';
+import { barDeviation } from '../barDeviation.js';
 import type { SurfaceDeviation } from '../surfaceDeviation.js';
-import { barDeviation } from '../trains/barDeviation.js';
 
 /** Rounding of doubles, mm. */
 const ABOVE = 1e-6;

@@ -3,14 +3,14 @@ import { compensationOf, drawnGap } from '../../fit/compensation.js';
 import { type CouponLayout, couponLayout, GAUGE } from '../../fit/coupon/layout.js';
 import { shown } from '../../fit/coupon/readGaps.js';
 import { type Station, type Stations, stationsLike } from '../../fit/coupon/stations.js';
-import { drawnTrain } from '../../fit/trains/drawnTrain.js';
-import { trainNumbers } from '../../fit/trains/trainNumbers.js';
-import { trainSweep } from '../../solid/buildTrain.js';
+import { drawnTrain } from '../../fit/train/drawnTrain.js';
+import { trainNumbers } from '../../fit/train/trainNumbers.js';
+import { sweepOf } from '../../solid/buildTrain.js';
 import { buildCoupon, type CouponBodies } from '../../solid/coupon/buildCoupon.js';
 import type { Part } from '../../solid/mesh.js';
 import type { CommonSpec } from '../../spec/types.js';
 import { version } from '../../version.js';
-import { trainAdjustments } from '../adjustments.js';
+import { toothAdjustments } from '../adjustments.js';
 import { type BodyFindings, measureBodies, toothedGear } from '../bodies.js';
 import { cautions } from '../cautions.js';
 import { type Check, mustFail } from '../check.js';
@@ -19,17 +19,16 @@ import { helixAccuracy } from '../checks/helixAccuracy.js';
 import { overhang } from '../checks/overhang.js';
 import { selfIntersection } from '../checks/selfIntersection.js';
 import { smallParts as smallPartsCheck } from '../checks/smallParts.js';
-import { thinFeaturesOf } from '../checks/thinFeatures.js';
+import { thinWalls } from '../checks/thinFeatures.js';
 import { watertight } from '../checks/watertight.js';
-import { gearRecord } from '../gearRecords.js';
+import { planChecks, toothChecks } from '../checks.js';
+import { gearRecords } from '../gearRecords.js';
 import { leastDistance } from '../mesh/leastDistance.js';
 import { type TriangleTree, triangleTree } from '../mesh/triangleTree.js';
 import { partRecords } from '../partRecords.js';
 import { wallsBelow } from '../printing/firstLayer.js';
+import { rollTrain } from '../rolling/rollTrain.js';
 import { type SmallPart, smallParts } from '../safety/smallParts.js';
-import { rollTrain } from '../trains/rollTrain.js';
-import { trainPlanChecks } from '../trains/trainChecks.js';
-import { trainToothChecks } from '../trains/trainToothChecks.js';
 import { stationGaps, stationsCaptured, stationsFirstLayer } from './couponChecks.js';
 import type { CouponSheet, StationRecord } from './couponSheet.js';
 import { frameDeviation } from './frameDeviation.js';
@@ -68,18 +67,12 @@ export function proveCoupon(
   const checks: Check[] = worstStation(
     stations.map(({ gap, spec, asked, drawn }, i) => {
       const numbers = trainNumbers(spec);
-      const plan = { numbers, drawnNumbers: drawnTrain(numbers) };
-      return {
-        gap,
-        checks: [
-          ...trainPlanChecks(plan.numbers, plan.drawnNumbers),
-          ...trainToothChecks({ ...plan, asked, drawn, rolling: rolled[i] }),
-        ],
-      };
+      const found = { spec, numbers, drawnNumbers: drawnTrain(numbers), asked, drawn, rolling: rolled[i] };
+      return { gap, checks: [...planChecks(found), ...toothChecks({ ...found, adjustments: [] })] };
     }),
   );
   const records = stations.map(({ part, gap, spec }, i): StationRecord => {
-    const rollingLeast = rolled[i]?.least ?? null;
+    const rollingLeast = rolled[i][0].least;
     return {
       part,
       gap: { asked: gap, drawn: drawnGap(spec), rollingLeast, body: null },
@@ -141,13 +134,13 @@ function measured(
 ): BodyFindings {
   const pinions = stations.map(({ part, drawn }, i) => {
     const [gear] = drawn.gears;
-    const { profile, rotation } = gear;
+    const { profile, places } = gear;
     return toothedGear({
       first: part,
       profile,
-      rotation,
+      rotation: places[0].rotation,
       centre: layout.axes[i],
-      sweep: trainSweep(drawn, gear),
+      sweep: sweepOf(drawn, gear),
       tolerance: drawn.spec.tolerance,
     });
   });
@@ -212,7 +205,7 @@ function treesOf(parts: readonly Part[]): BodyFindings['trees'] {
 }
 
 function frameWalls({ walls, height }: CouponLayout, { limits }: CommonSpec): Check {
-  return thinFeaturesOf(
+  return thinWalls(
     [
       { what: 'the wall between two slots', thickness: walls.side, mend: 'a wider printer.lineWidth' },
       { what: 'the wall behind the teeth', thickness: walls.backing, mend: 'a larger module' },
@@ -241,10 +234,7 @@ function sheetOf(name: string, { stations, adjustments }: Stations, records: Sta
     kind: 'coupon',
     resolved,
     stations: records,
-    gears: stations.map(({ part, spec, asked }) => {
-      const [gear] = asked.gears;
-      return { ...gearRecord(spec, { ...gear, count: 1 }), part };
-    }),
+    gears: stations.flatMap(({ part, asked }) => gearRecords(asked).map((record) => ({ ...record, part }))),
     checks: [],
     parts: [],
     printing: {
@@ -268,5 +258,5 @@ function sheetOf(name: string, { stations, adjustments }: Stations, records: Sta
 }
 
 function adjustmentsOf({ asked, drawn }: Station): Adjustment[] {
-  return [...asked.adjustments, ...trainAdjustments(asked, drawn)];
+  return [...asked.adjustments, ...toothAdjustments(asked, drawn)];
 }

@@ -1,4 +1,4 @@
-import { buildTrain } from '../../solid/buildTrain.js';
+import { buildSet } from '../../solid/buildSet.js';
 import { floorThousandth } from '../../spec/nearest.js';
 import { Refusal } from '../../spec/refusal.js';
 import type { TrainSpec } from '../../spec/types.js';
@@ -54,7 +54,7 @@ function fits(spec: TrainSpec): boolean {
   const room = { width: width - 2 * COARSE, depth: depth - 2 * COARSE, height };
   const coarse = { ...spec, tolerance: COARSE, printer: { ...spec.printer, bed: room } };
   try {
-    return bed({ spec: coarse, parts: buildTrain(coarse) }).holds;
+    return bed({ spec: coarse, parts: buildSet(coarse) }).holds;
   } catch (error) {
     if (error instanceof Refusal) return false;
     throw error;

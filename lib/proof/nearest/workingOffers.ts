@@ -1,4 +1,4 @@
-import { trainNumbers } from '../../fit/trains/trainNumbers.js';
+import { trainNumbers } from '../../fit/train/trainNumbers.js';
 import { guideAt } from '../../spec/guide.js';
 import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
 import { isMapping, type Plain } from '../../spec/plainData.js';
@@ -95,9 +95,9 @@ function valueWithout(file: Plain, path: string[]): number | undefined {
 }
 
 /** In steps far below what tells centre distances apart, mm. */
-function madeDistance(spec: PairSpec): number | undefined {
-  const { mesh } = trainNumbers(spec);
-  return mesh ? Math.round(mesh.centreDistance * 1e5) / 1e5 : undefined;
+function madeDistance(spec: PairSpec): number {
+  const [{ centreDistance }] = trainNumbers(spec).meshes;
+  return Math.round(centreDistance * 1e5) / 1e5;
 }
 
 /** Shifts of a set by the keys of its gears. */

@@ -1,38 +1,14 @@
-import type { GearFeatures, RingFeatures } from '../../spec/features/types.js';
-import type { PlanetarySpec } from '../../spec/types.js';
+import type { TrainGear } from '../../fit/train/train.js';
 import type { PrintedSize } from '../sheetTypes.js';
+import { outerDiameter } from './printingRecord.js';
 
 /** A size that calipers can read on a feature, mm. */
 export type FeatureSize = Pick<PrintedSize, 'part' | 'feature'> & { size: number };
 
-/**
- * Widths of what is let into the parts or stands on them, as the file has them.
- * @param outer outer diameter of the ring, mm
- */
-export function featureSizes({ sun, planets, ring }: PlanetarySpec, outer: number): FeatureSize[] {
-  const { hole, dimple, pocket } = planets;
-  const { flange, mount } = ring;
-  return [
-    ...gearFeatureSizes('sun', sun),
-    ...given([
-      ['planet', 'finger hole', hole?.diameter],
-      ['planet', 'dimple', dimple?.diameter],
-      ['planet', 'pocket', pocket?.diameter],
-    ]),
-    ...ringFeatureSizes('ring', ring),
-    ...given([
-      ['ring', 'screw hole', mount?.diameter],
-      ['ring', 'countersink', mount?.headDiameter],
-      ['clamp-ring', 'outer diameter', mount && flange?.diameter],
-      ['clamp-ring', 'opening', mount && outer + 2 * mount.clearance],
-      ['clamp-ring', 'nut pocket', mount?.nutFlats],
-    ]),
-  ];
-}
-
-/** The same of one gear with teeth outside, its crank handle among them. */
-export function gearFeatureSizes(part: FeatureSize['part'], features: GearFeatures): FeatureSize[] {
-  const { screw, nut, knob, crank } = features;
+/** Widths of what is let into a gear or stands on it, its crank handle and clamp ring among them, mm. */
+export function featureSizes(one: TrainGear): FeatureSize[] {
+  const { part, features } = one;
+  const { screw, nut, knob, crank, hole, dimple, pocket, flange, bolts, mount } = features;
   return given([
     [part, 'screw hole', screw?.diameter ?? nut?.diameter],
     [part, 'countersink', screw && screw.countersink !== 'none' ? screw.headDiameter : undefined],
@@ -40,14 +16,16 @@ export function gearFeatureSizes(part: FeatureSize['part'], features: GearFeatur
     [part, 'knob', knob?.diameter],
     [part, 'crank socket', crank && crank.acrossFlats + crank.clearance],
     ['crank-handle', 'peg', crank?.handle === undefined ? undefined : crank.acrossFlats],
-  ]);
-}
-
-/** The same of one gear with teeth inside; its mount is a set's. */
-export function ringFeatureSizes(part: FeatureSize['part'], { flange, bolts }: RingFeatures): FeatureSize[] {
-  return given([
+    [part, 'finger hole', hole?.diameter],
+    [part, 'dimple', dimple?.diameter],
+    [part, 'pocket', pocket?.diameter],
     [part, 'flange', flange?.diameter],
     [part, 'bolt hole', bolts?.diameter],
+    [part, 'screw hole', mount?.diameter],
+    [part, 'countersink', mount?.headDiameter],
+    ['clamp-ring', 'outer diameter', mount && flange?.diameter],
+    ['clamp-ring', 'opening', mount && outerDiameter(one) + 2 * mount.clearance],
+    ['clamp-ring', 'nut pocket', mount?.nutFlats],
   ]);
 }
 

@@ -1,5 +1,5 @@
 import type { Mesh, Part } from '../../solid/mesh.js';
-import { changedPairs, planetaryPairs } from '../bodyPairs.js';
+import { changedPairs } from '../bodyPairs.js';
 import { type LeastDistance, leastDistance } from '../mesh/leastDistance.js';
 import { triangleTree } from '../mesh/triangleTree.js';
 
@@ -22,11 +22,7 @@ export function firstLayerGap(parts: readonly Part[], layer: number, within: num
     return walls.triangles.length ? triangleTree(walls) : null;
   });
   const at = new Map(parts.map(({ name }, i) => [name, i]));
-  const mates = at.has('sun') ? planetaryPairs(parts) : [];
-  const pairs = [...mates, ...changedPairs(parts, mates, () => true)].map(({ between: [a, b] }) => [
-    at.get(a)!,
-    at.get(b)!,
-  ]);
+  const pairs = changedPairs(parts, [], () => true).map(({ between: [a, b] }) => [at.get(a)!, at.get(b)!]);
   let nearest: FirstLayerGap | null = null;
   for (const [a, b] of pairs) {
     const one = trees[a];

@@ -1,6 +1,5 @@
-import { compensationOf, drawnNumbers, type SizedSet } from '../../fit/compensation.js';
-import type { MadeRadii } from '../../fit/madeRadii.js';
-import { reliefs } from '../../fit/reliefs.js';
+import { compensationOf } from '../../fit/compensation.js';
+import type { Train, TrainBar, TrainGear } from '../../fit/train/train.js';
 import { Refusal } from '../../spec/refusal.js';
 import type { Bore } from '../../spec/types.js';
 import { baseTangentLength } from '../../tooth/baseTangent.js';
@@ -14,25 +13,20 @@ import { besideDrawn, featureSizes } from './featureSizes.js';
  * sizes are those that the file asks for, gap taken off.
  * @param records of the gears as asked
  */
-export function printingRecord(asked: SizedSet, records: readonly GearRecord[]): PrintingRecord {
-  const drawn = drawnNumbers(asked);
+export function printingRecord(asked: Train, drawn: Train, records: readonly GearRecord[]): PrintingRecord {
   return {
     ...compensationOf(asked.spec),
-    sizes: records.flatMap((record) => setSizes(record, drawn)).concat(wallSizes(asked, drawn)),
+    sizes: [
+      ...records.flatMap((record, i) => gearSizesOf(record, drawn.gears[i])),
+      ...asked.gears.flatMap((one, i) => wallSize(one, drawn.gears[i])),
+      ...asked.gears.flatMap((one, i) => besideDrawn(featureSizes(one), featureSizes(drawn.gears[i]))),
+      ...(asked.bar && drawn.bar ? barSizes(asked.bar, drawn.bar) : []),
+    ],
   };
 }
 
-function setSizes(record: GearRecord, drawn: SizedSet): PrintedSize[] {
-  const part = record.part as 'sun' | 'planet' | 'ring';
-  const relief = reliefs(drawn.spec.fit)[part];
-  return gearSizesOf(record, { gear: drawn.gears[part], radii: drawn.radii[part], relief });
-}
-
 /** The sizes of a gear, as drawn and as recorded; one that cannot be measured on it is left out. */
-export function gearSizesOf(
-  record: GearRecord,
-  { gear, radii, relief }: { gear: Gear; radii: MadeRadii; relief: number },
-): PrintedSize[] {
+function gearSizesOf(record: GearRecord, { gear, radii, relief }: TrainGear): PrintedSize[] {
   const { part, tipDiameter, rootDiameter, baseTangentLength: span, overPins: pins } = record;
   const sizes: PrintedSize[] = [
     { part, feature: 'tip diameter', drawn: 2 * radii.tip, expected: tipDiameter },
@@ -61,31 +55,30 @@ function pinReading(gear: Gear, pin: number, relief: number): number | null {
   }
 }
 
-function wallSizes(asked: SizedSet, drawn: SizedSet): PrintedSize[] {
-  const outer = ({ spec, radii }: SizedSet) => 2 * (radii.ring.root + spec.ring.rim);
-  const bore = boreSize(asked.spec.sun.bore);
-  const features = besideDrawn(
-    featureSizes(asked.spec, outer(asked)),
-    featureSizes(drawn.spec, outer(drawn)),
-  );
+/** A ring's outer wall, or a bore. */
+function wallSize(asked: TrainGear, drawn: TrainGear): PrintedSize[] {
+  const { part } = asked;
+  if (asked.gear.internal)
+    return [{ part, feature: 'outer diameter', drawn: outerDiameter(drawn), expected: outerDiameter(asked) }];
+  const [expected, made] = [boreSize(asked.bore), boreSize(drawn.bore)];
+  return expected === null || made === null ? [] : [{ part, feature: 'bore', drawn: made, expected }];
+}
+
+/** Of a gear with teeth inside, mm. */
+export function outerDiameter({ radii, rim }: TrainGear): number {
+  return 2 * (radii.root + rim);
+}
+
+function barSizes(asked: TrainBar, drawn: TrainBar): PrintedSize[] {
+  const height = ({ backing, root, tip }: TrainBar) => backing - root + tip;
   return [
-    ...(bore === null
-      ? []
-      : [
-          {
-            part: 'sun' as const,
-            feature: 'bore' as const,
-            drawn: boreSize(drawn.spec.sun.bore)!,
-            expected: bore,
-          },
-        ]),
-    { part: 'ring', feature: 'outer diameter', drawn: outer(drawn), expected: outer(asked) },
-    ...features,
+    { part: 'bar', feature: 'length', drawn: drawn.length, expected: asked.length },
+    { part: 'bar', feature: 'height', drawn: height(drawn), expected: height(asked) },
   ];
 }
 
 /** Diameter, or width across flats, mm; null for none. */
-export function boreSize(bore: Bore): number | null {
+function boreSize(bore: Bore): number | null {
   switch (bore.shape) {
     case 'none':
       return null;

@@ -1,3 +1,4 @@
+import { setOf } from '../../fit/train/setOf.js';
 import type { PlanetarySpec } from '../../spec/types.js';
 import { degrees } from '../../tooth/gear.js';
 import { planetPlaces } from '../../train/assembly.js';
@@ -21,11 +22,10 @@ export interface FingerGap {
  * script made come last.
  */
 export function fingerGaps({
-  spec,
-  inner,
-  radii,
+  numbers,
   addedHoles = [],
-}: PlanFindings & Pick<Partial<AllFindings>, 'addedHoles'>): FingerGap[] {
+}: Pick<PlanFindings<PlanetarySpec>, 'numbers'> & Pick<Partial<AllFindings>, 'addedHoles'>): FingerGap[] {
+  const { spec, inner, radii } = setOf(numbers);
   const sizes = {
     centreDistance: inner.centreDistance,
     sunTip: radii.sun.tip,

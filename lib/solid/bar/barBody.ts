@@ -1,4 +1,4 @@
-import type { PlacedBar } from '../../fit/trains/fitTrain.js';
+import type { PlacedBar } from '../../fit/train/fitTrain.js';
 import { roundPoints } from '../../tooth/bar.js';
 import type { Mesh } from '../mesh.js';
 import { type BarDraft, barDraft, type Column } from './barDraft.js';

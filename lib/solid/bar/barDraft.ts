@@ -1,4 +1,4 @@
-import type { PlacedBar } from '../../fit/trains/fitTrain.js';
+import type { PlacedBar } from '../../fit/train/fitTrain.js';
 import { halfThicknessAt } from '../../tooth/bar.js';
 import { fillPlane, reversed } from '../cap.js';
 import type { Mesh } from '../mesh.js';

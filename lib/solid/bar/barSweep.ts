@@ -1,4 +1,4 @@
-import type { PlacedBar } from '../../fit/trains/fitTrain.js';
+import type { PlacedBar } from '../../fit/train/fitTrain.js';
 import type { CommonSpec } from '../../spec/types.js';
 import { radians } from '../../tooth/gear.js';
 

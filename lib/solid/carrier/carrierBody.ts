@@ -1,25 +1,18 @@
 import type { CarrierSizes, Plate } from '../../fit/carrier/carrierSizes.js';
-import { polar } from '../../tooth/polar.js';
 import type { Mesh } from '../mesh.js';
 import type { Contour } from '../stack/contour.js';
 import { stackMesh } from '../stack/stackMesh.js';
 import { type Column, pinColumns, postColumns } from './columns.js';
 import { plateStack } from './plate.js';
 
-/** Where the planets' axes are. */
-export interface CarrierPlace {
-  centreDistance: number;
-  planets: readonly { angle: number }[];
-}
-
 /**
  * A carrier as one closed body: plates joined by pins or posts, in the frame of the set, the lower end face of the gears
  * at z = 0.
+ * @param axes of the planets, mm
  * @param tolerance largest distance of a chord from a round wall, mm
  */
-export function carrierBody(sizes: CarrierSizes, place: CarrierPlace, tolerance: number): Mesh {
+export function carrierBody(sizes: CarrierSizes, axes: readonly [number, number][], tolerance: number): Mesh {
   const { plates, pin } = sizes;
-  const axes = place.planets.map(({ angle }) => polar(place.centreDistance, angle));
   const columns = pin ? pinColumns(sizes, pin.pin, axes, tolerance) : postColumns(sizes);
   const lower = plates.find(({ side }) => side === 'below');
   const upper = plates.find(({ side }) => side === 'above');

@@ -3,7 +3,7 @@ import { shown } from '../../fit/coupon/readGaps.js';
 import { LABEL, type Station } from '../../fit/coupon/stations.js';
 import { barSweep } from '../bar/barSweep.js';
 import { boreOutline } from '../bore.js';
-import { trainSweep } from '../buildTrain.js';
+import { sweepOf } from '../buildTrain.js';
 import { gearBody } from '../gearBody.js';
 import type { Part } from '../mesh.js';
 import { placed } from '../place.js';
@@ -63,8 +63,8 @@ export function buildCoupon(stations: readonly Station[], layout: CouponLayout):
   const pinions = stations.map(({ part, drawn }, i): Part => {
     const [gear] = drawn.gears;
     const wall = { bore: boreOutline(gear.bore, tolerance) };
-    const body = gearBody(gear.profile, trainSweep(drawn, gear), wall, tolerance);
-    return { name: part, mesh: placed(body, gear.rotation, layout.axes[i]), unlike: true };
+    const body = gearBody(gear.profile, sweepOf(drawn, gear), wall, tolerance);
+    return { name: part, mesh: placed(body, gear.places[0].rotation, layout.axes[i]), unlike: true };
   });
   return {
     parts: [

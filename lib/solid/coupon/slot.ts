@@ -1,4 +1,4 @@
-import type { PlacedBar } from '../../fit/trains/fitTrain.js';
+import type { PlacedBar } from '../../fit/train/fitTrain.js';
 import { teethAlong } from '../bar/barBody.js';
 import { barDraft } from '../bar/barDraft.js';
 import type { BarSweep } from '../bar/barSweep.js';

@@ -1,5 +1,5 @@
 import type { Axial, PlayRecord, TiltRecord } from '../../proof/motion/playRecord.js';
-import type { TrainPlay } from '../../proof/trains/trainPlay.js';
+import type { TrainPlay } from '../../proof/motion/trainPlay.js';
 import { figure } from '../figure.js';
 import { paragraph, section, table } from './html.js';
 

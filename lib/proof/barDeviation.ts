@@ -1,14 +1,14 @@
-import type { PlacedBar } from '../../fit/trains/fitTrain.js';
-import { type BarSweep, leanAt } from '../../solid/bar/barSweep.js';
-import type { Mesh } from '../../solid/mesh.js';
-import { halfThicknessAt } from '../../tooth/bar.js';
+import type { PlacedBar } from '../fit/train/fitTrain.js';
+import { type BarSweep, leanAt } from '../solid/bar/barSweep.js';
+import type { Mesh } from '../solid/mesh.js';
+import { halfThicknessAt } from '../tooth/bar.js';
 import {
   deviationFrom,
   isFace,
   ON_SURFACE,
   type SurfaceDeviation,
   type ToothedSide,
-} from '../surfaceDeviation.js';
+} from './surfaceDeviation.js';
 
 /** Rounding of doubles, mm. */
 const ON_WALL = 1e-9;

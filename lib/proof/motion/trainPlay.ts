@@ -1,13 +1,13 @@
 import { backlash } from '../../fit/play/formulas.js';
-import type { FittedTrain } from '../../fit/trains/fitTrain.js';
+import type { FittedTrain } from '../../fit/train/fitTrain.js';
 import { degrees, gearSizes } from '../../tooth/gear.js';
 import { allowedGapError } from '../allowedGapError.js';
 import { leastDistance } from '../mesh/leastDistance.js';
 import type { TriangleTree } from '../mesh/triangleTree.js';
-import type { Confirmed } from '../motion/confirmed.js';
-import { movedTree } from '../motion/movedTree.js';
-import type { Axial } from '../motion/playRecord.js';
 import type { MeshRecord } from '../sheetTypes.js';
+import type { Confirmed } from './confirmed.js';
+import { movedTree } from './movedTree.js';
+import type { Axial } from './playRecord.js';
 
 /** How far the parts of a pair or of a rack and pinion can move, their axes and guides held: the sheet's key `play`. */
 export interface TrainPlay {
@@ -30,7 +30,8 @@ export interface TrainPlay {
  * @param trees of its parts as they come off the printer, by name
  */
 export function trainPlay(train: FittedTrain, trees: ReadonlyMap<string, TriangleTree>): TrainPlay | null {
-  const { spec, mesh, gears, bar } = train;
+  const { spec, meshes, gears, bar } = train;
+  const [mesh] = meshes;
   if (!mesh) return null;
   const { gap } = spec.fit;
   const [pinion, wheel] = gears;
@@ -53,11 +54,11 @@ export function trainPlay(train: FittedTrain, trees: ReadonlyMap<string, Triangl
 
 /** Short of the way by the error that the meshes' gap may have, nothing meets; beyond it by twice that, teeth do. */
 function confirmedWays(
-  { spec, mesh }: FittedTrain,
+  { spec, meshes: [mesh] }: FittedTrain,
   trees: ReadonlyMap<string, TriangleTree>,
   way: number,
 ): Confirmed[] {
-  const [pinion, mate] = mesh!.between.map((name) => trees.get(name)!);
+  const [pinion, mate] = mesh.between.map((name) => trees.get(name)!);
   const error = allowedGapError(spec) / spec.fit.gap;
   const apart = (shift: number) =>
     leastDistance(movedTree(pinion, [0, 0, shift, 0, 0, 0], [0, 0, 0]), mate, spec.fit.gap)?.distance ??

@@ -1,24 +1,33 @@
 import { Refusal, refuse } from '../../spec/refusal.js';
+import type { Spec } from '../../spec/types.js';
 import { type BarProfile, barProfile } from '../../tooth/bar.js';
 import { type ToothProfile, toothProfile } from '../../tooth/profile.js';
-import { transverseContactRatio } from '../../train/contactRatio.js';
-import { pairSizes } from '../../train/pair.js';
-import { rackMesh } from '../../train/rackMesh.js';
+import { type CarrierSizes, carrierSizes } from '../carrier/carrierSizes.js';
+import { drawnWall } from '../compensation.js';
+import { type GearEnd, gearEnds, type Lipped } from '../gearEnds.js';
 import { drawnTrain } from './drawnTrain.js';
-import type { Train, TrainBar, TrainGear, TrainMesh } from './train.js';
+import { barMesh, gearMesh } from './meshSizes.js';
+import type { Place } from './place.js';
+import { isPlanetary } from './planetary.js';
+import { fittedSetOf } from './setOf.js';
+import { gearIn, type Train, type TrainBar, type TrainGear, type TrainMesh } from './train.js';
+import { arrangementOf } from './trainNumbers.js';
 
 /** A train with its teeth drawn and its parts in their places at z = 0. Lengths in mm, angles in radians. */
-export interface FittedTrain extends Train {
+export interface FittedTrain<S extends Spec = Spec> extends Train<S> {
   gears: PlacedGear[];
   bar: PlacedBar | null;
+  /** What carries the planets; null for nothing. */
+  carrier: CarrierSizes | null;
 }
 
-/** A gear with its teeth, placed. */
+/** A kind of gear with its teeth, placed. */
 export interface PlacedGear extends TrainGear {
   profile: ToothProfile;
-  centre: [number, number];
-  /** Angle of one of its tooth centres. */
-  rotation: number;
+  /** Bevels and lips. */
+  end: GearEnd;
+  /** Of each copy. */
+  places: Place[];
 }
 
 /** A bar with its teeth, placed below the pinion, teeth towards it. */
@@ -35,44 +44,49 @@ export interface PlacedBar extends TrainBar {
 }
 
 /**
- * Teeth with their relief, the pinion at the origin: a wheel beside it at +x, a wheel around it with its axis at −x,
- * a bar below it with its middle under the pinion.
- * @throws Refusal when a tooth comes to a point
+ * Teeth with their relief, every part in the place where all meshes meet at once, and what carries it.
+ * @param wall least width of the walls of a carrier, mm [that of two lines]
+ * @throws Refusal when a tooth comes to a point, or lips or a carrier find no room
  */
-export function fitTrain(train: Train): FittedTrain {
-  const gears = train.gears.map((one, i) => placedGear(train, one, i));
+export function fitTrain<S extends Spec>(train: Train<S>, wall?: number): FittedTrain<S> {
+  const places = arrangementOf(train.spec).places(train);
+  const toothed = train.gears.map((one) => ({ ...one, profile: profileOf(one) }));
+  const ends = gearEnds(train.spec, toothed, lippedOf(train));
+  const gears = toothed.map((one, i): PlacedGear => ({ ...one, end: ends[i], places: places[i] }));
   const bar = train.bar && placedBar(train, train.bar);
-  return { ...train, gears, bar, mesh: train.mesh && meshAsMade(train.mesh, gears, bar) };
+  const fitted = {
+    ...train,
+    gears,
+    bar,
+    meshes: train.meshes.map((mesh) => meshAsMade(mesh, gears, bar)),
+    carrier: null,
+  };
+  return isPlanetary(fitted)
+    ? { ...fitted, carrier: carrierSizes(fitted.spec, fittedSetOf(fitted), wall) }
+    : fitted;
+}
+
+function lippedOf(train: Train): Lipped | null {
+  if (!isPlanetary(train)) return null;
+  const { spec, meshes } = train;
+  const { lips } = spec;
+  return lips ? { spec: { ...spec, lips }, centreDistance: meshes[0].centreDistance } : null;
 }
 
 /**
  * A fitted train as it is drawn; the very same one where nothing is compensated.
  * @throws Refusal where walls set back by the growth leave no teeth
  */
-export function fitDrawn(asked: FittedTrain): FittedTrain {
-  const drawn = drawnTrain(asked);
+export function fitDrawn<S extends Spec>(asked: FittedTrain<S>): FittedTrain<S> {
+  const drawn = drawnTrain<S>(asked);
   if (drawn === asked) return asked;
   try {
-    return fitTrain(drawn);
+    return fitTrain(drawn, drawnWall(asked.spec));
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     const { growth } = asked.spec.printer;
     refuse('printer.growth', growth, `walls set back by it cannot be drawn: ${error.rule}`, [0]);
   }
-}
-
-function placedGear({ mesh, bar }: Train, one: TrainGear, index: number): PlacedGear {
-  const profile = profileOf(one);
-  const half = Math.PI / one.gear.teeth;
-  if (index === 0) {
-    // Over a bar with an even number of teeth a tooth of the pinion points down, into the space in the bar's middle.
-    const rotation = bar ? -Math.PI / 2 + (bar.teeth % 2 ? half : 0) : 0;
-    return { ...one, profile, centre: [0, 0], rotation };
-  }
-  const distance = mesh!.centreDistance;
-  return one.gear.internal
-    ? { ...one, profile, centre: [-distance, 0], rotation: half }
-    : { ...one, profile, centre: [distance, 0], rotation: Math.PI + half };
 }
 
 /** @throws Refusal that names the part as the file does: every gear with teeth inside is a ring elsewhere */
@@ -87,7 +101,7 @@ function profileOf({ part, gear, relief, radii }: TrainGear): ToothProfile {
   }
 }
 
-function placedBar({ spec, mesh }: Train, one: TrainBar): PlacedBar {
+function placedBar({ spec, meshes: [mesh] }: Train, one: TrainBar): PlacedBar {
   const profile = barProfile(one.bar, one);
   const pitch = profile.transversePitch;
   const slope = (one.hand === 'right' ? 1 : -1) * Math.tan(profile.helixAngle);
@@ -98,7 +112,7 @@ function placedBar({ spec, mesh }: Train, one: TrainBar): PlacedBar {
   return {
     ...one,
     profile,
-    datum: -mesh!.centreDistance,
+    datum: -mesh.centreDistance,
     firstTooth: pitch / 2 - half,
     ends: [low - spare, high + spare],
     slope,
@@ -107,17 +121,10 @@ function placedBar({ spec, mesh }: Train, one: TrainBar): PlacedBar {
 
 /** Contact as it is with roots and their roundings as drawn. */
 function meshAsMade(mesh: TrainMesh, gears: readonly PlacedGear[], bar: PlacedBar | null): TrainMesh {
-  const [one, two] = gears;
-  if (bar) {
-    const { profile, tip } = bar;
-    const made = rackMesh(one.gear, one.profile.tipRadius, tip, one.profile.formRadius, profile.form);
-    return { ...mesh, transverseContactRatio: made.transverseContactRatio };
-  }
-  const pair = pairSizes(one.gear, two.gear, {
-    tipRadius1: one.profile.tipRadius,
-    tipRadius2: two.profile.tipRadius,
-    formRadius1: one.profile.formRadius,
-    formRadius2: two.profile.formRadius,
+  const [one, two] = mesh.between.map((part) => {
+    if (part === 'bar') return null;
+    const { gear, profile } = gearIn({ gears }, part);
+    return { gear, tip: profile.tipRadius, form: profile.formRadius };
   });
-  return { ...mesh, transverseContactRatio: transverseContactRatio(pair), pair };
+  return two ? gearMesh(mesh.between, one!, two) : barMesh(one!, { tip: bar!.tip, form: bar!.profile.form });
 }

@@ -1,0 +1,30 @@
+import type { Check } from '../check.js';
+import type { TrainPlay } from '../motion/trainPlay.js';
+
+/**
+ * What holds the two parts to each other along the axis. Never more than a note: their axes and guides are held by
+ * pins and shafts that the maker puts in.
+ */
+export function capturedPair({ axial, heldBy, confirmed, mate }: TrainPlay, limit: number): Check {
+  const { up, down } = axial;
+  const most = up === null || down === null ? null : Math.max(up, down);
+  const unproved = confirmed.filter(({ clear, meets }) => !(clear && meets)).map(({ motion }) => motion);
+  const own =
+    mate.part === 'bar'
+      ? 'The pinion needs its own shaft, and the bar its own guide'
+      : 'Pinion and wheel each need their own pin or shaft';
+  return {
+    id: 'captured',
+    holds: most !== null && most <= limit && unproved.length === 0,
+    level: 'note',
+    value: most,
+    limit,
+    unit: 'mm',
+    says:
+      most === null
+        ? `nothing holds pinion and ${mate.part} to each other along the axis; herringbone teeth would. ${own}`
+        : `held to each other along the axis by ${heldBy.join(' and ')}: the pinion moves ${up!.toFixed(2)} mm up and ${down!.toFixed(2)} mm down against the ${mate.part}` +
+          (unproved.length ? `; the meshes do not bear it out: ${unproved.join(', ')}` : '') +
+          `. ${own}: nothing else keeps them at their distance`,
+  };
+}
