@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { setNumbers } from '../../lib/fit/setNumbers.js';
-import { trainNumbers } from '../../lib/fit/trains/trainNumbers.js';
+import { trainNumbers } from '../../lib/fit/train/trainNumbers.js';
 import { proveSet } from '../../lib/proof/proveSet.js';
 import { Refusal } from '../../lib/spec/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import type { PairSpec, PlanetarySpec } from '../../lib/spec/types.js';
+import { setNumbers } from '../planetarySets.js';
 import { setOf } from '../sets.js';
 import { type File, withValue } from '../spec/table.js';
 

@@ -1,34 +1,36 @@
 import { describe, expect, it } from 'vitest';
-import { drawnGap, drawnNumbers, drawnSet } from '../../lib/fit/compensation.js';
-import { fitSet } from '../../lib/fit/fitSet.js';
-import { setNumbers } from '../../lib/fit/setNumbers.js';
+import { drawnGap } from '../../lib/fit/compensation.js';
+import { drawnTrain } from '../../lib/fit/train/drawnTrain.js';
+import { fitDrawn } from '../../lib/fit/train/fitTrain.js';
+import { gearIn } from '../../lib/fit/train/train.js';
+import { trainNumbers } from '../../lib/fit/train/trainNumbers.js';
 import { proveSet } from '../../lib/proof/proveSet.js';
 import { Refusal } from '../../lib/spec/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import type { PlanetarySpec } from '../../lib/spec/types.js';
 import { pointOn } from '../../lib/tooth/segments.js';
+import { fitted } from '../planetarySets.js';
 import { referenceSet, setOf } from '../sets.js';
 import { soleProblem, spinner, withValue } from '../spec/table.js';
 
-const drawn = (spec: PlanetarySpec) => drawnSet(spec, fitSet(spec));
+const drawn = (spec: PlanetarySpec) => fitDrawn(fitted(spec));
 
 describe('compensation', () => {
   it('does nothing at all where nothing is asked', () => {
     const spec = referenceSet();
-    const set = fitSet(spec);
-    const none = drawnSet(spec, set);
-    expect(none.spec).toBe(spec);
-    expect(none.set).toBe(set);
+    const set = fitted(spec);
+    expect(fitDrawn(set)).toBe(set);
+    expect(set.spec).toBe(spec);
     expect(drawnGap(spec)).toBe(0.25);
   });
 
   it('is applied once: the drawn set has nothing left to compensate', () => {
     const spec = referenceSet({ printer: { growth: 0.1 }, filament: { shrinkage: 1 } });
-    const once = drawnNumbers(setNumbers(spec));
-    expect(drawnNumbers(once)).toBe(once);
+    const once = drawnTrain(trainNumbers(spec));
+    expect(drawnTrain(once)).toBe(once);
     expect(drawnGap(once.spec)).toBeCloseTo(drawnGap(spec), 12);
-    const { set } = drawn(spec);
-    expect(drawnSet(once.spec, set).set).toBe(set);
+    const made = drawn(spec);
+    expect(fitDrawn(made)).toBe(made);
     // What a shrunk print needs, by hand: 0.45 mm / 0.99.
     expect(drawnGap(spec)).toBeCloseTo(0.45 / 0.99, 12);
   });
@@ -46,7 +48,7 @@ describe('compensation', () => {
     (part) => {
       const growth = 0.12;
       const spec = setOf(15, 15, 45, 5, { helix: { form: 'spur' }, printer: { growth } });
-      const [asked, back] = [fitSet(spec), drawn(spec).set].map(({ profiles }) => profiles[part].segments);
+      const [asked, back] = [fitted(spec), drawn(spec)].map((train) => gearIn(train, part).profile.segments);
       // Every point of the drawn outline, but near its corners at the tip, is the growth away from the asked one.
       const line = asked.flatMap((segment) =>
         Array.from({ length: 400 }, (_, i) =>
@@ -146,7 +148,7 @@ describe('the sheet', () => {
         Math.hypot(positions[3 * i] - centre[0], positions[3 * i + 1] - centre[1]),
       );
     };
-    const { centreDistance } = drawn(spec).set;
+    const [{ centreDistance }] = drawn(spec).meshes;
     expect(2 * Math.min(...radii('planet-1', [centreDistance, 0]))).toBeCloseTo(14.2 / 0.995, 9);
     expect(2 * Math.max(...radii('ring', [0, 0]))).toBeCloseTo((spec.ring.flange!.diameter - 0.2) / 0.995, 9);
     expect(made.checks.filter(({ level, holds }) => level === 'must' && !holds)).toEqual([]);

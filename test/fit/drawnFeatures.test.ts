@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { drawnCarrier } from '../../lib/fit/carrier/drawnCarrier.js';
-import { drawnBore, drawnNumbers } from '../../lib/fit/compensation.js';
+import { drawnBore } from '../../lib/fit/compensation.js';
 import { drawnFeatures } from '../../lib/fit/drawnFeatures.js';
-import { setNumbers } from '../../lib/fit/setNumbers.js';
+import { drawnTrain } from '../../lib/fit/train/drawnTrain.js';
+import { setOf as numbersOf } from '../../lib/fit/train/setOf.js';
+import { trainNumbers } from '../../lib/fit/train/trainNumbers.js';
 import type { Carrier } from '../../lib/spec/types.js';
+import { setNumbers } from '../planetarySets.js';
 import { referenceSet, setOf } from '../sets.js';
 
 /**
@@ -192,13 +195,14 @@ it('lips come out as asked: the gap between lip and bevel is one between two wal
     ...{ module: 2, helix: { form: 'spur' }, retention: 'lips', lips: { on: 'ring', gap: 0.3, reach: 0.4 } },
     ...{ printer: { growth: GROWTH }, filament: { shrinkage: 2 }, fit: { gap: 0.3 } },
   });
-  const { spec: drawn } = drawnNumbers(setNumbers(asked));
+  const back = drawnTrain(trainNumbers(asked));
+  const drawn = back.spec;
   expect(printed(drawn.lips!.gap, 'opening')).toBeCloseTo(0.3, 12);
   expect(printed(drawn.lips!.reach!, 'length')).toBeCloseTo(0.4, 12);
   expect(drawn.lips!.on).toBe('ring');
   // Tips and roots of teeth, and where true flanks are needed to.
   const { radii } = setNumbers(asked);
-  const made = drawnNumbers(setNumbers(asked)).radii;
+  const made = numbersOf(back).radii;
   for (const [part, outward] of [
     ['sun', 1],
     ['planet', 1],

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { fitSet } from '../../lib/fit/fitSet.js';
 import { inspectSet } from '../../lib/proof/proveSet.js';
 import { buildSet } from '../../lib/solid/buildSet.js';
 import { Refusal } from '../../lib/spec/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
+import { fitSet } from '../planetarySets.js';
 import { planetary } from '../sets.js';
 
 const narrow = {

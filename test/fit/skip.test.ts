@@ -1,16 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fitSet } from '../../lib/fit/fitSet.js';
 import { planetPlay } from '../../lib/fit/planetPlay.js';
 import { ringSection } from '../../lib/fit/ring/section.js';
 import { squeezedRing } from '../../lib/fit/ring/twoLoads.js';
-import { setNumbers } from '../../lib/fit/setNumbers.js';
 import { skipOf } from '../../lib/fit/skip.js';
 import { bears, skipAdvice, usualSkipLimits } from '../../lib/fit/skipAdvice.js';
 import { skip } from '../../lib/proof/checks/skip.js';
 import type { PlanetarySpec } from '../../lib/spec/types.js';
 import { gearOutline } from '../../lib/tooth/outline.js';
 import { evenly } from '../evenly.js';
+import { fitSet, planOf, setNumbers } from '../planetarySets.js';
 import { referenceSet, setOf } from '../sets.js';
 
 const spur = (more: object = {}) => setOf(15, 15, 45, 3, { helix: { form: 'spur' }, ...more });
@@ -137,21 +136,21 @@ describe('advice', () => {
 
   it('is empty when nothing alone is enough', () => {
     expect(skipAdvice(weak, {}, { pinchForce: 1e6, sunTorque: 0 })).toEqual({});
-    const { says } = skip(setNumbers(weak), { limits: { pinchForce: 1e6 } });
+    const { says } = skip(planOf({ ...weak, limits: { ...weak.limits, pinchForce: 1e6 } }));
     expect(says).toContain('would pass alone');
   });
 });
 
 describe('the check', () => {
   it('holds for the reference set, and fails with values that pass for a thin rim', () => {
-    expect(skip(setNumbers(referenceSet()))).toMatchObject({
+    expect(skip(planOf(referenceSet()))).toMatchObject({
       holds: true,
       level: 'should',
       limit: 50,
       unit: 'N',
     });
     const weak = referenceSet({ ring: { teeth: 45, rim: 2 } });
-    const failed = skip(setNumbers(weak));
+    const failed = skip(planOf(weak));
     expect(failed.holds).toBe(false);
     expect(failed.says).toContain(`ring.rim ${skipAdvice(weak).rim} would pass`);
   });
@@ -160,7 +159,7 @@ describe('the check', () => {
     const withRim = (rim: number) => referenceSet({ ring: { teeth: 45, rim } });
     const usual = (spec: PlanetarySpec) => bears(spec, {}, usualSkipLimits);
     const near = withRim(skipAdvice(withRim(2)).rim! - 0.1);
-    const { says } = skip(setNumbers(near));
+    const { says } = skip(planOf(near));
     expect(says).toMatch(/; 50 N and [\d.]+ N m are asked\. With everything else as it is, .* would pass$/);
     const named = [...says.matchAll(/(ring\.rim|faceWidth|fit\.gap|module) ([\d.]+)/g)].map(
       ([, key, value]) => [key, Number(value)] as const,
@@ -179,17 +178,19 @@ describe('the check', () => {
   });
 
   it('speaks of the torque when that alone is too little', () => {
-    const found = setNumbers(referenceSet());
-    const failed = skip(found, { limits: { sunTorque: 1e4 } });
+    const plain = referenceSet();
+    const spec = { ...plain, limits: { ...plain.limits, sunTorque: 1e4 } };
+    const failed = skip(planOf(spec));
     expect(failed).toMatchObject({ holds: false, limit: 1e4, unit: 'N m' });
-    expect(failed.value).toBeCloseTo(skipOf(found).sunTorque, 9);
+    expect(failed.value).toBeCloseTo(skipFor(spec, spec.filament).sunTorque, 9);
   });
 
   it('says when the rim breaks before a tooth skips', () => {
-    const found = setNumbers(referenceSet());
-    const { pinchForce, pinchStress } = skipOf(found);
-    const half = skip(found, { material: { strength: pinchStress / 2 } });
+    const spec = referenceSet();
+    const { pinchForce, pinchStress } = skipFor(spec, spec.filament);
+    const of = (strength: number) => skip(planOf({ ...spec, filament: { ...spec.filament, strength } }));
+    const half = of(pinchStress / 2);
     expect(half.says).toContain(`the rim breaks first, at about ${(pinchForce / 2).toFixed(0)} N`);
-    expect(skip(found, { material: { strength: 1e6 } }).says).not.toContain('breaks first');
+    expect(of(1e6).says).not.toContain('breaks first');
   });
 });

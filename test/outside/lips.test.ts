@@ -1,6 +1,5 @@
 import type { ManifoldToplevel, Mat4 } from 'manifold-3d';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { fitSet } from '../../lib/fit/fitSet.js';
 import { axialBounds } from '../../lib/fit/play/axialBounds.js';
 import type { Motion } from '../../lib/fit/play/contact.js';
 import { setPlay } from '../../lib/fit/play/setPlay.js';
@@ -10,6 +9,7 @@ import { distanceAfter } from '../../lib/proof/motion/movingSet.js';
 import { rotationMatrix } from '../../lib/proof/rotationMatrix.js';
 import { buildSet } from '../../lib/solid/buildSet.js';
 import type { PlanetarySpec } from '../../lib/spec/types.js';
+import { fitted } from '../planetarySets.js';
 import { setOf } from '../sets.js';
 import { kernelBody, startKernel } from './kernel.js';
 
@@ -34,7 +34,7 @@ function randomFrom(seed: number): () => number {
 }
 
 function bodies(spec: PlanetarySpec) {
-  const set = looseSetOf(spec, fitSet(spec));
+  const set = looseSetOf(fitted(spec));
   const parts = buildSet(spec);
   const trees = new Map(parts.map(({ name, mesh }) => [name, triangleTree(mesh)]));
   return { set, parts, trees };
@@ -127,6 +127,6 @@ describe('play that lips leave', () => {
 
   it('is not bounded where there are no lips', () => {
     const spec = setOf(15, 15, 45, 5);
-    expect(axialBounds(looseSetOf(spec, fitSet(spec)))).toBeNull();
+    expect(axialBounds(looseSetOf(fitted(spec)))).toBeNull();
   });
 });

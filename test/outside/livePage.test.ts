@@ -4,7 +4,7 @@ import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { proveSet } from '../../lib/proof/proveSet.js';
-import { planetarySubject } from '../../lib/write/drawing/planetarySubject.js';
+import { subjectOf } from '../../lib/write/drawing/subjectOf.js';
 import { drawSet } from '../../lib/write/drawing.js';
 import { liveOf } from '../../lib/write/sheetPage/live/liveOf.js';
 import { sheetPage } from '../../lib/write/sheetPage.js';
@@ -16,7 +16,7 @@ const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.mi
 describe.skipIf(noBrowser)(`the page of a sheet in a browser ${noBrowser}`, () => {
   const spec = setOf(15, 15, 45, 5);
   const { sheet, parts } = proveSet(spec);
-  const html = sheetPage(sheet, drawSet(spec, parts), liveOf(sheet, planetarySubject(spec, parts)));
+  const html = sheetPage(sheet, drawSet(spec, parts), liveOf(sheet, subjectOf(spec, parts)));
   let browser: Browser;
   beforeAll(async () => {
     browser = await openBrowser();

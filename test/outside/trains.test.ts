@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { fitTrain } from '../../lib/fit/trains/fitTrain.js';
-import { trainNumbers } from '../../lib/fit/trains/trainNumbers.js';
+import { fitTrain } from '../../lib/fit/train/fitTrain.js';
+import { trainNumbers } from '../../lib/fit/train/trainNumbers.js';
 import { proveSet } from '../../lib/proof/proveSet.js';
 import { buildSet } from '../../lib/solid/buildSet.js';
 import type { TrainSpec } from '../../lib/spec/types.js';
@@ -20,9 +20,9 @@ const noGap = { fit: { gap: 0.02 } };
 describe('handbook pairs', () => {
   // Elements of Metric Gear Technology 4.1 and 4.6 (from memory, recomputed).
   it('m 3, 12/24 teeth stand 54 mm apart', () => {
-    const { mesh } = trainNumbers(pairOf(12, 24, { module: 3, ...spur }));
-    expect(mesh!.centreDistance).toBeCloseTo(54, 9);
-    expect(mesh!.transverseContactRatio).toBeCloseTo(1.5111, 3);
+    const [mesh] = trainNumbers(pairOf(12, 24, { module: 3, ...spur })).meshes;
+    expect(mesh.centreDistance).toBeCloseTo(54, 9);
+    expect(mesh.transverseContactRatio).toBeCloseTo(1.5111, 3);
   });
 
   it('x 0.6/0.36 stand 56.4999 mm apart, tips shortened to 44.840 and 79.400', () => {

@@ -1,10 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { drawnSet } from '../../lib/fit/compensation.js';
 import { stationsLike } from '../../lib/fit/coupon/stations.js';
-import { fitSet } from '../../lib/fit/fitSet.js';
-import { setNumbers } from '../../lib/fit/setNumbers.js';
-import { setAdjustments } from '../../lib/proof/adjustments.js';
+import { toothAdjustments } from '../../lib/proof/adjustments.js';
 import { inspectSet } from '../../lib/proof/proveSet.js';
+import { fitSet, outlinesOf } from '../planetarySets.js';
 import { setOf } from '../sets.js';
 import { gearOf, rackOf } from '../trains.js';
 
@@ -37,8 +35,9 @@ describe('adjustments', () => {
       helix: { form: 'spur' },
       sun: { teeth: 15, profileShift: -0.2 },
     });
-    const set = fitSet(spec, setNumbers(spec).radii);
-    const says = setAdjustments(spec, set, drawnSet(spec, set).set).map((one) => one.says);
+    const set = fitSet(spec);
+    const { asked, drawn } = outlinesOf(spec);
+    const says = toothAdjustments(asked, drawn).map((one) => one.says);
     expect(says.join('\n')).toMatch(/roots of the ring rounded with 0\.030 mm in place of 0\.000 mm/);
     const bevels = (['sun', 'planet', 'ring'] as const).filter(
       (part) => set.ends[part].bevelSize < 1.75 - 5e-4,

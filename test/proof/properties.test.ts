@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { setNumbers } from '../../lib/fit/setNumbers.js';
 import { skipOf } from '../../lib/fit/skip.js';
 import { proveSet } from '../../lib/proof/proveSet.js';
+import { setNumbers } from '../planetarySets.js';
 import { setOf } from '../sets.js';
 
 /** Counts of sets that assemble; teeth enough that none is refused for its tips. */

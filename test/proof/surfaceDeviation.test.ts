@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { fitSet } from '../../lib/fit/fitSet.js';
 import { surfaceDeviation } from '../../lib/proof/surfaceDeviation.js';
-import { gearKinds } from '../../lib/solid/buildSet.js';
 import { gearBody } from '../../lib/solid/gearBody.js';
+import { fitted, sweptGears } from '../planetarySets.js';
 import { setOf } from '../sets.js';
 
 const spec = setOf(15, 15, 45, 5, { tolerance: 0.005 });
-const [sun] = gearKinds(spec, fitSet(spec));
+const [sun] = sweptGears(fitted(spec));
 /** Concave sides stand back by up to three quarters of the tolerance. */
 const near = 0.75 * spec.tolerance;
 const body = gearBody(sun.profile, sun.sweep, sun.wall, spec.tolerance);

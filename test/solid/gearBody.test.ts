@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { fitSet } from '../../lib/fit/fitSet.js';
 import { edgeDefects } from '../../lib/proof/mesh/edges.js';
 import { meshVolume } from '../../lib/proof/mesh/volume.js';
-import { buildSet, gearKinds } from '../../lib/solid/buildSet.js';
+import { buildSet } from '../../lib/solid/buildSet.js';
 import { gearBody } from '../../lib/solid/gearBody.js';
 import { reachOf } from '../../lib/solid/stack/contour.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import { gearOutline } from '../../lib/tooth/outline.js';
+import { fitted, sweptGears } from '../planetarySets.js';
 import { setOf } from '../sets.js';
 
 /** Area of a closed polyline by the shoelace formula. */
@@ -31,8 +31,7 @@ describe('a swept gear', () => {
   ])('%s at %d° has the volume of its section times its face width', (form, angle) => {
     for (const hand of ['right', 'left']) {
       const spec = setOf(15, 15, 45, 5, { helix: { form, angle, hand }, bevel: { size: 0 } });
-      const set = fitSet(spec);
-      for (const { first, profile, sweep, wall } of gearKinds(spec, set)) {
+      for (const { first, profile, sweep, wall } of sweptGears(fitted(spec))) {
         const rim = 'rim' in wall && wall.rim ? reachOf(wall.rim.bottom.points) : 0;
         const outline = area(gearOutline(profile, 1e-5).points);
         const section = rim ? Math.PI * rim ** 2 - outline : outline;
@@ -70,7 +69,7 @@ describe('a swept gear', () => {
   it('of the left hand is the mirror image of the right one, triangles included', () => {
     const body = (hand: string) => {
       const spec = setOf(15, 15, 45, 5, { helix: { form: 'helical', angle: 25, hand } });
-      const { profile, sweep, wall } = gearKinds(spec, fitSet(spec))[0];
+      const { profile, sweep, wall } = sweptGears(fitted(spec))[0];
       return gearBody(profile, sweep, wall, spec.tolerance);
     };
     const right = body('right');
@@ -91,7 +90,7 @@ describe('a swept gear', () => {
       helix: { form: 'helical', angle: 20, hand: 'right' },
       bevel: { size: 0 },
     });
-    const { profile, sweep, wall } = gearKinds(spec, fitSet(spec))[0];
+    const { profile, sweep, wall } = sweptGears(fitted(spec))[0];
     const { positions } = gearBody(profile, sweep, wall, 0.05);
     // Lead π d / tan β (ISO 21771): over the face width the section turns by 2 π b / lead.
     const turn = (2 * spec.faceWidth * Math.tan((20 * Math.PI) / 180)) / (profile.sizes.referenceRadius * 2);

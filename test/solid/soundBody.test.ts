@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { fitSet } from '../../lib/fit/fitSet.js';
-import { buildFitted } from '../../lib/solid/buildSet.js';
+import { gearIn } from '../../lib/fit/train/train.js';
+import { buildTrain } from '../../lib/solid/buildTrain.js';
 import { fillOutlines } from '../../lib/solid/cap.js';
 import type { Mesh } from '../../lib/solid/mesh.js';
 import { soundBody } from '../../lib/solid/soundBody.js';
 import type { Point } from '../../lib/solid/stack/contour.js';
 import { Refusal } from '../../lib/spec/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
+import { fitted } from '../planetarySets.js';
 
 const empty: Mesh = { positions: new Float64Array(), triangles: new Uint32Array() };
 const square = (x: number, side: number): Point[] => [
@@ -49,9 +50,10 @@ describe('a body whose outlines cross', () => {
       planets: { teeth: 18, count: 4 },
       carrier: {},
     });
-    const set = fitSet(spec);
-    const wide = { ...set, carrier: { ...set.carrier!, hubRadius: set.profiles.sun.tipRadius } };
-    const { parameter, rule, nearest } = refused(() => buildFitted(spec, wide));
+    const train = fitted(spec);
+    const { tipRadius } = gearIn(train, 'sun').profile;
+    const wide = { ...train, carrier: { ...train.carrier!, hubRadius: tipRadius } };
+    const { parameter, rule, nearest } = refused(() => buildTrain(wide));
     expect([parameter, nearest]).toEqual(['sun', []]);
     expect(rule).toContain('touch or cross');
   });

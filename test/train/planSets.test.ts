@@ -1,6 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { fitSet } from '../../lib/fit/fitSet.js';
-import { setNumbers } from '../../lib/fit/setNumbers.js';
 import { tipThickness } from '../../lib/proof/checks/tipThickness.js';
 import { planSets } from '../../lib/proof/planSets.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
@@ -12,6 +10,7 @@ import { type By, merits } from '../../lib/train/merit.js';
 import { pairSizes } from '../../lib/train/pair.js';
 import type { PlanRow } from '../../lib/train/planRow.js';
 import type { WantedSets } from '../../lib/train/planWanted.js';
+import { fitSet, planOf, setNumbers } from '../planetarySets.js';
 import { gear } from '../tooth/gears.js';
 
 const B = { addendum: 1, dedendum: 1.25, fillet: 0.3 };
@@ -260,7 +259,7 @@ describe('the search', () => {
         sun: { teeth: row.sunTeeth },
         planets: { teeth: row.planetTeeth, count: row.planets },
       });
-      return tipThickness(setNumbers(spec)).value!;
+      return tipThickness(planOf(spec)).value!;
     };
     const wide = planSets({ bed: 100, limit: 100_000, module: [1, 2], planets: 4, nozzle: 0.4 });
     expect(wide.rows.map(name).sort()).toEqual(

@@ -1,10 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { fitSet } from '../../lib/fit/fitSet.js';
-import { setNumbers } from '../../lib/fit/setNumbers.js';
 import { planChecks, toothChecks } from '../../lib/proof/checks.js';
 import { planSets } from '../../lib/proof/planSets.js';
 import { Refusal } from '../../lib/spec/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
+import { outlinesOf } from '../planetarySets.js';
 
 const name = (sun: number, planet: number, ring: number, count: number) =>
   `${sun}/${planet}/${ring} × ${count}`;
@@ -30,10 +29,8 @@ function isMade(
       ring: { teeth: ring },
       fit: { gap: wide },
     });
-    const made = fitSet(spec);
-    const found = { ...setNumbers(spec), inner: made.inner, outer: made.outer, set: made };
-    const gap = { least: spec.fit.gap, bySide: [0, 0] as [number, number], planet: 1, phase: 0, curve: [] };
-    const checks = [...planChecks(found), ...toothChecks({ ...found, rolling: { inner: gap, outer: gap } })];
+    const found = outlinesOf(spec);
+    const checks = [...planChecks(found), ...toothChecks(found)];
     return checks.every(({ holds, level }) => holds || level !== 'must');
   } catch (error) {
     if (error instanceof Refusal) return false;

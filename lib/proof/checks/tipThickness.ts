@@ -26,7 +26,7 @@ export function tipThickness({ spec, drawnNumbers }: PlanFindings): Check {
     limit,
     unit: 'mm',
     says: pointed
-      ? `fit.gap ${fit.gap}: the teeth of the ${part} come to a point below their tip circle. ${offer(spec)}`
+      ? `fit.gap ${fit.gap}: the teeth of the ${part} come to a point below their tip circle. ${tipOffer(spec)}`
       : `the thinnest tooth tip is ${thickness.toFixed(3)} mm (${part})`,
   };
 }
@@ -52,16 +52,16 @@ function normalTip(gear: Gear, radius: number, relief: number): number {
 const MOST_GROWTH = 4;
 
 /** The largest smaller gap, and the smallest larger module, in hundredths, that leave a tip, within what a file can hold. */
-function offer(spec: Spec): string {
+export function tipOffer<S extends Spec>(spec: S, leaves: (spec: S) => boolean = leavesTip): string {
   const { gap } = spec.fit;
   const { path, value } = moduleGiven(spec);
   const smaller = firstThat(gap, ranges.gap[0] - gap, (tried) =>
-    leavesTip({ ...spec, fit: { ...spec.fit, gap: tried } }),
+    leaves({ ...spec, fit: { ...spec.fit, gap: tried } }),
   );
   const larger = firstThat(
     spec.module,
     Math.min(ranges.module[1], MOST_GROWTH * spec.module) - spec.module,
-    (tried) => leavesTip({ ...spec, module: tried }),
+    (tried) => leaves({ ...spec, module: tried }),
   );
   const least = smaller === null ? 0 : Math.floor(smaller * 100 + 1e-6) / 100;
   const ways = [

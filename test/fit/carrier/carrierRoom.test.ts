@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { carrierSizes } from '../../../lib/fit/carrier/carrierSizes.js';
-import { fitSet } from '../../../lib/fit/fitSet.js';
 import { Refusal } from '../../../lib/spec/refusal.js';
+import { fitSet } from '../../planetarySets.js';
 import { setOf } from '../../sets.js';
 
 const specOf = (

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fitSet } from '../../../lib/fit/fitSet.js';
 import { proveSet } from '../../../lib/proof/proveSet.js';
 import { Refusal } from '../../../lib/spec/refusal.js';
 import { resolveSpec } from '../../../lib/spec/resolveSpec.js';
 import type { PlanetarySpec } from '../../../lib/spec/types.js';
+import { fitSet } from '../../planetarySets.js';
 import { type File, withValue } from '../../spec/table.js';
 
 const boss = fc.oneof(

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { pinStrength } from '../../../lib/fit/carrier/pinStrength.js';
-import { fitSet } from '../../../lib/fit/fitSet.js';
+import { fitSet } from '../../planetarySets.js';
 import { setOf } from '../../sets.js';
 
 /**

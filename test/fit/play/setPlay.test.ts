@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fitSet } from '../../../lib/fit/fitSet.js';
 import type { Motion } from '../../../lib/fit/play/contact.js';
 import { axialPlay, backlash, radialPlay, workingDepth } from '../../../lib/fit/play/formulas.js';
 import { furthest } from '../../../lib/fit/play/furthest.js';
@@ -10,9 +9,10 @@ import { looseSetOf } from '../../../lib/proof/motion/looseSetOf.js';
 import type { PlanetarySpec } from '../../../lib/spec/types.js';
 import { centreDistance } from '../../../lib/train/pair.js';
 import { evenly } from '../../evenly.js';
+import { fitted, setNumbers } from '../../planetarySets.js';
 import { setOf } from '../../sets.js';
 
-const loose = (spec: PlanetarySpec): LooseSet => looseSetOf(spec, fitSet(spec));
+const loose = (spec: PlanetarySpec): LooseSet => looseSetOf(fitted(spec));
 const far = (set: LooseSet, direction: Motion, part = 'planet-1'): number =>
   furthest({ [part]: direction }, setContacts(set), [part]).value;
 
@@ -102,7 +102,7 @@ describe('radial play', () => {
     const gap = 0.08;
     const spec = setOf(15, 15, 45, 5, { fit: { gap } });
     const set = loose(spec);
-    const { sun, planet, ring } = fitSet(spec).gears;
+    const { sun, planet, ring } = setNumbers(spec).gears;
     const shift = gap / (2 * Math.sin((20 * Math.PI) / 180)) / 1.5;
     const moved = { ...planet, profileShift: planet.profileShift - 2 * shift };
     expect(radialPlay(set).toSun).toBeCloseTo(set.inner.centreDistance - centreDistance(sun, moved), 9);

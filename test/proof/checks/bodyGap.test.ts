@@ -1,15 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { type BodyGap, measureBodies } from '../../../lib/proof/bodies.js';
+import { type BodyFindings, type BodyGap, measureBodies } from '../../../lib/proof/bodies.js';
 import type { BodyPair } from '../../../lib/proof/bodyPairs.js';
-import { bodyGapOf } from '../../../lib/proof/checks/bodyGap.js';
+import { bodyGap } from '../../../lib/proof/checks/bodyGap.js';
+import { fitted } from '../../planetarySets.js';
 import { referenceSet } from '../../sets.js';
 import { box } from '../mesh/fixtures.js';
 
 const spec = referenceSet();
-const check = (gaps: BodyGap[]) =>
-  bodyGapOf(spec, { gaps, bodies: [], trees: new Map() }, [
-    { name: 'between sun and planets', kinds: ['sun', 'planet'] },
-  ]);
+const train = fitted(spec);
+const drawn = { ...train, meshes: [train.meshes[0]] };
+const checkOf = (bodies: BodyFindings) => bodyGap({ spec, drawn, bodies });
+const check = (gaps: BodyGap[]) => checkOf({ gaps, bodies: [], trees: new Map() });
 const mates = (distance: number | null): BodyGap => ({ between: ['sun', 'planet-1'], as: 'mates', distance });
 const apart = (distance: number | null, least?: number): BodyGap => ({
   between: ['planet-1', 'planet-2'],
@@ -70,10 +71,7 @@ it('is found on meshes that stand too near each other, or that reach into each o
     { between: ['sun', 'planet-1'], as: 'mates' },
     { between: ['planet-1', 'planet-2'], as: 'apart' },
   ];
-  const measured = (distance: number) =>
-    bodyGapOf(spec, measureBodies(parts(distance), [], pairs, 0.25), [
-      { name: 'between sun and planets', kinds: ['sun', 'planet'] },
-    ]);
+  const measured = (distance: number) => checkOf(measureBodies(parts(distance), [], pairs, 0.25));
   expect(measured(0.3)).toMatchObject({ holds: true });
   expect(measured(2)).toMatchObject({ holds: true });
   expect(measured(0.2)).toMatchObject({ holds: false, value: expect.closeTo(0.05, 9) });

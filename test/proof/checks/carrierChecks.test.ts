@@ -1,10 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { fitSet } from '../../../lib/fit/fitSet.js';
-import { setNumbers } from '../../../lib/fit/setNumbers.js';
 import { pin } from '../../../lib/proof/checks/pin.js';
 import { inspectSet } from '../../../lib/proof/proveSet.js';
 import { resolveSpec } from '../../../lib/spec/resolveSpec.js';
 import type { Carrier, PlanetarySpec } from '../../../lib/spec/types.js';
+import { outlinesOf } from '../../planetarySets.js';
 import { setOf } from '../../sets.js';
 
 const carried = (carrier: object, more: object = {}) =>
@@ -12,11 +11,7 @@ const carried = (carrier: object, more: object = {}) =>
 const checkOf = (spec: PlanetarySpec, id: string) => inspectSet(spec).checks.find((one) => one.id === id)!;
 
 /** The check alone, without building anything. */
-const pinOf = (spec: PlanetarySpec) => {
-  const set = fitSet(spec);
-  const none = { at: 0, least: 0 } as never;
-  return pin({ ...setNumbers(spec), set, rolling: { inner: none, outer: none } })[0];
-};
+const pinOf = (spec: PlanetarySpec) => pin(outlinesOf(spec))[0];
 
 describe('a pin', () => {
   const asked = (sunTorque: number, carrier: object = {}) =>

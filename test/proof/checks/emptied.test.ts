@@ -1,23 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import type { BodyFindings } from '../../../lib/proof/bodies.js';
-import { bodyGapOf } from '../../../lib/proof/checks/bodyGap.js';
-import { contactRatioOf } from '../../../lib/proof/checks/contactRatio.js';
+import { bodyGap } from '../../../lib/proof/checks/bodyGap.js';
+import { contactRatio } from '../../../lib/proof/checks/contactRatio.js';
 import { helixAccuracy } from '../../../lib/proof/checks/helixAccuracy.js';
-import { involuteInterferenceOf } from '../../../lib/proof/checks/involuteInterference.js';
-import { lineWidthOf } from '../../../lib/proof/checks/lineWidth.js';
-import { rollingOf } from '../../../lib/proof/checks/rolling.js';
-import { rootSpaceOf } from '../../../lib/proof/checks/rootSpace.js';
-import { trochoidInterferenceOf } from '../../../lib/proof/checks/trochoidInterference.js';
+import { involuteInterference } from '../../../lib/proof/checks/involuteInterference.js';
+import { lineWidth } from '../../../lib/proof/checks/lineWidth.js';
+import { rolling } from '../../../lib/proof/checks/rolling.js';
+import { rootSpace } from '../../../lib/proof/checks/rootSpace.js';
+import { trochoidInterference } from '../../../lib/proof/checks/trochoidInterference.js';
 import { leastBy } from '../../../lib/proof/leastBy.js';
 import { trochoidMargin } from '../../../lib/train/interference.js';
 import type { PairSizes } from '../../../lib/train/pair.js';
+import { outlinesOf } from '../../planetarySets.js';
 import { referenceSet } from '../../sets.js';
 
 const spec = referenceSet();
-const mates = [
-  { name: 'between sun and planets', kinds: ['sun', 'planet'] as [string, string] },
-  { name: 'between planets and ring', kinds: ['planet', 'ring'] as [string, string] },
-];
+const found = outlinesOf(spec);
+const { asked } = found;
 const gapsOf = (gaps: BodyFindings['gaps']): BodyFindings => ({ bodies: [], gaps, trees: new Map() });
 const pair = (a: string, b: string, distance: number | null, more = {}) => ({
   between: [a, b] as [string, string],
@@ -26,7 +25,7 @@ const pair = (a: string, b: string, distance: number | null, more = {}) => ({
   ...more,
 });
 const good = [pair('sun', 'planet-1', 0.25), pair('planet-1', 'ring', 0.25)];
-const gap = (gaps: BodyFindings['gaps']) => bodyGapOf(spec, gapsOf(gaps), mates);
+const gap = (gaps: BodyFindings['gaps']) => bodyGap({ ...found, bodies: gapsOf(gaps) });
 
 describe('a check cannot be emptied', () => {
   it('body-gap, where mates were not measured, not found or no number came of it', () => {
@@ -62,55 +61,31 @@ describe('a check cannot be emptied', () => {
 
   it('any figure of teeth, where one of several is no number', () => {
     const nan = Number.NaN;
-    const where = 'planets and ring';
-    expect(
-      contactRatioOf(
-        [
-          { where: 'a', transverse: 1.5, overlap: 0 },
-          { where, transverse: nan, overlap: 0 },
-        ],
-        1.2,
-      ),
-    ).toMatchObject({
-      ...{ holds: false, level: 'must' },
-    });
-    expect(
-      involuteInterferenceOf(
-        [
-          { where: 'a', margin: 1 },
-          { where: 'b', margin: nan },
-        ],
-        [],
-      ).holds,
-    ).toBe(false);
-    expect(
-      lineWidthOf(
-        [
-          { part: 'sun', thickness: 2 },
-          { part: 'ring', thickness: nan },
-        ],
-        0.9,
-      ).holds,
-    ).toBe(false);
-    expect(
-      rootSpaceOf(
-        [
-          { part: 'sun', width: 2 },
-          { part: 'ring', width: nan },
-        ],
-        0.45,
-      ).holds,
-    ).toBe(false);
-    expect(rollingOf(spec, { least: nan, phase: 0, where }, '').holds).toBe(false);
+    const [inner, outer] = asked.meshes;
+    const [sun, planet, ring] = asked.gears;
+    const ratio = contactRatio({ ...asked, meshes: [inner, { ...outer, transverseContactRatio: nan }] });
+    expect(ratio).toMatchObject({ holds: false, level: 'must' });
+    const lost = { ...outer, pair: { ...outer.pair!, tipRadius2: nan } };
+    expect(involuteInterference({ ...asked, meshes: [inner, lost] }).holds).toBe(false);
+    const gears = [sun, planet, { ...ring, relief: nan }];
+    expect(lineWidth({ ...found, drawnNumbers: { ...asked, gears } }).holds).toBe(false);
+    const segments = ring.profile.segments.map((one) => ({ ...one, from: nan })) as unknown;
+    const profile = { ...ring.profile, segments: segments as typeof ring.profile.segments };
+    expect(rootSpace({ ...asked, gears: [sun, planet, { ...ring, profile }] }).holds).toBe(false);
+    const [rolled, other] = found.rolling;
+    expect(rolling({ ...found, rolling: [rolled, { ...other, least: nan }] }).holds).toBe(false);
   });
 
   it('trochoid-interference, where a pinion is too large to lie in its ring at all', () => {
     // Tip radii 30 and 20 on axes 5 apart: the pinion's tip circle encloses the ring's.
     const enclosed = { centreDistance: 5, tipRadius1: 30, tipRadius2: 20 } as PairSizes;
     expect(trochoidMargin(enclosed)).toBe(Number.NEGATIVE_INFINITY);
-    expect(trochoidInterferenceOf(enclosed, 'pinion', 'wheel')).toMatchObject({ holds: false, value: null });
+    expect(trochoidInterference({ ...asked.meshes[1], pair: enclosed })).toMatchObject({
+      holds: false,
+      value: null,
+    });
     const apart = { ...enclosed, tipRadius1: 10 };
-    expect(trochoidInterferenceOf(apart, 'pinion', 'wheel').holds).toBe(true);
+    expect(trochoidInterference({ ...asked.meshes[1], pair: apart }).holds).toBe(true);
   });
 
   it('finds the least, no number before all others, and nothing of nothing', () => {

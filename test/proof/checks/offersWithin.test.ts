@@ -1,7 +1,7 @@
 // What checks advise is something that a file can hold.
 import { describe, expect, it } from 'vitest';
 import { overhang } from '../../../lib/proof/checks/overhang.js';
-import { thinFeaturesOf } from '../../../lib/proof/checks/thinFeatures.js';
+import { thinWalls } from '../../../lib/proof/checks/thinFeatures.js';
 import { tipOffer } from '../../../lib/proof/checks/tipThickness.js';
 import { inspectSet } from '../../../lib/proof/proveSet.js';
 import { buildSet } from '../../../lib/solid/buildSet.js';
@@ -33,8 +33,8 @@ describe('advice', () => {
 
   it('for thin walls names no face width below the least', () => {
     const wall = (thickness: number) => [{ what: 'rim', thickness, mend: 'a thicker rim' }];
-    expect(thinFeaturesOf(wall(0.4), 5, 2).says).not.toContain('faceWidth');
-    expect(thinFeaturesOf(wall(0.6), 5, 2).says).toContain('faceWidth 1.2 would pass');
+    expect(thinWalls(wall(0.4), 5, 2).says).not.toContain('faceWidth');
+    expect(thinWalls(wall(0.6), 5, 2).says).toContain('faceWidth 1.2 would pass');
   });
 
   it('against undercut goes into the file as it stands, the ring’s shift left to follow', () => {

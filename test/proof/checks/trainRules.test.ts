@@ -1,15 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { setNumbers } from '../../../lib/fit/setNumbers.js';
 import { assembly } from '../../../lib/proof/checks/assembly.js';
 import { coaxial } from '../../../lib/proof/checks/coaxial.js';
 import { neighbours } from '../../../lib/proof/checks/neighbours.js';
 import { inspectSet } from '../../../lib/proof/proveSet.js';
 import type { PlanetarySpec } from '../../../lib/spec/types.js';
 import { allowsEqualSpacing } from '../../../lib/train/assembly.js';
+import { planOf } from '../../planetarySets.js';
 import { setOf } from '../../sets.js';
 
 const spur = { helix: { form: 'spur' } };
-const checked = (check: typeof coaxial, spec: PlanetarySpec) => check(setNumbers(spec));
+const checked = (check: typeof coaxial, spec: PlanetarySpec) => check(planOf(spec));
 
 /** The sets that a refusal offers, as tooth counts and planets. */
 const offered = (says: string) =>

@@ -2,24 +2,25 @@
 
 import { primitives } from '@jscad/modeling';
 import { describe, expect, it } from 'vitest';
-import { drawnSet } from '../../../lib/fit/compensation.js';
-import { fitSet } from '../../../lib/fit/fitSet.js';
-import { sunHandle } from '../../../lib/fit/handleSeat.js';
+import { handleSeat } from '../../../lib/fit/handleSeat.js';
+import { fitDrawn } from '../../../lib/fit/train/fitTrain.js';
 import { measureBodies } from '../../../lib/proof/bodies.js';
 import { freeToTurn as check } from '../../../lib/proof/checks/freeToTurn.js';
 import { freeToTurn, type MotionGap } from '../../../lib/proof/freeToTurn/freeToTurn.js';
-import { planetaryScene } from '../../../lib/proof/freeToTurn/planetaryScene.js';
 import type { Scene } from '../../../lib/proof/freeToTurn/scene.js';
+import { sceneOf as sceneOfBuilt } from '../../../lib/proof/freeToTurn/sceneOf.js';
 import { leastDistance } from '../../../lib/proof/mesh/leastDistance.js';
 import { triangleTree } from '../../../lib/proof/mesh/triangleTree.js';
 import { movedTree } from '../../../lib/proof/motion/movedTree.js';
 import { inspectSet, proveSet } from '../../../lib/proof/proveSet.js';
 import type { Sheet } from '../../../lib/proof/sheetTypes.js';
-import { buildFitted, buildSet, setInUse } from '../../../lib/solid/buildSet.js';
+import { buildSet } from '../../../lib/solid/buildSet.js';
+import { buildTrain, looseParts } from '../../../lib/solid/buildTrain.js';
 import type { Mesh } from '../../../lib/solid/mesh.js';
 import { placed } from '../../../lib/solid/place.js';
 import type { PlanetarySpec } from '../../../lib/spec/types.js';
 import { kernelBody, startKernel } from '../../outside/kernel.js';
+import { fitted } from '../../planetarySets.js';
 import { setOf } from '../../sets.js';
 import { rackOf } from '../../trains.js';
 
@@ -30,10 +31,10 @@ const block = (size: [number, number, number], center: [number, number, number])
 const finding = ({ checks }: Sheet, id = 'free-to-turn') => checks.find((one) => one.id === id)!;
 
 function sceneOf(spec: PlanetarySpec): Scene {
-  const drawn = drawnSet(spec, fitSet(spec));
-  const parts = buildFitted(drawn.spec, drawn.set);
-  const bodies = measureBodies(parts, [], [], drawn.spec.fit.gap);
-  return planetaryScene({ ...drawn, parts, bodies, swept: new Map(), allowed: 0.02 });
+  const train = fitDrawn(fitted(spec));
+  const parts = buildTrain(train);
+  const bodies = measureBodies(parts, [], [], train.spec.fit.gap);
+  return sceneOfBuilt({ train, parts, bodies, swept: new Map(), allowed: 0.02 });
 }
 
 /** The scene with the handle nearer to its gear. */
@@ -91,10 +92,10 @@ describe('a crank handle', () => {
       sun: { teeth: 16, crank },
       carrier: { form: 'cage', plates: 'both', centre: 'open' },
     });
-    const drawn = drawnSet(caged, fitSet(caged));
-    const parts = buildFitted(drawn.spec, drawn.set);
+    const drawn = fitDrawn(fitted(caged));
+    const parts = buildTrain(drawn);
     const mesh = (name: string) => parts.find((part) => part.name === name)!.mesh;
-    const { motion, about } = setInUse(drawn.spec, drawn.set).get('crank-handle')!;
+    const { motion, about } = looseParts(drawn).find(({ name }) => name === 'crank-handle')!.inUse;
     const handle = mesh('crank-handle');
     // Turned over about x: y and z change their signs.
     const seated = (by: number): Mesh => ({
@@ -104,7 +105,7 @@ describe('a crank handle', () => {
         return (k === 0 ? 1 : -1) * (value - about[k]) + about[k] + motion[k] - (k === 2 ? by : 0);
       }),
     });
-    const { standOff } = sunHandle(drawn.spec, drawn.set)!;
+    const { standOff } = handleSeat(drawn)!;
     for (let turn = 0; turn < 6; turn++) {
       const turned = placed(seated(0), (turn * Math.PI) / 18, [0, 0]);
       for (const name of ['carrier', 'planet-1', 'ring'])

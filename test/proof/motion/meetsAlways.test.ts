@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { fitSet } from '../../../lib/fit/fitSet.js';
 import type { Motion } from '../../../lib/fit/play/contact.js';
 import { triangleTree } from '../../../lib/proof/mesh/triangleTree.js';
 import { looseSetOf } from '../../../lib/proof/motion/looseSetOf.js';
 import { meetsAlways } from '../../../lib/proof/motion/meetsAlways.js';
 import { distanceAfter } from '../../../lib/proof/motion/movingSet.js';
 import { buildSet } from '../../../lib/solid/buildSet.js';
+import { fitted } from '../../planetarySets.js';
 import { setOf } from '../../sets.js';
 
 describe('a part moved again and again', () => {
@@ -14,7 +14,7 @@ describe('a part moved again and again', () => {
     tolerance: 0.05,
     helix: { form: 'helical', angle: 20 },
   });
-  const set = looseSetOf(spec, fitSet(spec));
+  const set = looseSetOf(fitted(spec));
   const trees = new Map(buildSet(spec).map(({ name, mesh }) => [name, triangleTree(mesh)]));
   const moving = { set, trees };
   const turns = (level: number): Motion[] =>

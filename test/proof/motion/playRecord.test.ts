@@ -1,18 +1,18 @@
 import { describe, expect, it } from 'vitest';
-import { fitSet } from '../../../lib/fit/fitSet.js';
 import { captured } from '../../../lib/proof/checks/captured.js';
 import { tilt } from '../../../lib/proof/checks/tilt.js';
 import { triangleTree } from '../../../lib/proof/mesh/triangleTree.js';
 import { looseSetOf } from '../../../lib/proof/motion/looseSetOf.js';
 import { type PlayRecord, playRecord } from '../../../lib/proof/motion/playRecord.js';
-import { buildFitted } from '../../../lib/solid/buildSet.js';
+import { buildTrain } from '../../../lib/solid/buildTrain.js';
 import type { PlanetarySpec } from '../../../lib/spec/types.js';
+import { fitted } from '../../planetarySets.js';
 import { referenceSet, setOf } from '../../sets.js';
 
 function playOf(spec: PlanetarySpec): PlayRecord {
-  const fitted = fitSet(spec);
-  const trees = new Map(buildFitted(spec, fitted).map(({ name, mesh }) => [name, triangleTree(mesh)]));
-  return playRecord(spec, { set: looseSetOf(spec, fitted), trees });
+  const train = fitted(spec);
+  const trees = new Map(buildTrain(train).map(({ name, mesh }) => [name, triangleTree(mesh)]));
+  return playRecord(spec, { set: looseSetOf(train), trees });
 }
 
 describe('the reference set', () => {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { setNumbers } from '../../../lib/fit/setNumbers.js';
 import { bed } from '../../../lib/proof/checks/bed.js';
 import { layers } from '../../../lib/proof/checks/layers.js';
 import { thinFeatures } from '../../../lib/proof/checks/thinFeatures.js';
 import { buildSet } from '../../../lib/solid/buildSet.js';
+import { planOf } from '../../planetarySets.js';
 import { referenceSet } from '../../sets.js';
 
 const small = { bed: { width: 90, depth: 200, height: 100 } };
@@ -59,7 +59,7 @@ describe('the bed', () => {
 });
 
 describe('thin features', () => {
-  const check = (more: object) => thinFeatures(setNumbers(referenceSet(more)));
+  const check = (more: object) => thinFeatures(planOf(referenceSet(more)))[0];
 
   it('hold the tallest wall for its thickness', () => {
     expect(check({})).toMatchObject({ holds: true, level: 'should', value: expect.closeTo(20 / 5, 12) });
@@ -84,7 +84,7 @@ describe('thin features', () => {
 });
 
 describe('layers', () => {
-  const check = (more: object) => layers(setNumbers(referenceSet(more)));
+  const check = (more: object) => layers(planOf(referenceSet(more)));
 
   it('make up the face width', () => {
     expect(check({})).toMatchObject({ holds: true, level: 'note', value: expect.closeTo(0, 9) });

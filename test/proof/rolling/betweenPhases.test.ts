@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { drawnGap } from '../../../lib/fit/compensation.js';
-import { fitDrawn, fitTrain } from '../../../lib/fit/trains/fitTrain.js';
-import { trainNumbers } from '../../../lib/fit/trains/trainNumbers.js';
+import { fitDrawn, fitTrain } from '../../../lib/fit/train/fitTrain.js';
+import { trainNumbers } from '../../../lib/fit/train/trainNumbers.js';
 import { betweenPhases } from '../../../lib/proof/rolling/betweenPhases.js';
 import { type Going, leastAround } from '../../../lib/proof/rolling/leastAround.js';
 import { nearnesses } from '../../../lib/proof/rolling/nearnesses.js';
 import { chunkBoxes, type Strand } from '../../../lib/proof/rolling/outlineDistance.js';
+import { rollTrain } from '../../../lib/proof/rolling/rollTrain.js';
 import { preparedOutline, strandsNear } from '../../../lib/proof/rolling/strandsNear.js';
-import { rollTrain } from '../../../lib/proof/trains/rollTrain.js';
 import type { PairSpec } from '../../../lib/spec/types.js';
 import { rackOf, ringPairOf } from '../../trains.js';
 
@@ -65,8 +65,8 @@ describe('between the phases', () => {
     const spec: PairSpec = ringPairOf(one, two, { module: 1.46, profileShift: 'solve', ...more });
     const drawn = fitDrawn(fitTrain(trainNumbers(spec)));
     const gap = drawnGap(spec);
-    const rolled = rollTrain(drawn)!;
-    const [pinion, wheel] = drawn.gears;
+    const [rolled] = rollTrain(drawn);
+    const [pinion, wheel] = drawn.gears.map((gear) => ({ ...gear, ...gear.places[0] }));
     const outlines = [pinion, wheel].map(({ profile }) => preparedOutline(profile, 0.003 * gap));
     let least = 2 * gap;
     for (let i = 0; i < 4000; i++) {
@@ -88,7 +88,7 @@ describe('between the phases', () => {
     (teeth) => {
       for (const rack of ['A', 'B', 'C', 'D']) {
         const spec = rackOf(teeth, 6, { rack, helix: { form: 'spur' } });
-        const least = rollTrain(fitDrawn(fitTrain(trainNumbers(spec))))!.least;
+        const least = rollTrain(fitDrawn(fitTrain(trainNumbers(spec))))[0].least;
         expect(least).toBeGreaterThanOrEqual(spec.fit.gap * (1 - 0.006));
       }
     },

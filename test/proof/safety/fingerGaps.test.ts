@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { setNumbers } from '../../../lib/fit/setNumbers.js';
 import { fingerGaps as check, traps } from '../../../lib/proof/checks/fingerGaps.js';
 import { fingerGaps, spaceRadius } from '../../../lib/proof/safety/fingerGaps.js';
 import { evenly } from '../../evenly.js';
+import { planOf } from '../../planetarySets.js';
 import { referenceSet, setOf } from '../../sets.js';
 
 describe('the space between sun, ring and two planets', () => {
@@ -56,12 +56,12 @@ describe('openings of a set', () => {
     ['square', { shape: 'square', acrossFlats: 6 }, 6],
     ['D', { shape: 'D', diameter: 8, acrossFlat: 7 }, 7],
   ])('a %s bore lets in a rod of its inscribed circle', (_, bore, diameter) => {
-    const gaps = fingerGaps(setNumbers(referenceSet({ sun: { teeth: 15, bore } })));
+    const gaps = fingerGaps(planOf(referenceSet({ sun: { teeth: 15, bore } })));
     expect(gaps.find(({ where }) => where.includes('bore'))?.diameter).toBe(diameter);
   });
 
   it('names equal openings once: a space and a throat for equally spaced planets', () => {
-    const gaps = fingerGaps(setNumbers(setOf(15, 15, 45, 5)));
+    const gaps = fingerGaps(planOf(setOf(15, 15, 45, 5)));
     expect(gaps.map(({ where }) => where)).toEqual([
       'between sun, ring and two planets 72° apart',
       'between two planets 72° apart',
@@ -84,9 +84,7 @@ describe('the check', () => {
 
   it('notes a bore of 8 mm, and not one of 4 mm between small gears', () => {
     const small = (diameter: number) =>
-      setNumbers(
-        setOf(24, 12, 48, 8, { module: 0.8, sun: { teeth: 24, bore: { shape: 'round', diameter } } }),
-      );
+      planOf(setOf(24, 12, 48, 8, { module: 0.8, sun: { teeth: 24, bore: { shape: 'round', diameter } } }));
     expect(check(small(8))).toMatchObject({ holds: false, level: 'note' });
     expect(check(small(8)).says).toContain("the sun's bore up to 8.0 mm");
     expect(check(small(4))).toMatchObject({ holds: true, level: 'note' });

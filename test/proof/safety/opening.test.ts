@@ -1,16 +1,18 @@
 import { describe, expect, it } from 'vitest';
-import { setNumbers } from '../../../lib/fit/setNumbers.js';
 import { opening } from '../../../lib/proof/checks/opening.js';
+import type { OpeningAsked, PlanetarySpec } from '../../../lib/spec/types.js';
+import { planOf, setNumbers } from '../../planetarySets.js';
 import { referenceSet, setOf } from '../../sets.js';
 
 const set = setOf(20, 10, 40, 3);
-const drop = (spec = set, edge?: number) => opening(setNumbers(spec), { edge }).value!;
+const openingOf = (spec: PlanetarySpec, asked: OpeningAsked) => opening(planOf({ ...spec, opening: asked }));
+const drop = (spec = set, edge?: number) => openingOf(spec, { edge }).value!;
 
 describe('the opening check', () => {
   it('is a note without a limit and a must with one', () => {
-    expect(opening(setNumbers(set))).toMatchObject({ holds: true, level: 'note', limit: null });
-    expect(opening(setNumbers(set), { max: drop() + 0.01 })).toMatchObject({ holds: true, level: 'must' });
-    expect(opening(setNumbers(set), { max: drop() - 0.01 })).toMatchObject({ holds: false, level: 'must' });
+    expect(opening(planOf(set))).toMatchObject({ holds: true, level: 'note', limit: null });
+    expect(openingOf(set, { max: drop() + 0.01 })).toMatchObject({ holds: true, level: 'must' });
+    expect(openingOf(set, { max: drop() - 0.01 })).toMatchObject({ holds: false, level: 'must' });
   });
 
   it('a long edge rests on the outer tangent of both planets: ring tip − (a cos(π/N) + planet tip)', () => {
@@ -24,7 +26,7 @@ describe('the opening check', () => {
   });
 
   it('offers more of the same planets, each of which passes', () => {
-    const { says } = opening(setNumbers(set), { max: 6 });
+    const { says } = openingOf(set, { max: 6 });
     const counts = says
       .match(/planets\.count ([\d or]+) with/)![1]
       .split(' or ')
@@ -37,7 +39,7 @@ describe('the opening check', () => {
   });
 
   it('else offers sets that pass', () => {
-    const { says } = opening(setNumbers(referenceSet()), { max: 2 });
+    const { says } = openingOf(referenceSet(), { max: 2 });
     const offers = [...says.matchAll(/(\d+) \/ (\d+) \/ (\d+) × (\d+)/g)].map((one) =>
       one.slice(1).map(Number),
     );

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fitSet } from '../../../lib/fit/fitSet.js';
 import { edgeDefects } from '../../../lib/proof/mesh/edges.js';
 import { proveSet } from '../../../lib/proof/proveSet.js';
 import { buildSet } from '../../../lib/solid/buildSet.js';
 import { Refusal } from '../../../lib/spec/refusal.js';
 import { resolveSpec } from '../../../lib/spec/resolveSpec.js';
+import { fitSet } from '../../planetarySets.js';
 
 const cage = (planet: number) => ({
   kind: 'planetary' as const,

@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { fitSet } from '../../../lib/fit/fitSet.js';
-import { gearKinds } from '../../../lib/solid/buildSet.js';
 import { adaptivePitch } from '../../../lib/solid/sweep/adaptivePitch.js';
 import { Refusal } from '../../../lib/spec/refusal.js';
+import { fitted, sweptGears } from '../../planetarySets.js';
 import { setOf } from '../../sets.js';
 
 const spec = setOf(15, 15, 45, 5, { helix: { angle: 30 } });
-const [sun] = gearKinds(spec, fitSet(spec));
+const [sun] = sweptGears(fitted(spec));
 
 describe('the search for the coarsest pitch', () => {
   it('ends with a refusal where the cones of both end faces cross, which no division comes near', () => {

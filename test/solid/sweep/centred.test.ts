@@ -1,10 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { fitSet } from '../../../lib/fit/fitSet.js';
-import { gearKinds } from '../../../lib/solid/buildSet.js';
 import { centred } from '../../../lib/solid/sweep/centred.js';
 import { deviations } from '../../../lib/solid/sweep/deviations.js';
 import { pitchMesh } from '../../../lib/solid/sweep/pitchMesh.js';
 import { stepsFor } from '../../../lib/solid/sweep/steps.js';
+import { fitted, sweptGears } from '../../planetarySets.js';
 import { setOf } from '../../sets.js';
 
 const coarse = { flank: 0.02, land: 0.04, root: 0.04 };
@@ -12,7 +11,7 @@ const allowed = { flank: Infinity, land: Infinity, root: Infinity };
 
 function divided(form: string, angle: number) {
   const spec = setOf(15, 15, 45, 5, { helix: { form, angle } });
-  return gearKinds(spec, fitSet(spec)).map(({ first, profile, sweep }) => {
+  return sweptGears(fitted(spec)).map(({ first, profile, sweep }) => {
     const steps = stepsFor(profile, coarse, false);
     const exact = deviations(pitchMesh(profile, sweep, steps), profile, sweep);
     const mesh = centred({ steps, measured: exact }, profile, sweep, allowed);
