@@ -43,7 +43,7 @@ const tests = {
     ...outside('{captured,lips}'),
   ],
   'lib/fit/ring': ['test/fit/{ring/*,skip}.test.ts', ...outside('ring')],
-  'lib/fit/trains': [
+  'lib/fit/train': [
     'test/solid/{barBody,features/trains}.test.ts',
     'test/proof/checks/trainRules.test.ts',
     ...outside('{trains,rack,pairs}'),
