@@ -55,7 +55,9 @@ export function axialBounds(set: LooseSet): AxialBounds | null {
  */
 function holdingContacts(set: LooseSet, height: number): Contact[] {
   const { sun, planets, ring, inner, outer, gap, faceWidth } = set;
-  const inside = slices(set, PLANES).filter(({ z }) => z >= height && z <= faceWidth - height);
+  const inside = slices(set, [sun, planets[0], ring], PLANES).filter(
+    ({ z }) => z >= height && z <= faceWidth - height,
+  );
   return planets.flatMap((planet) => [
     ...lipContacts(set, planet, sun, false),
     ...lipContacts(set, planet, ring, false),

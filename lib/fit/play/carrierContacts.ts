@@ -1,6 +1,7 @@
 import type { CarrierSizes, Plate } from '../carrier/carrierSizes.js';
 import type { Station } from '../carrier/pinShape.js';
 import type { Contact, Feature } from './contact.js';
+import { type LinearPlace, readLinear } from './linearContact.js';
 import { faceRadiusOf, type LooseGear, type LooseSet } from './looseSet.js';
 import { type Vector, writeSlopes } from './pointMotion.js';
 
@@ -47,27 +48,8 @@ function facing(
   const slopes = new Float64Array(12);
   writeSlopes(slopes, 0, nx, ny, nz, x - gear.centre[0], y - gear.centre[1], height);
   writeSlopes(slopes, 6, -nx, -ny, -nz, x, y, height);
-  const place: FacingPlace = { gap, slopes };
-  return { between: [gear.name, CARRIER], feature, z, smooth: true, place, read: readFacing };
-}
-
-/** The gap of two parts at rest, mm, and how it changes with each number of their motions. */
-interface FacingPlace {
-  gap: number;
-  slopes: Float64Array;
-}
-
-function readFacing(
-  { gap, slopes }: FacingPlace,
-  motions: Float64Array,
-  first: number,
-  second: number,
-  into?: Float64Array,
-): number {
-  let now = gap;
-  for (let k = 0; k < 6; k++) now += slopes[k] * motions[first + k] + slopes[6 + k] * motions[second + k];
-  into?.set(slopes);
-  return now;
+  const place: LinearPlace = { gap, slopes };
+  return { between: [gear.name, CARRIER], feature, z, smooth: true, place, read: readLinear };
 }
 
 function around<T>(make: (cos: number, sin: number) => T): T[] {

@@ -2,7 +2,7 @@ import { involute } from '../../tooth/involute.js';
 import { pathOfContact } from '../../train/contactRatio.js';
 import type { PairSizes } from '../../train/pair.js';
 import type { Contact } from './contact.js';
-import { type LooseGear, type LooseSet, rotationAt, type Slice, tipRadiusAt, twistAt } from './looseSet.js';
+import { type LooseFrame, type LooseGear, rotationAt, type Slice, tipRadiusAt, twistAt } from './looseSet.js';
 import { addStretchSlopes, stretch, turnAt, writeSliceSlopes } from './sliceMotion.js';
 
 /**
@@ -12,7 +12,7 @@ import { addStretchSlopes, stretch, turnAt, writeSliceSlopes } from './sliceMoti
  * @param margin how far from both ends of that path, mm [0]
  */
 export function flankContacts(
-  set: LooseSet,
+  set: LooseFrame,
   first: LooseGear,
   second: LooseGear,
   pair: PairSizes,
@@ -33,7 +33,7 @@ export function flankContacts(
 /** @param start, end of the path of contact, mm from where the line of action touches the first base circle */
 function addSide(
   contacts: Contact[],
-  set: LooseSet,
+  set: LooseFrame,
   first: LooseGear,
   second: LooseGear,
   pair: PairSizes,
@@ -76,7 +76,7 @@ function opposite(from: LooseGear, to: LooseGear): number {
  * Source: ISO 21771, backlash at a changed centre distance; the rest derived.
  */
 function flankContact(
-  set: LooseSet,
+  set: LooseFrame,
   first: LooseGear,
   second: LooseGear,
   pair: PairSizes,

@@ -18,14 +18,18 @@ export interface LooseGear {
   lips: boolean;
 }
 
-/** A set whose parts may move within their play. Lengths in mm, angles in radians. */
-export interface LooseSet {
+/** What all gears that run together have in common. Lengths in mm, angles in radians. */
+export interface LooseFrame {
   form: 'spur' | 'helical' | 'herringbone';
   faceWidth: number;
   /** Normal distance between neighbouring flanks. */
   gap: number;
   /** Angle between a bevel's cone and the end face. */
   bevelAngle: number;
+}
+
+/** A set whose parts may move within their play. Lengths in mm, angles in radians. */
+export interface LooseSet extends LooseFrame {
   /** A loose part that carries the planets; its motions turn about the set's axis at mid face. */
   carrier: CarrierSizes | null;
   /** Height of the gears' lower end faces above the bed. Contacts count heights from these faces, meshes from the bed. */
@@ -52,10 +56,11 @@ export interface Slice {
  * @param planes in half the face width, its ends included, at least 2
  */
 export function slices(
-  { form, faceWidth, bevelAngle, sun, planets, ring }: LooseSet,
+  { form, faceWidth, bevelAngle }: LooseFrame,
+  gears: readonly LooseGear[],
   planes: number,
 ): Slice[] {
-  const most = Math.max(sun.bevelSize, planets[0].bevelSize, ring.bevelSize);
+  const most = Math.max(...gears.map(({ bevelSize }) => bevelSize));
   const height = most * Math.tan(bevelAngle);
   const stretches: [number, number, 1 | -1][] =
     form === 'herringbone'
@@ -74,19 +79,19 @@ export function slices(
 }
 
 /** Turn of a gear's outline for one mm along the axis at a slice, radians, with its sign. */
-export function twistAt({ form }: LooseSet, { profile, hand }: LooseGear, { way }: Slice): number {
+export function twistAt({ form }: LooseFrame, { profile, hand }: LooseGear, { way }: Slice): number {
   if (form === 'spur') return 0;
   return (hand * way * Math.tan(profile.sizes.helixAngle)) / profile.sizes.referenceRadius;
 }
 
 /** Angle of one of a gear's tooth centres in a slice. */
-export function rotationAt(set: LooseSet, gear: LooseGear, slice: Slice): number {
+export function rotationAt(set: LooseFrame, gear: LooseGear, slice: Slice): number {
   const climb = slice.way === 1 ? slice.z : set.faceWidth - slice.z;
   return gear.rotation + slice.way * twistAt(set, gear, slice) * climb;
 }
 
 /** Tip radius in a slice, less where the bevel has cut it. */
-export function tipRadiusAt(set: LooseSet, { profile, bevelSize }: LooseGear, { z }: Slice): number {
+export function tipRadiusAt(set: LooseFrame, { profile, bevelSize }: LooseGear, { z }: Slice): number {
   const fromFace = Math.min(z, set.faceWidth - z);
   const cut = Math.max(0, bevelSize - fromFace / Math.tan(set.bevelAngle));
   return profile.tipRadius + (profile.gear.internal ? cut : -cut);
@@ -97,16 +102,20 @@ export function faceRadiusOf({ profile, bevelSize }: LooseGear): number {
   return profile.tipRadius + (profile.gear.internal ? bevelSize : -bevelSize);
 }
 
-/** The set turned on by a share of a pitch, carrier held. */
-export function turnedOn(set: LooseSet, pitches: number): LooseSet {
-  const on = (gear: LooseGear, way: 1 | -1): LooseGear => ({
+/** A gear turned on with its train by a share of a pitch. @param way 1 counter-clockwise, −1 clockwise */
+export function gearTurnedOn(gear: LooseGear, pitches: number, way: 1 | -1): LooseGear {
+  return {
     ...gear,
     rotation: gear.rotation + (way * 2 * Math.PI * pitches) / gear.profile.gear.teeth,
-  });
+  };
+}
+
+/** The set turned on by a share of a pitch, carrier held. */
+export function turnedOn(set: LooseSet, pitches: number): LooseSet {
   return {
     ...set,
-    sun: on(set.sun, 1),
-    planets: set.planets.map((planet) => on(planet, -1)),
-    ring: on(set.ring, -1),
+    sun: gearTurnedOn(set.sun, pitches, 1),
+    planets: set.planets.map((planet) => gearTurnedOn(planet, pitches, -1)),
+    ring: gearTurnedOn(set.ring, pitches, -1),
   };
 }

@@ -17,7 +17,7 @@ export function setContacts(set: LooseSet, planes = FINE): Contact[] {
   const { sun, planets, ring, inner, outer } = set;
   const walls = { sun: wallsOf(set, sun), planet: wallsOf(set, planets[0]), ring: wallsOf(set, ring) };
   const contacts: Contact[][] = [];
-  const cuts = slices(set, planes);
+  const cuts = slices(set, [sun, planets[0], ring], planes);
   for (let i = 0; i < planets.length; i++) {
     const planet = planets[i];
     contacts.push(

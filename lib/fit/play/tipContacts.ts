@@ -1,5 +1,5 @@
 import type { Contact } from './contact.js';
-import { type LooseGear, type LooseSet, rotationAt, type Slice, tipRadiusAt, twistAt } from './looseSet.js';
+import { type LooseFrame, type LooseGear, rotationAt, type Slice, tipRadiusAt, twistAt } from './looseSet.js';
 import { addStretchSlopes, stretch, turnAt, writeSliceSlopes } from './sliceMotion.js';
 import { isPastTip, type SpaceWall, toothWalls, wallDistance } from './spaceWall.js';
 
@@ -20,14 +20,14 @@ interface RootCircle {
   radius: number;
 }
 
-interface StandingWall {
+export interface StandingWall {
   wall: SpaceWall;
   cos: number;
   sin: number;
 }
 
 /** Two gears in mesh as one slice shows them. A is the one whose tips are looked at, B its mate. mm, radians. */
-interface Facing {
+export interface Facing {
   between: readonly [string, string];
   z: number;
   /** Of the slice above mid face. */
@@ -38,8 +38,6 @@ interface Facing {
   /** From the axis of B to that of A. */
   apartX: number;
   apartY: number;
-  /** Of the tips of A. */
-  radius: number;
   /** What is farther from B than this is left out. */
   reach: number;
   /** Where the teeth of B stand. */
@@ -53,7 +51,7 @@ interface Facing {
  * @param walls of the mate, `wallsOf`
  */
 export function tipContacts(
-  set: LooseSet,
+  set: LooseFrame,
   tips: LooseGear,
   roots: LooseGear,
   walls: readonly SpaceWall[],
@@ -67,11 +65,11 @@ export function tipContacts(
     twistB: twistAt(set, roots, slice),
     apartX: tips.centre[0] - roots.centre[0],
     apartY: tips.centre[1] - roots.centre[1],
-    radius: tipRadiusAt(set, tips, slice),
-    reach: REACH_GAPS * set.gap + tips.profile.gear.module / 2,
+    reach: reachOf(set, tips.profile.gear.module),
     toothB: rotationAt(set, roots, slice),
     pitchB: (2 * Math.PI) / roots.profile.gear.teeth,
   };
+  const radius = tipRadiusAt(set, tips, slice);
   const half = tipHalfAngle(set, tips, slice);
   const toMate = Math.atan2(-facing.apartY, -facing.apartX);
   // A planet's tips meet the ring on the side away from the ring's axis, and so do the ring's own.
@@ -85,25 +83,30 @@ export function tipContacts(
     const centre = tooth + k * pitch;
     const off = centre - towards;
     const middle = towards + Math.sign(off) * Math.max(0, Math.abs(off) - half);
-    addWithin(contacts, facing, middle, circle);
-    addCorner(contacts, facing, centre - half, walls);
-    addCorner(contacts, facing, centre + half, walls);
+    addTip(contacts, facing, radius * Math.cos(middle), radius * Math.sin(middle), circle);
+    for (const corner of [centre - half, centre + half])
+      addCorner(contacts, facing, radius * Math.cos(corner), radius * Math.sin(corner), walls);
   }
   return contacts;
 }
 
-/** Adds the contacts of a corner of a tip land with both sides of the tooth space. */
-function addCorner(contacts: Contact[], facing: Facing, corner: number, walls: readonly SpaceWall[]): void {
-  const x = facing.apartX + facing.radius * Math.cos(corner);
-  const y = facing.apartY + facing.radius * Math.sin(corner);
-  const angle = Math.atan2(y, x) - facing.toothB;
-  for (const wall of walls) addWithin(contacts, facing, corner, standing(wall, facing, angle));
+/**
+ * Adds the contacts of a corner of a tip land with both sides of a gear's tooth space.
+ * @param x, y of the corner, from the axis of A
+ */
+export function addCorner(
+  contacts: Contact[],
+  facing: Facing,
+  x: number,
+  y: number,
+  walls: readonly SpaceWall[],
+): void {
+  const angle = Math.atan2(facing.apartY + y, facing.apartX + x) - facing.toothB;
+  for (const wall of walls) addTip(contacts, facing, x, y, standing(wall, facing, angle));
 }
 
-/** Adds the contact of the point of a tip at an angle with a place that any play may reach. */
-function addWithin(contacts: Contact[], facing: Facing, angle: number, mate: Mate): void {
-  const x = facing.radius * Math.cos(angle);
-  const y = facing.radius * Math.sin(angle);
+/** Adds the contact of a point of a tip, from the axis of A, with a place that any play may reach. */
+export function addTip(contacts: Contact[], facing: Facing, x: number, y: number, mate: Mate): void {
   const gap = distanceTo(mate, facing.apartX + x, facing.apartY + y);
   // Below 0 the corner stands in another tooth space and sees this wall through its tooth; so may one past the tip.
   if (!(gap >= 0 && gap < facing.reach) || isBeyondTip(mate, facing.apartX + x, facing.apartY + y)) return;
@@ -112,13 +115,18 @@ function addWithin(contacts: Contact[], facing: Facing, angle: number, mate: Mat
   contacts.push({ between, feature: 'tips', z, smooth: mate.wall === null, place, read: readTip });
 }
 
+/** How far from its mate a tip is looked at, mm. */
+export function reachOf({ gap }: LooseFrame, module: number): number {
+  return REACH_GAPS * gap + module / 2;
+}
+
 /** The walls that tips of other gears meet on a gear. */
-export function wallsOf(set: LooseSet, gear: LooseGear): readonly SpaceWall[] {
+export function wallsOf(set: LooseFrame, gear: LooseGear): readonly SpaceWall[] {
   return toothWalls(gear.profile, CHORD_SHARE * set.gap);
 }
 
 /** Half the angle of the tip land, wider where a bevel has cut it, radians. */
-export function tipHalfAngle(set: LooseSet, gear: LooseGear, slice: Slice): number {
+export function tipHalfAngle(set: LooseFrame, gear: LooseGear, slice: Slice): number {
   const flank = gear.profile.segments[2];
   if (flank.kind !== 'involute') return 0;
   const roll = Math.sqrt(Math.max(0, (tipRadiusAt(set, gear, slice) / flank.baseRadius) ** 2 - 1));
@@ -221,7 +229,12 @@ function readTip(
 }
 
 /** Where the tip circles of two planets would touch in one slice; a little early when no two tips face each other. */
-export function neighbourContact(set: LooseSet, first: LooseGear, second: LooseGear, slice: Slice): Contact {
+export function neighbourContact(
+  set: LooseFrame,
+  first: LooseGear,
+  second: LooseGear,
+  slice: Slice,
+): Contact {
   const place: NeighbourPlace = {
     height: slice.z - set.faceWidth / 2,
     reach: tipRadiusAt(set, first, slice) + tipRadiusAt(set, second, slice),

@@ -14,8 +14,8 @@ export interface Confirmed {
   motion: string;
   /** Just short of it nothing meets. */
   clear: boolean;
-  /** Just beyond it something meets. */
-  meets: boolean;
+  /** Just beyond it something meets; null where that is not asked. */
+  meets: boolean | null;
 }
 
 /** Leaning bodies meet at points between the planes in which contacts are taken: their motion is known half as well. */
@@ -66,5 +66,5 @@ export function confirmed(
 
 /** The motions that the meshes do not bear out: something meets short of them, or nothing beyond. */
 export function unproved(motions: readonly Confirmed[]): string[] {
-  return motions.filter(({ clear, meets }) => !(clear && meets)).map(({ motion }) => motion);
+  return motions.filter(({ clear, meets }) => !clear || meets === false).map(({ motion }) => motion);
 }

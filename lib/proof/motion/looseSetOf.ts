@@ -1,10 +1,25 @@
 import { liftOf } from '../../fit/carrier/carrierSizes.js';
-import type { LooseGear, LooseSet } from '../../fit/play/looseSet.js';
+import type { LooseFrame, LooseGear, LooseSet } from '../../fit/play/looseSet.js';
+import type { LooseMesh } from '../../fit/play/meshContacts.js';
 import type { FittedTrain, PlacedGear } from '../../fit/train/fitTrain.js';
 import { setOf } from '../../fit/train/setOf.js';
 import { gearIn } from '../../fit/train/train.js';
-import type { PlanetarySpec } from '../../spec/types.js';
+import type { PlanetarySpec, Spec } from '../../spec/types.js';
 import { radians } from '../../tooth/gear.js';
+
+/** The two of a train's one mesh, in the place and turn in which they are printed. */
+export function looseMeshOf(train: FittedTrain): LooseMesh {
+  const { spec, bar, meshes } = train;
+  const [{ between, pair }] = meshes;
+  const [first] = looseGears(gearIn(train, between[0]));
+  const frame = frameOf(spec);
+  if (bar) return { ...frame, first, bar: { ...bar, name: bar.part } };
+  return { ...frame, first, second: looseGears(gearIn(train, between[1]))[0], pair: pair! };
+}
+
+function frameOf({ helix, faceWidth, fit, bevel }: Spec): LooseFrame {
+  return { form: helix.form, faceWidth, gap: fit.gap, bevelAngle: radians(bevel.angle) };
+}
 
 /** A fitted set as its parts may move in it, every part in the place and turn in which it is printed. */
 export function looseSetOf(train: FittedTrain<PlanetarySpec>): LooseSet {
@@ -12,10 +27,7 @@ export function looseSetOf(train: FittedTrain<PlanetarySpec>): LooseSet {
   const { inner, outer } = setOf(train);
   const [sun, planets, ring] = ['sun', 'planet', 'ring'].map((part) => looseGears(gearIn(train, part)));
   return {
-    form: spec.helix.form,
-    faceWidth: spec.faceWidth,
-    gap: spec.fit.gap,
-    bevelAngle: radians(spec.bevel.angle),
+    ...frameOf(spec),
     carrier,
     lift: liftOf(carrier),
     sun: sun[0],

@@ -90,17 +90,17 @@ export function playRecord(spec: PlanetarySpec, moving: MovingSet): PlayRecord {
       radial: { toSun: finite(planet.radial.toSun.value), toRing: finite(planet.radial.toRing.value) },
       axial: axial(planet),
       ...(bounds && { axialBound: finiteBoth(bounds.planet) }),
-      tilt: tilt(planet.tilt.angle, set.faceWidth),
+      tilt: tiltRecord(planet.tilt.angle, set.faceWidth),
       engagementLeft: together.engagementLeft,
       clearsWhenTilted: clearsNeighbours(moving, play),
     },
     sun: {
       axial: axial(sun),
       ...(bounds && { axialBound: finiteBoth(bounds.sun) }),
-      tilt: tilt(sun.tilt.angle, set.faceWidth),
+      tilt: tiltRecord(sun.tilt.angle, set.faceWidth),
     },
     ...(play.carrier && {
-      carrier: { axial: axial(play.carrier), tilt: tilt(play.carrier.tilt.angle, set.faceWidth) },
+      carrier: { axial: axial(play.carrier), tilt: tiltRecord(play.carrier.tilt.angle, set.faceWidth) },
     }),
     together: {
       planetAxial: axial(together.planet),
@@ -153,7 +153,8 @@ function axial({ up, down }: { up: { value: number }; down: { value: number } })
   return { up: finite(up.value), down: finite(down.value) };
 }
 
-function tilt(angle: number, faceWidth: number): TiltRecord {
+/** @param angle radians */
+export function tiltRecord(angle: number, faceWidth: number): TiltRecord {
   const held = Number.isFinite(angle);
   return {
     degrees: held ? degrees(angle) : null,
@@ -161,6 +162,7 @@ function tilt(angle: number, faceWidth: number): TiltRecord {
   };
 }
 
-function finite(value: number): number | null {
+/** Null for what nothing holds. */
+export function finite(value: number): number | null {
   return Number.isFinite(value) ? value : null;
 }

@@ -1,3 +1,4 @@
+import { unproved } from '../../proof/motion/confirmed.js';
 import type { Axial, PlayRecord, TiltRecord } from '../../proof/motion/playRecord.js';
 import type { TrainPlay } from '../../proof/motion/trainPlay.js';
 import { figure } from '../figure.js';
@@ -10,7 +11,7 @@ export function playSection(play: PlayRecord | TrainPlay | null): string {
 }
 
 /** Pinion and mate, on axes that the maker holds. */
-function pairSection({ mate, axial, heldBy }: TrainPlay): string {
+function pairSection({ mate, axial, nearer, leaning: leans, heldBy, confirmed }: TrainPlay): string {
   const held = heldBy.length
     ? `Along the axis pinion and ${mate.part} are held to each other by ${heldBy.join(' and ')}.`
     : `Nothing holds pinion and ${mate.part} to each other along the axis.`;
@@ -19,12 +20,18 @@ function pairSection({ mate, axial, heldBy }: TrainPlay): string {
   const rows: [string, string][] = [
     [`${moves} with the pinion held`, `± ${way}`],
     [`Pinion, up and down against the ${mate.part}`, bothWays(axial)],
+    [`Pinion’s shaft, nearer to the ${mate.part} until teeth bind`, mm(nearer)],
+    ['Pinion’s shaft, leaning in the plane of the axes until teeth bind', leaning(leans.inPlane)],
+    ['Pinion’s shaft, leaning across that plane until teeth bind', leaning(leans.outOfPlane)],
   ];
-  const own = 'Axes and guides are held by the pins, shafts and guides that are put in.';
+  const doubted = unproved(confirmed);
+  const own =
+    'Axes and guides are held by the pins, shafts and guides that are put in: they must be at least as true as these figures.' +
+    (doubted.length ? ` The meshes do not bear out: ${doubted.join(', ')}.` : '');
   return section(
     'Play',
     paragraph(`${held} ${own}`),
-    table('How far parts can move', ['Motion', 'At most'], rows),
+    table('How far parts can move', ['Motion', 'Found'], rows),
   );
 }
 
