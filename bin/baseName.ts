@@ -11,10 +11,8 @@ import { refuse } from '../lib/spec/refusal.js';
 export function baseNameOf(path: string, data: unknown): string {
   const { name } = parse(path);
   const fault = isMapping(data) && data.name === undefined ? nameFault(name) : undefined;
-  if (fault)
-    refuse('file', path, `cannot give its results their name, which ${fault}; name: in the file would do`, [
-      `name: ${nearestName(name)}`,
-    ]);
+  const rule = `cannot give its results their name, which ${fault}; name: in the file would do`;
+  if (fault) refuse('bad-name', 'file', path, rule, [`name: ${nearestName(name)}`]);
   return name;
 }
 
@@ -28,5 +26,7 @@ export function checkBaseName(parameter: string, path: string): void {
   const fault = nameFault(name);
   if (!fault) return;
   const near = `${nearestName(name)}${ext}`;
-  refuse(parameter, path, `is no name for a parameter file: it ${fault}`, [dir ? `${dir}/${near}` : near]);
+  refuse('bad-name', parameter, path, `is no name for a parameter file: it ${fault}`, [
+    dir ? `${dir}/${near}` : near,
+  ]);
 }

@@ -43,10 +43,10 @@ export interface BatchArguments extends Arguments {
 export async function batch(argv: BatchArguments): Promise<number> {
   const formats = readFormats(argv.format);
   const jobs = argv.jobs === undefined ? availableParallelism() : wholeNumber('jobs', argv.jobs, 1);
-  if (jobs > MOST_JOBS) refuse('jobs', jobs, `must be at most ${MOST_JOBS}`, [MOST_JOBS]);
+  if (jobs > MOST_JOBS) refuse('out-of-range', 'jobs', jobs, `must be at most ${MOST_JOBS}`, [MOST_JOBS]);
   const picture = pictureOf(argv) ?? INDEX_PICTURE;
   const shard = readShard(argv.shard ?? '1/1');
-  if (argv.out === undefined) refuse('out', undefined, 'is required: the folder for the files');
+  if (argv.out === undefined) refuse('missing', 'out', undefined, 'is required: the folder for the files');
   const path = fileOf(argv);
   const profile = argv.profile === undefined ? {} : profileAt(argv.profile);
   const data = dataOf(path, argv.tolerance);

@@ -42,11 +42,11 @@ export interface CouponArguments extends Arguments {
  */
 export async function coupon(argv: CouponArguments): Promise<number> {
   const formats = readFormats(argv.format);
-  if (argv.out === undefined) refuse('out', undefined, 'is required: the folder for the files');
+  if (argv.out === undefined) refuse('missing', 'out', undefined, 'is required: the folder for the files');
   const picture = pictureOf(argv);
   const flow = argv.flow === undefined ? undefined : flowOf(argv.flow);
   if (argv.name !== undefined && !isName(argv.name))
-    refuse('name', argv.name, `must be ${nameRule}`, [nearestName(argv.name, 'gap-coupon')]);
+    refuse('bad-name', 'name', argv.name, `must be ${nameRule}`, [nearestName(argv.name, 'gap-coupon')]);
   const file = argv.FILE ?? argv._[1];
   const like = file === undefined ? usual(argv.profile) : readSpecFile(String(file), argv.profile);
   const gaps = gapsOf(argv, like);
@@ -79,7 +79,8 @@ const FLOW: Range = [0.1, 100];
 
 function flowOf(text: string): number {
   const flow = number('flow', text);
-  if (!isWithin(flow, FLOW)) refuse('flow', text, `must be ${fromTo(FLOW)} mm³/s`, [clamp(flow, ...FLOW)]);
+  if (!isWithin(flow, FLOW))
+    refuse('out-of-range', 'flow', text, `must be ${fromTo(FLOW)} mm³/s`, [clamp(flow, ...FLOW)]);
   return flow;
 }
 
@@ -93,7 +94,7 @@ const LEAST = 0.05;
 /** The gaps that are asked for, or those that the log's latest conditions make most telling. */
 function gapsOf({ gaps, log }: CouponArguments, { module }: Spec): number[] {
   if (log === undefined) return readGaps(gaps ?? USUAL_GAPS);
-  if (gaps !== undefined) refuse('gaps', gaps, 'is given by --log: leave one of them out');
+  if (gaps !== undefined) refuse('excluded', 'gaps', gaps, 'is given by --log: leave one of them out');
   const trials = readLogFile(log);
   const [{ next, fit, conditions }] = advise(trials);
   const hundredths = (gap: number) => Math.round(gap * 100) / 100;

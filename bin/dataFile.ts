@@ -27,6 +27,6 @@ export function profileAt(path: string) {
 
 function textOf(path: string): string {
   const text = readText('file', path);
-  if (text.trim() === '') refuse('file', path, 'is empty');
+  if (text.trim() === '') refuse('empty', 'file', path, 'is empty');
   return text;
 }

@@ -23,7 +23,7 @@ export interface MakeArguments extends InspectArguments {
  */
 export async function make(argv: MakeArguments): Promise<number> {
   const formats = readFormats(argv.format);
-  if (argv.out === undefined) refuse('out', undefined, 'is required: the folder for the files');
+  if (argv.out === undefined) refuse('missing', 'out', undefined, 'is required: the folder for the files');
   const picture = pictureOf(argv);
   const spec = specOf(argv);
   note(`building and proving ${spec.name} …`);

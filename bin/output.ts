@@ -1,6 +1,6 @@
 import { constants } from 'node:os';
 import type { Check } from '../lib/proof/check.js';
-import { describeProblem, Refusal } from '../lib/spec/refusal.js';
+import { describeProblem, problemOf, Refusal } from '../lib/spec/refusal.js';
 import { visible, visibleLines } from '../lib/spec/visible.js';
 import { plainReason, scarcity } from '../lib/write/plainReason.js';
 
@@ -92,5 +92,5 @@ export function fail(error: unknown): number {
 export function streamFault(error: NodeJS.ErrnoException): number | undefined {
   if (error.code === 'EPIPE') return undefined;
   const rule = `cannot be written: ${plainReason(error) ?? error.message}`;
-  return fail(new Refusal([{ parameter: 'output', value: 'stream', rule, nearest: [] }]));
+  return fail(new Refusal([problemOf('not-writable', 'output', 'stream', rule)]));
 }

@@ -22,7 +22,8 @@ export interface PlanArguments extends Arguments {
  * @throws Refusal for flags that are wrong, a row that is not there, a file that is
  */
 export async function plan(argv: PlanArguments): Promise<number> {
-  if (argv.write === undefined && argv.row !== undefined) refuse('row', argv.row, 'is only for --write');
+  if (argv.write === undefined && argv.row !== undefined)
+    refuse('needs-another', 'row', argv.row, 'is only for --write');
   if (argv.write !== undefined) checkBaseName('write', argv.write);
   const row = argv.row === undefined ? 1 : wholeNumber('row', argv.row, 1);
   if (argv.shifts === 'solve') note('finding profile shifts …');
@@ -30,10 +31,9 @@ export async function plan(argv: PlanArguments): Promise<number> {
   let written: string | undefined;
   if (argv.write !== undefined) {
     const chosen = found.rows[row - 1];
+    const rule = found.rows.length ? `there are ${found.rows.length} rows` : 'no set was found';
     if (!chosen)
-      refuse('row', row, found.rows.length ? `there are ${found.rows.length} rows` : 'no set was found', [
-        ...(found.rows.length ? [found.rows.length] : []),
-      ]);
+      refuse('out-of-range', 'row', row, rule, [...(found.rows.length ? [found.rows.length] : [])]);
     written = await writeNew('write', argv.write, planText(chosen, found.wanted), argv.force ?? false, {
       signal: stopSignal(),
       say: complain,

@@ -1,4 +1,5 @@
-import { type Problem, Refusal, refuse } from '../lib/spec/refusal.js';
+import { codeOfNumber } from '../lib/spec/problemCode.js';
+import { type Problem, problemOf, Refusal, refuse } from '../lib/spec/refusal.js';
 import type { Plan } from '../lib/train/planSets.js';
 import type { Span, WantedSets } from '../lib/train/planWanted.js';
 import type { Arguments } from './usage.js';
@@ -62,10 +63,10 @@ function wishesOf(argv: Arguments): WantedSets {
     ['held', held],
   ] as const)
     if (given !== undefined && argv.ratio === undefined)
-      problems.push({ parameter: flag, value: given, rule: 'is only for --ratio', nearest: [] });
+      problems.push(problemOf('needs-another', flag, given, 'is only for --ratio'));
   if (helix?.angle !== undefined && argv['helix-angle'] !== undefined) {
     const rule = 'gives the angle that --helix gives already';
-    problems.push({ parameter: 'helix-angle', value: argv['helix-angle'], rule, nearest: [] });
+    problems.push(problemOf('given-twice', 'helix-angle', argv['helix-angle'], rule));
   }
   const wanted: WantedSets = {
     outerDiameter: read('outer', number),
@@ -118,7 +119,7 @@ function byFlag(problem: Problem, typed: Typed): Problem {
     return { ...problem, parameter: flag, value: show(value), nearest: nearest.map(show) };
   const offered = nearest.length ? [show(withOffers(wanted[wish], wish, typed.problems))] : [];
   const rule = wish === 'rack' ? `${parameter.slice('rack.'.length)} ${problem.rule}` : problem.rule;
-  return { parameter: flag, value: argv[flag], rule, nearest: offered };
+  return { ...problem, parameter: flag, value: argv[flag], rule, nearest: offered };
 }
 
 /** A wish of several figures with what is offered in place of each that is wrong. */
@@ -141,7 +142,7 @@ function show(value: unknown): unknown {
 function helixOf(flag: string, text: string): { form: string; angle?: number } {
   const [form, angle, more] = text.split(':');
   if (more !== undefined || form === '')
-    refuse(flag, text, 'must be a form, or form:angle', ['herringbone:30']);
+    refuse('wrong-form', flag, text, 'must be a form, or form:angle', ['herringbone:30']);
   return { form, ...(angle === undefined ? {} : { angle: number(flag, angle) }) };
 }
 
@@ -150,7 +151,10 @@ function rackOf(flag: string, text: string): WantedSets['rack'] {
   if (!text.includes(',')) return text as 'B';
   const figures = text.split(',').map((one) => number(flag, one));
   if (figures.length !== 3)
-    refuse(flag, text, 'must be a profile, or addendum,dedendum,fillet in modules', ['B', '1,1.25,0.3']);
+    refuse('wrong-form', flag, text, 'must be a profile, or addendum,dedendum,fillet in modules', [
+      'B',
+      '1,1.25,0.3',
+    ]);
   const [addendum, dedendum, fillet] = figures;
   return { addendum, dedendum, fillet };
 }
@@ -163,7 +167,7 @@ function spanOf(flag: string, text: string): number | Span {
   const ends = text.split(/(?<=[\d.\s])(?:-|–|\.\.)(?=[\d.\s])/);
   if (ends.length === 1) return number(flag, text);
   if (ends.length > 2)
-    refuse(flag, text, 'must be a number, or two with a hyphen', [ends.slice(0, 2).join('-')]);
+    refuse('wrong-form', flag, text, 'must be a number, or two with a hyphen', [ends.slice(0, 2).join('-')]);
   return { least: number(flag, ends[0]), most: number(flag, ends[1]) };
 }
 
@@ -174,7 +178,7 @@ function spanOf(flag: string, text: string): number | Span {
 export function number(flag: string, text: string): number {
   if (/^\s*[-+]?(\d+\.?\d*|\.\d+)\s*$/.test(text)) return Number(text);
   const meant = Number.parseFloat(text.replace(',', '.'));
-  refuse(flag, text, 'is not a number', Number.isNaN(meant) ? [] : [meant]);
+  refuse('not-a-number', flag, text, 'is not a number', Number.isNaN(meant) ? [] : [meant]);
 }
 
 /**
@@ -184,5 +188,7 @@ export function number(flag: string, text: string): number {
 export function wholeNumber(flag: string, text: string, least: number): number {
   const value = number(flag, text);
   if (Number.isInteger(value) && value >= least) return value;
-  refuse(flag, text, `must be a whole number from ${least} on`, [Math.max(least, Math.round(value))]);
+  refuse(codeOfNumber(value, true), flag, text, `must be a whole number from ${least} on`, [
+    Math.max(least, Math.round(value)),
+  ]);
 }

@@ -30,11 +30,10 @@ export interface TrialArguments extends Arguments {
  */
 export async function trial(argv: TrialArguments): Promise<number> {
   const [, log, action] = argv._.map(String);
-  if (!log) refuse('log', log, 'is required: cogweave trial LOG add, or trial LOG advise');
+  if (!log) refuse('missing', 'log', log, 'is required: cogweave trial LOG add, or trial LOG advise');
+  const rule = `must be one of ${actions.join(', ')}: cogweave trial ${log} add`;
   if (action === undefined || !actions.includes(action))
-    refuse('action', action, `must be one of ${actions.join(', ')}: cogweave trial ${log} add`, [
-      action === undefined ? 'add' : closest(action, actions),
-    ]);
+    refuse('not-one-of', 'action', action, rule, [action === undefined ? 'add' : closest(action, actions)]);
   const flags = Object.keys(action === 'add' ? addFlags : adviseFlags);
   // Readings alone may be given more than once.
   const { reading, ...others } = argv;
@@ -51,16 +50,18 @@ async function add(log: string, argv: TrialArguments): Promise<number> {
 }
 
 async function adviseFrom(log: string, argv: TrialArguments): Promise<number> {
-  if (argv.force && argv.write === undefined) refuse('force', true, 'is only for --write');
+  if (argv.force && argv.write === undefined) refuse('needs-another', 'force', true, 'is only for --write');
   const trials = readLogFile(log);
   const advice = advise(trials, wantedOf(argv));
   let written: string | null = null;
   if (argv.write !== undefined) {
+    const rule = 'is for one printer, filament and dryness: name them by their flags';
     if (advice.length > 1)
       refuse(
+        'ambiguous',
         'write',
         argv.write,
-        'is for one printer, filament and dryness: name them by their flags',
+        rule,
         advice.map(({ conditions }) => showConditions(conditions)),
       );
     const [only] = advice;
@@ -87,7 +88,7 @@ function wantedOf({ printer, filament, dryness }: TrialArguments): Partial<Condi
   );
   const { dryness: wanted, ...labels } = given;
   if (wanted !== undefined && !['dry', 'damp', 'unknown'].includes(String(wanted)))
-    refuse('dryness', wanted, 'must be one of dry, damp, unknown', [
+    refuse('not-one-of', 'dryness', wanted, 'must be one of dry, damp, unknown', [
       closest(String(wanted), ['dry', 'damp', 'unknown']),
     ]);
   const issues = trialSchema.safeParse({ ...labels, gap: 1, outcome: 'free' }).error?.issues ?? [];

@@ -1,5 +1,5 @@
 import { closest } from '../lib/spec/nearest.js';
-import { type Problem, Refusal, refuse } from '../lib/spec/refusal.js';
+import { type Problem, problemOf, Refusal, refuse } from '../lib/spec/refusal.js';
 
 /** What yargs hands over: every flag by its name, what is left over under `_`. */
 export type Arguments = { [flag: string]: unknown; _: (string | number)[] };
@@ -19,13 +19,13 @@ export function checkUsage(argv: Arguments, known: readonly string[], words: num
       const parameter = flag.length === 1 ? `-${flag}` : `--${flag}`;
       const near = closest(flag, flags);
       const nearest = near === undefined ? [] : [`--${near}`];
-      problems.push({ parameter, value: 'flag', rule: 'is not known to this command', nearest });
+      problems.push(problemOf('unknown-flag', parameter, 'flag', 'is not known to this command', nearest));
     } else if (Array.isArray(value))
-      problems.push({ parameter: flag, value, rule: 'is given more than once', nearest: value.slice(-1) });
-    else if (value === '') problems.push({ parameter: flag, value, rule: 'needs a value', nearest: [] });
+      problems.push(problemOf('given-twice', flag, value, 'is given more than once', value.slice(-1)));
+    else if (value === '') problems.push(problemOf('missing', flag, value, 'needs a value'));
   }
   for (const word of argv._.slice(argv.FILE === undefined ? words : words - 1))
-    problems.push({ parameter: 'command line', value: word, rule: 'is one word too many', nearest: [] });
+    problems.push(problemOf('wrong-usage', 'command line', word, 'is one word too many'));
   const [first, ...rest] = problems;
   if (first) throw new Refusal([first, ...rest]);
 }
@@ -36,7 +36,7 @@ export function checkUsage(argv: Arguments, known: readonly string[], words: num
  */
 export function fileOf(argv: Arguments): string {
   const file = argv.FILE ?? argv._[1];
-  if (file === undefined) refuse('file', undefined, 'is required: a parameter file, YAML or JSON');
+  if (file === undefined) refuse('missing', 'file', undefined, 'is required: a parameter file, YAML or JSON');
   return String(file);
 }
 
@@ -44,8 +44,8 @@ export function fileOf(argv: Arguments): string {
 export function usageRefusal(message: string): Refusal {
   const flag = /^Not enough arguments following: (\w+)/.exec(message)?.[1];
   const problem: Problem = flag
-    ? { parameter: flag, value: undefined, rule: 'needs a value', nearest: [] }
-    : { parameter: 'command line', value: 'usage', rule: message, nearest: [] };
+    ? problemOf('missing', flag, undefined, 'needs a value')
+    : problemOf('wrong-usage', 'command line', 'usage', message);
   return new Refusal([problem]);
 }
 
@@ -58,5 +58,5 @@ export function unknownCommand(word: string | number | undefined, commands: read
   const nearest = word === undefined ? [] : [closest(String(word), commands)];
   const rule =
     word === undefined ? `is required: one of ${list} (--help explains them)` : `must be one of ${list}`;
-  return new Refusal([{ parameter: 'command', value: word, rule, nearest }]);
+  return new Refusal([problemOf('unknown-command', 'command', word, rule, nearest)]);
 }

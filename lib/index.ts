@@ -16,6 +16,7 @@ export { buildSet } from './solid/buildSet.js';
 export { fromGeom3, type Geom3, toGeom3 } from './solid/geom3.js';
 export type { AddedSolid, Mesh, Part } from './solid/mesh.js';
 export { specJsonSchema } from './spec/jsonSchema.js';
+export type { ProblemCode } from './spec/problemCode.js';
 export type { Profile } from './spec/profileFile.js';
 export { readProfile, readSpec } from './spec/readSpec.js';
 export { type Problem, Refusal } from './spec/refusal.js';

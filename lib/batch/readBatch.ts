@@ -1,4 +1,4 @@
-import { withoutMisspelt } from '../spec/issues.js';
+import { problemIn, withoutMisspelt } from '../spec/issues.js';
 import { nearestName } from '../spec/name.js';
 import { isMapping, type Plain, plainData } from '../spec/plainData.js';
 import { type Profile, withProfile } from '../spec/profileFile.js';
@@ -32,16 +32,12 @@ export function readBatch(object: unknown, fallbackName: string, profile: Profil
   const paths = ofVariants.length || given === undefined ? [] : expandVariants(given as Plain).paths;
   const problems: Problem[] = findings
     .filter(({ parameter }) => !paths.some((path) => under(parameter, path) || under(path, parameter)))
-    .map(({ parameter, value, rule, nearest }) => ({ parameter, value, rule, nearest }));
+    .map(problemIn);
   const [first, ...rest] = problems;
   if (first) throw new Refusal([first, ...rest.slice(0, MOST_PROBLEMS)]);
+  const rule = 'is required by batch: a mapping from parameter to values, or a list of overrides';
   if (!isMapping(all) || given === undefined)
-    refuse(
-      'variants',
-      undefined,
-      'is required by batch: a mapping from parameter to values, or a list of overrides',
-      [{ 'fit.gap': [0.2, 0.25] }],
-    );
+    refuse('missing', 'variants', undefined, rule, [{ 'fit.gap': [0.2, 0.25] }]);
   const { variants: _, ...data } = all;
   const variants = expandVariants(given as Plain);
   const name = typeof data.name === 'string' ? data.name : nearestName(fallbackName);

@@ -55,15 +55,16 @@ export function sheetFigures(
 
 /** Problems of the parameters, as a row carries them. */
 export function refusalOf(problems: readonly Problem[]): RefusalRecord {
-  const [{ parameter, value, rule, nearest }] = problems;
+  const [{ code, parameter, value, rule, nearest }] = problems;
   const says = problems.map(describeProblem);
-  return { parameter, value: short(value), rule, nearest: nearest.map(short), says };
+  return { code, parameter, value: short(value), rule, nearest: nearest.map(short), says };
 }
 
 /** Checks that stop a job, as a row carries them. */
 export function stoppedBy(checks: readonly Check[]): RefusalRecord {
   const [{ id, value, says }] = checks;
   return {
+    code: 'check-failed',
     parameter: id,
     value,
     rule: says,

@@ -16,6 +16,7 @@ const row = {
   volume: figure,
 };
 const refusal = z.strictObject({
+  code: z.string(),
   parameter: z.string(),
   // A parameter that is missing has none.
   value: z.unknown().optional(),

@@ -2,7 +2,7 @@ import { mkdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Tinypool } from 'tinypool';
 import type { Profile } from '../spec/profileFile.js';
-import { Refusal, refuse } from '../spec/refusal.js';
+import { problemOf, Refusal, refuse } from '../spec/refusal.js';
 import type { BatchRow } from '../write/batchPage.js';
 import { checkFolder } from '../write/files.js';
 import type { Format } from '../write/formats.js';
@@ -140,7 +140,9 @@ async function outcomeOf(
     const what = (error instanceof Error ? error.message : String(error)).split('\n')[0];
     const rule = memory ?? `internal error: ${what} (a fault of cogweave, not of the file; please report it)`;
     const refusal = refusalOf([
-      { parameter: memory ? 'memory' : 'file', value: task.name, rule, nearest: [] },
+      memory
+        ? problemOf('out-of-memory', 'memory', task.name, rule)
+        : problemOf('internal-error', 'file', task.name, rule),
     ]);
     const row: BatchRow = { ...emptyRow(task.name, task.overrides), status: 'refused', refusal };
     return { status: 'refused', row, fault: !memory };
@@ -166,11 +168,8 @@ async function refuseGone(folder: string, outcomes: Iterable<Outcome>): Promise<
   }
   if (!gone.length) return;
   const which = gone.length > 1 ? `${gone[0]} and ${gone.length - 1} more` : gone[0];
-  refuse(
-    'out',
-    folder,
-    `files were removed while the batch ran: ${which}; the same command makes them again`,
-  );
+  const rule = `files were removed while the batch ran: ${which}; the same command makes them again`;
+  refuse('removed', 'out', folder, rule);
 }
 
 /**

@@ -14,10 +14,11 @@ const MOST_SHARDS = 10_000;
  */
 export function readShard(text: string): Shard {
   const [, index, count] = (/^\s*(\d{1,6})\s*\/\s*(\d{1,6})\s*$/.exec(text) ?? []).map(Number);
-  if (index === undefined) refuse('shard', text, 'must be I/N: part I, from 1 on, of N parts', ['1/1']);
+  if (index === undefined)
+    refuse('wrong-form', 'shard', text, 'must be I/N: part I, from 1 on, of N parts', ['1/1']);
   const most = Math.min(Math.max(count, 1), MOST_SHARDS);
   if (count !== most || index < 1 || index > count)
-    refuse('shard', text, `must be I/N with I from 1 to N, and N at most ${MOST_SHARDS}`, [
+    refuse('out-of-range', 'shard', text, `must be I/N with I from 1 to N, and N at most ${MOST_SHARDS}`, [
       `${Math.min(Math.max(index, 1), most)}/${most}`,
     ]);
   return { index, count };

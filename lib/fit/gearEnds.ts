@@ -1,7 +1,7 @@
 import { deepestByFace } from '../spec/bevelLimits.js';
 import { BEVEL_FOR_LIPS } from '../spec/complete.js';
 import { ceilThousandth, floorThousandth } from '../spec/nearest.js';
-import { Refusal, refuse } from '../spec/refusal.js';
+import { problemOf, Refusal, refuse } from '../spec/refusal.js';
 import type { CommonSpec, Lips, PlanetarySpec } from '../spec/types.js';
 import type { ToothProfile } from '../tooth/profile.js';
 import { type LipRoom, lipRoom, MOST_BEVEL } from './lipRoom.js';
@@ -71,10 +71,12 @@ function reachIn({ on }: Lips, reach: number, rooms: readonly LipRoom[]): number
   const low = ceilThousandth(Math.max(...rooms.map(({ deepest, most }) => deepest - most)));
   const high = floorThousandth(Math.min(...rooms.map(({ deepest, least }) => deepest - least)));
   if (low > high)
-    refuse('lips.on', on, 'no reach suits both gears: leave lips.reach out, or one of them', ['ring']);
+    refuse('lips-no-room', 'lips.on', on, 'no reach suits both gears: leave lips.reach out, or one of them', [
+      'ring',
+    ]);
   if (reach >= low - 1e-9 && reach <= high + 1e-9) return reach;
   const rule = `must be from ${low} to ${high} mm: over the planets' bevels, and no farther than the gap allows`;
-  refuse('lips.reach', reach, rule, [reach < low ? low : high]);
+  refuse('lips-no-room', 'lips.reach', reach, rule, [reach < low ? low : high]);
 }
 
 /** Gaps that are tried, as shares of the one asked. */
@@ -103,24 +105,25 @@ function refuseRoom(
     roomIn(Math.min(size, deepest), gap, face).every((room) => room !== null);
   for (let size = Math.ceil(bevel.size / STEP + 1e-9) * STEP; size <= most; size += STEP)
     if (fits(floorThousandth(size), lips.gap))
-      refuse('bevel.size', bevel.size, rule, [floorThousandth(size)]);
+      refuse('lips-no-room', 'bevel.size', bevel.size, rule, [floorThousandth(size)]);
   // Bodies keep the gap of the teeth, so lips that come nearer help nobody.
   const gapThat = (holds: (gap: number) => boolean) =>
     GAPS.map((share) => floorThousandth(share * lips.gap)).find((gap) => gap >= fit.gap && holds(gap));
   const gap = gapThat((smaller) => fits(bevel.size, smaller));
-  if (gap !== undefined) refuse('lips.gap', lips.gap, rule, [gap]);
+  if (gap !== undefined) refuse('lips-no-room', 'lips.gap', lips.gap, rule, [gap]);
   const wider = WIDER.map((times) => ceilThousandth(times * faceWidth)).find((face) =>
     fits(bevel.size, lips.gap, face),
   );
-  if (wider !== undefined) refuse('faceWidth', faceWidth, `${rule}, as high as it lets them be`, [wider]);
+  if (wider !== undefined)
+    refuse('lips-no-room', 'faceWidth', faceWidth, `${rule}, as high as it lets them be`, [wider]);
   const size = floorThousandth(most);
   const both = size > bevel.size ? gapThat((smaller) => fits(size, smaller)) : undefined;
   if (both !== undefined)
     throw new Refusal([
-      { parameter: 'bevel.size', value: bevel.size, rule, nearest: [size] },
-      { parameter: 'lips.gap', value: lips.gap, rule, nearest: [both] },
+      problemOf('lips-no-room', 'bevel.size', bevel.size, rule, [size]),
+      problemOf('lips-no-room', 'lips.gap', lips.gap, rule, [both]),
     ]);
-  refuse('retention', retention, 'these teeth leave lips no room', [
+  refuse('lips-no-room', 'retention', retention, 'these teeth leave lips no room', [
     helix.form === 'herringbone' ? 'herringbone' : 'none',
   ]);
 }

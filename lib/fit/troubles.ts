@@ -188,5 +188,5 @@ export function troublesFor(symptom: string): Trouble[] {
   });
   if (found.length) return found;
   const ids = troubles.map(({ id }) => id);
-  refuse('symptom', symptom, `is none of ${ids.join(', ')}`, [closest(symptom, ids)]);
+  refuse('not-one-of', 'symptom', symptom, `is none of ${ids.join(', ')}`, [closest(symptom, ids)]);
 }

@@ -13,5 +13,5 @@ export function keepBudget({ tolerance }: CommonSpec, parts: readonly Part[]): v
   if (triangles <= MOST_TRIANGLES) return;
   const found = Math.ceil(triangles / 1e4) / 100;
   const rule = `is too fine for this set: ${found} million triangles, at most ${MOST_TRIANGLES / 1e6}`;
-  refuse('tolerance', tolerance, rule);
+  refuse('too-much-work', 'tolerance', tolerance, rule);
 }

@@ -92,7 +92,8 @@ function meshOf(loops: readonly Loop[], welded: Float64Array): Mesh {
   const positions = new Float64Array(3 * placeOf.size);
   for (const [vertex, place] of placeOf) positions.set(grown.slice(3 * vertex, 3 * vertex + 3), 3 * place);
   const volume = sixfoldVolume(positions, triangles) / 6;
-  if (!(volume > 0)) refuse('geom3.polygons', volume, 'the solid is empty or inside out (volume in mm³)');
+  if (!(volume > 0))
+    refuse('not-closed', 'geom3.polygons', volume, 'the solid is empty or inside out (volume in mm³)');
   return { positions, triangles };
 }
 
@@ -116,5 +117,5 @@ function refuseFlaws({ open, crowded }: Flaws, positions: Float64Array): never {
     : [crowded, 'edges are shared by more than two faces'];
   const [from, to] = edges[0];
   const rule = `the solid must be closed and 2-manifold, but ${edges.length} ${what}; one runs from ${at(from)} to ${at(to)} mm`;
-  refuse('geom3.polygons', edges.length, rule);
+  refuse('not-closed', 'geom3.polygons', edges.length, rule);
 }

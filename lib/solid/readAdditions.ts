@@ -1,5 +1,5 @@
 import { closest } from '../spec/nearest.js';
-import { type Problem, Refusal } from '../spec/refusal.js';
+import { type Problem, problemOf, Refusal } from '../spec/refusal.js';
 import type { Additions } from './additions.js';
 import { fromGeom3, type Geom3 } from './geom3.js';
 import type { Mesh, Part } from './mesh.js';
@@ -24,7 +24,9 @@ export function readAdditions(additions: Additions): Addition[] {
   const problems: Problem[] = [];
   const read: Addition[] = [];
   const wrong = (parameter: string, value: unknown, rule: string, nearest: readonly unknown[] = []) =>
-    problems.push({ parameter, value: shown(value), rule, nearest });
+    problems.push(
+      problemOf(nearest.length ? 'unknown-key' : 'wrong-type', parameter, shown(value), rule, nearest),
+    );
   const readSolid = (operation: 'join' | 'cut', to: string, geometry: unknown, parameter: string) => {
     if (!isGeom3(geometry)) return wrong(parameter, geometry, 'must be a geom3 of @jscad/modeling');
     try {
@@ -68,7 +70,7 @@ export function refuseUnknownParts(
     .map(({ operation, to }): Problem => {
       const first = closest(to, names);
       const nearest = [first, ...names.filter((name) => name !== first)];
-      return { parameter: `${operation}.${to}`, value: to, rule: 'is no part of this set', nearest };
+      return problemOf('no-such-part', `${operation}.${to}`, to, 'is no part of this set', nearest);
     });
   orRefused(additions, problems);
 }

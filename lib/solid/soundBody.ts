@@ -18,8 +18,9 @@ export function soundBody(parameter: string, tolerance: number, build: (toleranc
   const finer = FINER.map((share) => Number((share * tolerance).toPrecision(2)));
   const helps = finer.find((less) => less >= ranges.tolerance[0] && built(less, build) !== null);
   const why = `${parameter} would have outlines that touch or cross`;
-  if (helps !== undefined) refuse('tolerance', tolerance, `is too coarse: ${why}`, [helps]);
-  refuse(parameter, 'as given', 'has outlines that touch or cross, however fine they are drawn');
+  if (helps !== undefined) refuse('too-coarse', 'tolerance', tolerance, `is too coarse: ${why}`, [helps]);
+  const rule = 'has outlines that touch or cross, however fine they are drawn';
+  refuse('crossing-outlines', parameter, 'as given', rule);
 }
 
 /** Null where its faces cannot be filled. */

@@ -1,15 +1,20 @@
 import type * as z from 'zod';
 import { describeGuide, nearestTo } from './advice.js';
-import { formFor, formsOf, type Guide, guide, guideAt, guideOf, knownPaths } from './guide.js';
+import { formFor, formsOf, type Guide, guide, guideAt, guideOf, knownPaths, wordsOf } from './guide.js';
 import { kindMeant } from './kinds.js';
+import { namePattern } from './name.js';
 import { closest } from './nearest.js';
+import { codeOfNumber, type ProblemCode } from './problemCode.js';
 import type { Problem } from './refusal.js';
 
 /** A problem together with the place in the data where it stands. */
 export interface Finding extends Problem {
   path: string[];
-  /** True where the key itself is the problem. */
-  unknownKey?: boolean;
+}
+
+/** A finding without its place: what is told of it. */
+export function problemIn({ code, parameter, value, rule, nearest }: Finding): Problem {
+  return { code, parameter, value, rule, nearest };
 }
 
 type Issue = z.core.$ZodIssue;
@@ -41,7 +46,17 @@ function wrongValue(path: string[], data: unknown): Finding {
   const node = guideAt(path, data) ?? guide();
   const required = value === undefined ? 'is required: ' : 'must be ';
   const nearest = offersFor(path, node, value, data);
-  return { path, parameter: path.join('.') || 'file', value, rule: required + describeGuide(node), nearest };
+  const rule = required + describeGuide(node);
+  return { code: codeOf(node, value), path, parameter: path.join('.') || 'file', value, rule, nearest };
+}
+
+function codeOf(node: Guide, value: unknown): ProblemCode {
+  if (value === undefined) return 'missing';
+  if (node.type === 'number' || node.type === 'integer') return codeOfNumber(value, node.type === 'integer');
+  if (typeof value !== 'string' && typeof value !== 'boolean') return 'wrong-type';
+  if (formsOf(node).some((form) => wordsOf(form).length)) return 'not-one-of';
+  if (node.type !== 'string' || typeof value !== 'string') return 'wrong-type';
+  return node.pattern === namePattern ? 'bad-name' : 'wrong-form';
 }
 
 /** A shape is better guessed from the sizes beside it than from its own spelling. */
@@ -76,19 +91,19 @@ function unknownKey(path: string[], data: unknown): Finding {
   const near = closest(key, Object.keys(form.properties ?? {}));
   const nearest = elsewhere.length ? elsewhere.slice(0, 3) : near === undefined ? [] : [prefix + near];
   return {
+    code: 'unknown-key',
     path,
     parameter: path.join('.'),
     value: valueAt(path, data),
     rule: key.includes('.') ? 'unknown key (write groups as nested mappings)' : 'unknown key',
     nearest,
-    unknownKey: true,
   };
 }
 
 /** The findings to show: a required parameter that is only misspelt is one problem, not two. */
 export function withoutMisspelt(findings: readonly Finding[]): Finding[] {
-  const meant = new Set(findings.filter((f) => f.unknownKey).map((f) => f.nearest[0]));
-  return findings.filter((f) => f.unknownKey || f.value !== undefined || !meant.has(f.parameter));
+  const meant = new Set(findings.filter((f) => f.code === 'unknown-key').map((f) => f.nearest[0]));
+  return findings.filter((f) => f.code === 'unknown-key' || f.value !== undefined || !meant.has(f.parameter));
 }
 
 /** The value at `path`, own keys only; undefined where there is none. */

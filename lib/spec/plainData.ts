@@ -1,4 +1,4 @@
-import { type Problem, Refusal, refuse } from './refusal.js';
+import { type Problem, problemOf, Refusal, refuse } from './refusal.js';
 
 /** Bounds of what is read at all: far above any real parameter file. */
 const DEEPEST = 16;
@@ -22,7 +22,7 @@ export function plainData(value: unknown): unknown {
     copy = copyOf(value, [], { left: MOST_VALUES }, problems);
   } catch (error) {
     if (error instanceof Refusal) throw error;
-    refuse('file', typeof value, 'cannot be read as plain data');
+    refuse('wrong-type', 'file', typeof value, 'cannot be read as plain data');
   }
   const [first, ...rest] = problems;
   if (first) throw new Refusal([first, ...rest]);
@@ -44,27 +44,24 @@ export function inOrder(value: unknown): unknown {
 
 function copyOf(value: unknown, path: string[], budget: { left: number }, problems: Problem[]): unknown {
   const here = path.join('.') || 'file';
-  if (--budget.left < 0) refuse(here, typeof value, `holds more than ${MOST_VALUES} values`);
+  if (--budget.left < 0) refuse('too-large', here, typeof value, `holds more than ${MOST_VALUES} values`);
   if (typeof value === 'number') return value + 0;
   if (typeof value !== 'object' || value === null) return value;
-  if (path.length > DEEPEST) refuse(here, typeof value, `is nested more than ${DEEPEST} levels deep`);
+  if (path.length > DEEPEST)
+    refuse('too-large', here, typeof value, `is nested more than ${DEEPEST} levels deep`);
   if (Array.isArray(value)) {
-    if (value.length > MOST_VALUES) refuse(here, 'list', `holds more than ${MOST_VALUES} values`);
+    if (value.length > MOST_VALUES)
+      refuse('too-large', here, 'list', `holds more than ${MOST_VALUES} values`);
     return Array.from(value, (item, i) => copyOf(item, [...path, String(i)], budget, problems));
   }
   const prototype = Object.getPrototypeOf(value);
   if (prototype !== null && Object.getPrototypeOf(prototype) !== null)
-    refuse(here, typeof value, 'must be a plain value, mapping or list');
+    refuse('wrong-type', here, typeof value, 'must be a plain value, mapping or list');
   const copy: Plain = {};
   for (const [key, item] of Object.entries(value)) {
     const at = [...path, key];
     if (FORBIDDEN.has(key))
-      problems.push({
-        parameter: at.join('.'),
-        value: typeof item,
-        rule: 'is no key that can be used here',
-        nearest: [],
-      });
+      problems.push(problemOf('unknown-key', at.join('.'), typeof item, 'is no key that can be used here'));
     else if (item !== undefined) copy[key] = copyOf(item, at, budget, problems);
   }
   return copy;

@@ -1,9 +1,9 @@
 import * as z from 'zod';
-import { findingsOf, withoutMisspelt } from './issues.js';
+import { findingsOf, problemIn, withoutMisspelt } from './issues.js';
 import { closest } from './nearest.js';
 import { isMapping, type Plain, plainData } from './plainData.js';
 import { withShipped } from './profiles/shipped.js';
-import { type Problem, Refusal, refuse } from './refusal.js';
+import { type Problem, problemOf, Refusal, refuse } from './refusal.js';
 import { fit } from './schemaCommon.js';
 import { filament, printer } from './schemaPrinting.js';
 
@@ -66,19 +66,19 @@ export function withProfile(data: unknown, profile: Profile): unknown {
 function checked(data: unknown): Profile {
   const keys = Object.keys(groups);
   if (!isMapping(data))
-    refuse('file', data, `must be a mapping with the keys ${keys.join(', ')}`, [{ printer: 'usual' }]);
+    refuse('wrong-type', 'file', data, `must be a mapping with the keys ${keys.join(', ')}`, [
+      { printer: 'usual' },
+    ]);
   const strange = Object.keys(data).filter((key) => !keys.includes(key));
-  const problems: Problem[] = strange.map((key) => ({
-    parameter: key,
-    value: data[key],
-    rule: `unknown key: a profile holds ${keys.join(', ')}`,
-    nearest: [closest(key, keys)],
-  }));
+  const problems: Problem[] = strange.map((key) =>
+    problemOf('unknown-key', key, data[key], `unknown key: a profile holds ${keys.join(', ')}`, [
+      closest(key, keys),
+    ]),
+  );
   const own = Object.fromEntries(Object.entries(data).filter(([key]) => keys.includes(key)));
   const shipped = withShipped(own) as Profile;
   const issues = profileSchema.safeParse(shipped).error?.issues ?? [];
-  for (const { parameter, value, rule, nearest } of withoutMisspelt(findingsOf(issues, own)))
-    problems.push({ parameter, value, rule, nearest });
+  problems.push(...withoutMisspelt(findingsOf(issues, own)).map(problemIn));
   const [first, ...rest] = problems;
   if (first) throw new Refusal([first, ...rest]);
   return shipped;

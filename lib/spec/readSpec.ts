@@ -1,6 +1,7 @@
 import { type Document, isAlias, isScalar, LineCounter, parseAllDocuments, visit } from 'yaml';
+import type { ProblemCode } from './problemCode.js';
 import { asProfile, type Profile, resolveProfile, withProfile } from './profileFile.js';
-import { type Problem, Refusal, refuse } from './refusal.js';
+import { type Problem, problemOf, Refusal, refuse } from './refusal.js';
 import { resolveSpec } from './resolveSpec.js';
 import { guardText } from './textGuards.js';
 import type { Spec } from './types.js';
@@ -55,51 +56,48 @@ export function readData(text: string, mostTokens?: number): unknown {
     // Ours below takes time in proportion to the keys; the reader's own compares each with each.
     uniqueKeys: false,
   });
-  if (!Array.isArray(documents) || documents.length === 0) refuse('file', '', 'is empty');
+  if (!Array.isArray(documents) || documents.length === 0) refuse('empty', 'file', '', 'is empty');
   const [document, second] = documents;
   const problems = [...faultsOf(document, lines), ...structureFaults(document, lines)];
-  if (second)
-    problems.push({
-      parameter: 'file',
-      value: `${documents.length} documents`,
-      rule: 'must hold one document: leave out the lines of ---',
-      nearest: [],
-    });
+  const rule = 'must hold one document: leave out the lines of ---';
+  if (second) problems.push(problemOf('not-yaml', 'file', `${documents.length} documents`, rule));
   const [first, ...rest] = problems.slice(0, MOST_FAULTS);
   if (first) throw new Refusal([first, ...rest]);
   try {
     return document.toJS({ maxAliasCount: MOST_ALIASES });
   } catch {
-    refuse('file', 'references', 'refer to themselves, to nothing, or to too much');
+    refuse('not-yaml', 'file', 'references', 'refer to themselves, to nothing, or to too much');
   }
 }
 
 function faultsOf(document: Document, lines: LineCounter): Problem[] {
-  return [...document.errors, ...document.warnings].map(({ message, pos: [at] }) => ({
-    parameter: 'file',
-    value: `line ${lines.linePos(at).line}`,
-    rule: `is neither YAML nor JSON: ${message.split('\n')[0]}`,
-    nearest: [],
-  }));
+  return [...document.errors, ...document.warnings].map(({ message, pos: [at] }) =>
+    problemOf(
+      'not-yaml',
+      'file',
+      `line ${lines.linePos(at).line}`,
+      `is neither YAML nor JSON: ${message.split('\n')[0]}`,
+    ),
+  );
 }
 
 function structureFaults(document: Document, lines: LineCounter): Problem[] {
   const problems: Problem[] = [];
-  const report = (at: number | undefined, rule: string) =>
-    problems.push({ parameter: 'file', value: `line ${lines.linePos(at ?? 0).line}`, rule, nearest: [] });
+  const report = (code: ProblemCode, at: number | undefined, rule: string) =>
+    problems.push(problemOf(code, 'file', `line ${lines.linePos(at ?? 0).line}`, rule));
   let aliases = 0;
   visit(document, {
     Node(_, node) {
       if (isAlias(node) && ++aliases === MOST_ALIASES + 1)
-        report(node.range?.[0], `holds more than ${MOST_ALIASES} references`);
+        report('too-large', node.range?.[0], `holds more than ${MOST_ALIASES} references`);
     },
     Map(_, map) {
       const seen = new Set<unknown>();
       for (const { key } of map.items) {
         const name = isScalar(key) ? String(key.value) : undefined;
         const at = isScalar(key) ? key.range?.[0] : map.range?.[0];
-        if (name === undefined) report(at, 'has a key that is no word');
-        else if (seen.has(name)) report(at, `gives the key ${name} twice`);
+        if (name === undefined) report('not-yaml', at, 'has a key that is no word');
+        else if (seen.has(name)) report('given-twice', at, `gives the key ${name} twice`);
         seen.add(name);
       }
     },

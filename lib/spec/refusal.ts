@@ -1,7 +1,10 @@
+import type { ProblemCode } from './problemCode.js';
 import { visible } from './visible.js';
 
 /** One thing wrong with what was asked: which parameter, what it held, the rule it breaks, what would work. */
 export interface Problem {
+  /** Name of the rule, which stays when its words change. */
+  code: ProblemCode;
   /** Dotted path of the parameter as written in the file, for example `planets.teeth`. */
   parameter: string;
   /** The value received, as it was received. */
@@ -17,6 +20,7 @@ export interface Problem {
  * collected in `problems`; the first one is also spread onto the error itself.
  */
 export class Refusal extends Error {
+  readonly code: ProblemCode;
   readonly parameter: string;
   readonly value: unknown;
   readonly rule: string;
@@ -26,6 +30,7 @@ export class Refusal extends Error {
     super(problems.map(describeProblem).join('\n'));
     this.name = 'Refusal';
     const [first] = problems;
+    this.code = first.code;
     this.parameter = first.parameter;
     this.value = first.value;
     this.rule = first.rule;
@@ -33,14 +38,20 @@ export class Refusal extends Error {
   }
 }
 
-/** Throws a `Refusal` holding a single problem. */
-export function refuse(
+/** A problem as plain data. */
+export function problemOf(
+  code: ProblemCode,
   parameter: string,
   value: unknown,
   rule: string,
   nearest: readonly unknown[] = [],
-): never {
-  throw new Refusal([{ parameter, value, rule, nearest }]);
+): Problem {
+  return { code, parameter, value, rule, nearest };
+}
+
+/** Throws a `Refusal` holding a single problem. */
+export function refuse(...problem: Parameters<typeof problemOf>): never {
+  throw new Refusal([problemOf(...problem)]);
 }
 
 /** One line for one problem: parameter, value, rule, and what would work. */

@@ -7,7 +7,7 @@ import { isMapping } from './plainData.js';
  */
 export function repaired(data: unknown, findings: readonly Finding[]): unknown {
   const root = clone(data);
-  for (const { path, nearest, unknownKey } of findings) {
+  for (const { path, nearest, code } of findings) {
     if (path.length === 0) continue;
     const last = path[path.length - 1];
     let group = root;
@@ -17,7 +17,7 @@ export function repaired(data: unknown, findings: readonly Finding[]): unknown {
       group = group[key];
     }
     if (!isMapping(group)) continue;
-    if (unknownKey || nearest.length === 0) delete group[last];
+    if (code === 'unknown-key' || nearest.length === 0) delete group[last];
     else group[last] = clone(nearest[0]);
   }
   return root;

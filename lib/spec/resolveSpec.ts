@@ -1,11 +1,11 @@
 import { complete } from './complete.js';
-import { type Finding, findingsOf, withoutMisspelt } from './issues.js';
+import { type Finding, findingsOf, problemIn, withoutMisspelt } from './issues.js';
 import { kindMeant } from './kinds.js';
 import { withModuleGiven } from './moduleGiven.js';
 import { nearestName } from './name.js';
 import { isMapping, plainData } from './plainData.js';
 import { fromTo, ranges } from './ranges.js';
-import { type Problem, Refusal } from './refusal.js';
+import { type Problem, problemOf, Refusal } from './refusal.js';
 import { repaired } from './repair.js';
 import { rulesFor } from './rules.js';
 import { type FileSpec, parseFile } from './schema.js';
@@ -32,12 +32,7 @@ export function resolveSpec(object: unknown, fallbackName = ''): Spec {
   const findings = valueFindings(data, parsed.issues);
   const file = findings.length ? fileWithOffers(data, findings) : parsed.file;
   const spec = file && complete(file, nearestName(fallbackName, ''));
-  const problems: Problem[] = withoutMisspelt(findings).map(({ parameter, value, rule, nearest }) => ({
-    parameter,
-    value,
-    rule,
-    nearest,
-  }));
+  const problems: Problem[] = withoutMisspelt(findings).map(problemIn);
   if (file && spec) problems.push(...ruleProblems(spec, file, findings));
   if (problems.length) throw new Refusal(shortened(problems));
   return withModuleGiven(spec!, file?.transverseModule);
@@ -54,7 +49,7 @@ function fileWithOffers(data: unknown, findings: Finding[]): FileSpec | undefine
     const broken = ruleProblems(complete(file, ''), file, []);
     for (const finding of findings) {
       const better = broken.find(({ parameter }) => parameter === finding.parameter);
-      if (better && !finding.unknownKey) finding.nearest = better.nearest;
+      if (better && finding.code !== 'unknown-key') finding.nearest = better.nearest;
     }
     if (!broken.length) return file;
   }
@@ -65,7 +60,7 @@ const OFFER_ROUNDS = 4;
 
 /** Rules are left out where a parameter they read has a problem of its own, of the schema or of an earlier rule. */
 function ruleProblems(spec: Spec, file: FileSpec, findings: readonly Finding[]): Problem[] {
-  const bad = findings.filter((f) => !f.unknownKey).map((f) => f.parameter);
+  const bad = findings.filter((f) => f.code !== 'unknown-key').map((f) => f.parameter);
   const touched = (need: string) =>
     bad.some((path) => path === need || path.startsWith(`${need}.`) || need.startsWith(`${path}.`));
   const problems: Problem[] = [];
@@ -102,19 +97,27 @@ function moduleFindings(data: Record<string, unknown>): Finding[] {
   const { module, transverseModule } = data;
   if (module === undefined && transverseModule === undefined) {
     const rule = `is required: a number ${fromTo(ranges.module)} mm (or transverseModule in its place)`;
-    return [{ path: ['module'], parameter: 'module', value: undefined, rule, nearest: [1.5] }];
+    return [
+      { code: 'missing', path: ['module'], parameter: 'module', value: undefined, rule, nearest: [1.5] },
+    ];
   }
   if (module === undefined || transverseModule === undefined) return [];
   const rule = 'must be left out where module is given';
   return [
-    { path: ['transverseModule'], parameter: 'transverseModule', value: transverseModule, rule, nearest: [] },
+    {
+      code: 'excluded',
+      path: ['transverseModule'],
+      parameter: 'transverseModule',
+      value: transverseModule,
+      rule,
+      nearest: [],
+    },
   ];
 }
 
 function shortened(problems: Problem[]): [Problem, ...Problem[]] {
   const [first, ...rest] = problems.slice(0, MOST_PROBLEMS);
   const left = problems.length - MOST_PROBLEMS;
-  if (left > 0)
-    rest.push({ parameter: 'file', value: `${left} more`, rule: 'problems are not listed', nearest: [] });
+  if (left > 0) rest.push(problemOf('not-listed', 'file', `${left} more`, 'problems are not listed'));
   return [first, ...rest];
 }

@@ -19,19 +19,21 @@ const NOT_TEXT = /(?![\t\n\r\u0085])[\p{Cc}\p{Cs}\ufffd-\uffff]/u;
  * @throws Refusal
  */
 export function guardText(text: string, mostTokens = MOST_TOKENS): void {
-  if (text.length > LONGEST_TEXT) refuse('file', `${text.length} characters`, 'is more than 1 MB');
-  if (text.trim() === '') refuse('file', text, 'is empty');
+  if (text.length > LONGEST_TEXT)
+    refuse('too-large', 'file', `${text.length} characters`, 'is more than 1 MB');
+  if (text.trim() === '') refuse('empty', 'file', text, 'is empty');
   const strange = NOT_TEXT.exec(text);
-  if (strange)
-    refuse(
-      'file',
-      `line ${lineOf(text, strange.index)}`,
-      'is not text: it holds characters that no text has',
-    );
+  const rule = 'is not text: it holds characters that no text has';
+  if (strange) refuse('not-text', 'file', `line ${lineOf(text, strange.index)}`, rule);
   // Deep indentation makes the YAML reader's own patterns explode, so it is met before that reader runs.
   const indented = new RegExp(`^[ \\t]{${MOST_INDENT + 1}}`, 'm').exec(text);
   if (indented)
-    refuse('file', `line ${lineOf(text, indented.index)}`, `is indented more than ${MOST_INDENT} columns`);
+    refuse(
+      'too-large',
+      'file',
+      `line ${lineOf(text, indented.index)}`,
+      `is indented more than ${MOST_INDENT} columns`,
+    );
   guardTokens(text, mostTokens);
 }
 
@@ -40,13 +42,15 @@ function guardTokens(text: string, mostTokens: number): void {
   let depth = 0;
   let marks = 0;
   for (const token of new Lexer().lex(text)) {
-    if (++tokens > mostTokens) refuse('file', `${text.length} characters`, 'holds too many entries');
+    if (++tokens > mostTokens)
+      refuse('too-large', 'file', `${text.length} characters`, 'holds too many entries');
     if (token === '[' || token === '{') depth++;
     else if (token === ']' || token === '}') depth--;
     else if (token === '-' || token === '?') marks++;
     else if (token === '\n' || token === '\r\n') marks = 0;
+    const rule = `is nested more than ${DEEPEST_BRACKETS} levels deep`;
     if (depth > DEEPEST_BRACKETS || marks > MOST_MARKS_A_LINE)
-      refuse('file', `${text.length} characters`, `is nested more than ${DEEPEST_BRACKETS} levels deep`);
+      refuse('too-large', 'file', `${text.length} characters`, rule);
   }
 }
 

@@ -1,3 +1,4 @@
+import { problemIn } from './issues.js';
 import type { Plain } from './plainData.js';
 import type { Problem } from './refusal.js';
 import { valueFindings } from './resolveSpec.js';
@@ -20,12 +21,7 @@ const BARE: Plain = {
 export function valueProblems(path: string, value: unknown, parameter = path): Problem[] {
   return valueFindings(put(BARE, path.split('.'), value))
     .filter((found) => found.parameter === path || found.parameter.startsWith(`${path}.`))
-    .map(({ parameter: at, value: wrong, rule, nearest }) => ({
-      parameter: parameter + at.slice(path.length),
-      value: wrong,
-      rule,
-      nearest,
-    }));
+    .map((found) => ({ ...problemIn(found), parameter: parameter + found.parameter.slice(path.length) }));
 }
 
 function put(group: Plain, [key, ...rest]: string[], value: unknown): Plain {

@@ -2,6 +2,7 @@ import { guideOf, knownPaths } from './guide.js';
 import type { Finding } from './issues.js';
 import { closest } from './nearest.js';
 import { isMapping } from './plainData.js';
+import type { ProblemCode } from './problemCode.js';
 import type { Kind } from './types.js';
 
 const RULE = 'must be a mapping from parameter to a list of values, or a list of mappings of overrides';
@@ -16,7 +17,8 @@ const MOST_VARIANTS = 10_000;
 export function variantFindings(variants: unknown, kind: Kind): Finding[] {
   if (variants === undefined) return [];
   if (Array.isArray(variants)) return listFindings(variants, kind);
-  if (!isMapping(variants) || Object.keys(variants).length === 0) return [finding([], variants, RULE)];
+  if (!isMapping(variants) || Object.keys(variants).length === 0)
+    return [finding('wrong-type', [], variants, RULE)];
   const found: Finding[] = [];
   let combinations = 1;
   for (const [key, values] of Object.entries(variants)) {
@@ -26,22 +28,31 @@ export function variantFindings(variants: unknown, kind: Kind): Finding[] {
     if (Array.isArray(values) && values.length) combinations *= values.length;
     else {
       const nearest = Array.isArray(values) || isMapping(values) ? [] : [[values]];
-      found.push(finding([key], values, 'must be a list of at least one value', nearest));
+      found.push(finding('wrong-type', [key], values, 'must be a list of at least one value', nearest));
     }
   }
   if (combinations > MOST_VARIANTS)
-    found.push(finding([], `${combinations} combinations`, `must be at most ${MOST_VARIANTS} combinations`));
+    found.push(
+      finding(
+        'wrong-count',
+        [],
+        `${combinations} combinations`,
+        `must be at most ${MOST_VARIANTS} combinations`,
+      ),
+    );
   return found;
 }
 
 function listFindings(list: unknown[], kind: Kind): Finding[] {
-  if (list.length === 0) return [finding([], list, RULE)];
+  if (list.length === 0) return [finding('wrong-count', [], list, RULE)];
   if (list.length > MOST_VARIANTS)
-    return [finding([], `${list.length} variants`, `must be at most ${MOST_VARIANTS} variants`)];
+    return [
+      finding('wrong-count', [], `${list.length} variants`, `must be at most ${MOST_VARIANTS} variants`),
+    ];
   return list.flatMap((each, i) =>
     isMapping(each)
       ? Object.entries(each).flatMap(([key, value]) => keyFindings([String(i), key], value, kind))
-      : [finding([String(i)], each, 'must be a mapping of overrides')],
+      : [finding('wrong-type', [String(i)], each, 'must be a mapping of overrides')],
   );
 }
 
@@ -51,10 +62,16 @@ function keyFindings(path: string[], value: unknown, kind: Kind): Finding[] {
   if (paths.includes(key)) return [];
   const meant = paths.find((known) => known.endsWith(`.${key}`)) ?? closest(key, paths);
   const nearest = [...path.slice(0, -1), meant].join('.');
-  return [{ ...finding(path, value, 'unknown parameter', [`variants.${nearest}`]), unknownKey: true }];
+  return [finding('unknown-key', path, value, 'unknown parameter', [`variants.${nearest}`])];
 }
 
-function finding(path: string[], value: unknown, rule: string, nearest: unknown[] = []): Finding {
+function finding(
+  code: ProblemCode,
+  path: string[],
+  value: unknown,
+  rule: string,
+  nearest: unknown[] = [],
+): Finding {
   const at = ['variants', ...path];
-  return { path: at, parameter: at.join('.'), value, rule, nearest };
+  return { code, path: at, parameter: at.join('.'), value, rule, nearest };
 }

@@ -67,7 +67,7 @@ export function barProfile(bar: Bar, cuts: BarCuts = {}): BarProfile {
   const normalPitch = Math.PI * module;
   const halfThickness = normalPitch / 4 - full.relief / Math.cos(alpha);
   if (halfThickness - full.tip * Math.tan(alpha) <= 0)
-    refuse('module', module, 'the teeth of the bar come to a point below their tips');
+    refuse('pointed-tooth', 'module', module, 'the teeth of the bar come to a point below their tips');
   // Half the root land with a sharp corner, and how much of it a rounding takes up for each mm of its radius.
   const sharp = normalPitch / 2 - halfThickness + full.root * Math.tan(alpha);
   const perRadius = (1 - Math.sin(alpha)) / Math.cos(alpha);

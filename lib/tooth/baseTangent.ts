@@ -67,6 +67,7 @@ export function baseTangentContactRadius(gear: Gear, teethSpanned: number): numb
 }
 
 function refuseInternalHelical(gear: Gear): void {
+  const rule = 'flat anvils cannot span an internal helical gear';
   if (gear.internal && gear.helixAngle !== 0)
-    refuse('helix.angle', gear.helixAngle, 'flat anvils cannot span an internal helical gear', [0]);
+    refuse('not-measurable', 'helix.angle', gear.helixAngle, rule, [0]);
 }

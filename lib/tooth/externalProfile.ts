@@ -22,7 +22,7 @@ export function externalProfile(gear: Gear, cuts: Required<ProfileCuts>): ToothP
   const tipRoll = rollAt(baseRadius, cuts.tipRadius);
   const tipHalfAngle = start - (tipRoll - Math.atan(tipRoll));
   if (!(tipHalfAngle > 0) || formRadius >= cuts.tipRadius)
-    refuse('module', gear.module, 'a tooth comes to a point below its tip circle');
+    refuse('pointed-tooth', 'module', gear.module, 'a tooth comes to a point below its tip circle');
 
   const fillet: Trochoid = { kind: 'trochoid', root, middle, mirrored: false, from: 0, to: end };
   const flank: Involute = {

@@ -28,9 +28,10 @@ export function internalProfile(gear: Gear, cuts: Required<ProfileCuts>): ToothP
   const start = half - spaceStart;
   const tipRoll = rollAt(baseRadius, cuts.tipRadius);
   const tipHalfAngle = start + tipRoll - Math.atan(tipRoll);
-  if (!(tipHalfAngle > 0)) refuse('ring.teeth', gear.teeth, 'the teeth of the ring come to a point');
+  if (!(tipHalfAngle > 0))
+    refuse('pointed-tooth', 'ring.teeth', gear.teeth, 'the teeth of the ring come to a point');
   if (cuts.tipRadius < baseRadius)
-    refuse('ring.teeth', gear.teeth, 'the tips of the ring lie below its base circle');
+    refuse('no-involute', 'ring.teeth', gear.teeth, 'the tips of the ring lie below its base circle');
 
   const round = rootRound(gear, cuts, spaceStart);
   const formRadius = baseRadius * Math.sqrt(1 + round.flankRoll ** 2);
@@ -94,8 +95,8 @@ function rootRound(gear: Gear, cuts: Required<ProfileCuts>, spaceStart: number) 
   const wanted = Math.max(gear.rack.fillet, LEAST_ROUND) * gear.module;
   if (fits(wanted)) return at(wanted);
   let low = LEAST_ROUND * gear.module;
-  if (!fits(low))
-    refuse('ring.teeth', gear.teeth, 'the tooth spaces of the ring leave no room for a root rounding');
+  const rule = 'the tooth spaces of the ring leave no room for a root rounding';
+  if (!fits(low)) refuse('no-fillet-room', 'ring.teeth', gear.teeth, rule);
   let high = wanted;
   for (let step = 0; step < 50; step++) {
     const middle = (low + high) / 2;

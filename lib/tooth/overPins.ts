@@ -53,7 +53,8 @@ export function practicalPin(gear: Gear, limits: PinLimits = rackLimits(gear), r
       if (pin > 0 && pinFits(gear, pin, limits, relief)) return pin;
     }
   }
-  refuse('module', gear.module, `no pin in steps of ${PIN_STEP} mm touches the flanks of this gear`);
+  const rule = `no pin in steps of ${PIN_STEP} mm touches the flanks of this gear`;
+  refuse('not-measurable', 'module', gear.module, rule);
 }
 
 /**
@@ -70,10 +71,8 @@ export function practicalPin(gear: Gear, limits: PinLimits = rackLimits(gear), r
 export function overPins(gear: Gear, pin: number, relief = 0): number {
   const { baseRadius } = gearSizes(gear);
   const value = centreInvolute(gear, pin, relief);
-  if (!(value > 0))
-    refuse('pin', pin, `a pin must be ${gear.internal ? 'thinner' : 'thicker'} to rest on both flanks`, [
-      Math.round(idealPin(gear) * 10) / 10,
-    ]);
+  const rule = `a pin must be ${gear.internal ? 'thinner' : 'thicker'} to rest on both flanks`;
+  if (!(value > 0)) refuse('not-measurable', 'pin', pin, rule, [Math.round(idealPin(gear) * 10) / 10]);
   const centreRadius = baseRadius / Math.cos(inverseInvolute(value));
   const across = gear.teeth % 2 === 0 ? 1 : Math.cos(Math.PI / (2 * gear.teeth));
   return 2 * centreRadius * across + (gear.internal ? -pin : pin);
@@ -88,7 +87,7 @@ export function overPins(gear: Gear, pin: number, relief = 0): number {
 export function pinContactRadius(gear: Gear, pin: number, relief = 0): number {
   const { baseRadius, baseHelixAngle } = gearSizes(gear);
   const value = centreInvolute(gear, pin, relief);
-  if (!(value > 0)) refuse('pin', pin, 'the pin does not rest on both flanks');
+  if (!(value > 0)) refuse('not-measurable', 'pin', pin, 'the pin does not rest on both flanks');
   const tangent = baseRadius * Math.tan(inverseInvolute(value));
   const normal = (pin / 2) * Math.cos(baseHelixAngle);
   return Math.hypot(baseRadius, gear.internal ? tangent + normal : tangent - normal);

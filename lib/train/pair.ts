@@ -39,7 +39,8 @@ export function workingPressureAngle(first: Gear, second: Gear): number {
   const value = start + perShift * shifts;
   if (!(value > 0)) {
     const least = Math.floor((-start / perShift) * 100 + 1) / 100;
-    refuse('profileShift', shifts, 'the profile shifts bring the base circles past each other', [least]);
+    const rule = 'the profile shifts bring the base circles past each other';
+    refuse('no-line-of-action', 'profileShift', shifts, rule, [least]);
   }
   return inverseInvolute(value);
 }
@@ -64,10 +65,9 @@ export function centreDistance(first: Gear, second: Gear): number {
 export function shiftSum(first: Gear, second: Gear, centreDistance: number): number {
   const { teeth, sizes } = together(first, second);
   const least = baseDistance(first, second);
+  const rule = `must exceed ${least} mm, where the line of action vanishes`;
   if (!(centreDistance > least))
-    refuse('centreDistance', centreDistance, `must exceed ${least} mm, where the line of action vanishes`, [
-      Math.ceil(least * 100 + 1) / 100,
-    ]);
+    refuse('no-line-of-action', 'centreDistance', centreDistance, rule, [Math.ceil(least * 100 + 1) / 100]);
   const angle = Math.acos(least / centreDistance);
   const change = involute(angle) - involute(sizes.transversePressureAngle);
   return (teeth * change) / (2 * Math.tan(sizes.normalPressureAngle));
@@ -111,8 +111,11 @@ function baseDistance(first: Gear, second: Gear): number {
 function together(first: Gear, second: Gear) {
   for (const key of ['module', 'pressureAngle', 'helixAngle'] as const)
     if (first[key] !== second[key])
-      refuse(key, second[key], `two gears in mesh share it (the other has ${first[key]})`, [first[key]]);
-  if (first.internal && second.internal) refuse('internal', true, 'two rings cannot mesh', [false]);
+      refuse('differs', key, second[key], `two gears in mesh share it (the other has ${first[key]})`, [
+        first[key],
+      ]);
+  if (first.internal && second.internal)
+    refuse('no-mesh', 'internal', true, 'two rings cannot mesh', [false]);
   const sizes = gearSizes(first);
   if (!first.internal && !second.internal)
     return {
@@ -122,7 +125,9 @@ function together(first: Gear, second: Gear) {
     };
   const [planet, ring] = first.internal ? [second, first] : [first, second];
   if (!(ring.teeth > planet.teeth))
-    refuse('ring.teeth', ring.teeth, `must exceed the ${planet.teeth} teeth of its mate`, [planet.teeth + 1]);
+    refuse('no-mesh', 'ring.teeth', ring.teeth, `must exceed the ${planet.teeth} teeth of its mate`, [
+      planet.teeth + 1,
+    ]);
   return {
     teeth: ring.teeth - planet.teeth,
     shifts: ring.profileShift - planet.profileShift,

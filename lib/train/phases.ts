@@ -47,7 +47,8 @@ export function phases(
     if (Math.abs(apart) > AGREE * ringPitch) {
       const step = 360 / (sunTeeth + ringTeeth);
       const nearest = places[0] + Math.round((place - places[0]) / step) * step;
-      refuse('planets.spacing', place, `planets sit at multiples of ${step}° from one another`, [nearest]);
+      const rule = `planets sit at multiples of ${step}° from one another`;
+      refuse('does-not-assemble', 'planets.spacing', place, rule, [nearest]);
     }
   }
   return {

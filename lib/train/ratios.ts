@@ -39,7 +39,7 @@ export function speeds(
   const { sunTeeth, planetTeeth, ringTeeth } = teeth;
   const given = Object.values(known).filter((speed) => speed !== undefined);
   if (given.length !== 2 || !given.every(Number.isFinite))
-    refuse('known', known, 'exactly two of sun, carrier and ring must have a speed');
+    refuse('wrong-count', 'known', known, 'exactly two of sun, carrier and ring must have a speed');
   const total = sunTeeth + ringTeeth;
   const carrier = known.carrier ?? (sunTeeth * known.sun! + ringTeeth * known.ring!) / total;
   const sun = known.sun ?? (total * carrier - ringTeeth * known.ring!) / sunTeeth;

@@ -1,4 +1,5 @@
 import { clamp, closest, ROUNDING } from '../spec/nearest.js';
+import { codeOfNumber } from '../spec/problemCode.js';
 import {
   featureRanges,
   fromTo,
@@ -8,7 +9,7 @@ import {
   type Range,
   ranges,
 } from '../spec/ranges.js';
-import { type Problem, Refusal } from '../spec/refusal.js';
+import { type Problem, problemOf, Refusal } from '../spec/refusal.js';
 import { resolveSpec } from '../spec/resolveSpec.js';
 import { valueProblems } from '../spec/valueProblems.js';
 import { merits } from './merit.js';
@@ -124,7 +125,7 @@ function byProblems({ by, ratio }: WantedSets): Problem[] {
   if (by === undefined) return [];
   if (!Object.hasOwn(merits, String(by))) return [oneOf('by', by, Object.keys(merits))];
   if (by !== 'ratio' || ratio !== undefined) return [];
-  return [{ parameter: 'by', value: by, rule: 'needs a ratio to be near to', nearest: ['overall'] }];
+  return [problemOf('needs-another', 'by', by, 'needs a ratio to be near to', ['overall'])];
 }
 
 function modulesOf(module: WantedSets['module'] = usualWanted.module): readonly number[] {
@@ -136,30 +137,23 @@ function moduleProblems(module: WantedSets['module']): Problem[] {
   if (Array.isArray(module))
     return module.length
       ? module.flatMap((one, i) => statedProblems('module', one ?? Number.NaN, `module[${i}]`))
-      : [{ parameter: 'module', value: module, rule: 'must name at least one module', nearest: [[1.5]] }];
+      : [problemOf('wrong-count', 'module', module, 'must name at least one module', [[1.5]])];
   const found = spanProblems('module', 'module', module as WantedSets['sunTeeth']);
   if (found.length || modulesOf(module).length) return found;
   const { least } = module as { least: number };
   const nearest = [...standardModules].sort((a, b) => Math.abs(a - least) - Math.abs(b - least)).slice(0, 2);
-  return [{ parameter: 'module', value: module, rule: 'holds no standard module', nearest }];
+  return [problemOf('not-one-of', 'module', module, 'holds no standard module', nearest)];
 }
 
 function ratioProblems(ratio: WantedSets['ratio']): Problem[] {
   if (ratio === undefined) return [];
   if (typeof ratio !== 'object' || ratio === null)
-    return [
-      {
-        parameter: 'ratio',
-        value: ratio,
-        rule: 'must be { value, tolerance, held }',
-        nearest: [{ value: 4 }],
-      },
-    ];
+    return [problemOf('wrong-type', 'ratio', ratio, 'must be { value, tolerance, held }', [{ value: 4 }])];
   const problems = unknownKeys(ratio, ratioKeys, 'ratio.');
   const size = Math.abs(ratio.value);
   problems.push(...figureProblems('ratio.value', Number.isNaN(size) ? ratio.value : size, RATIO));
   if (ratio.value === undefined)
-    problems.push({ parameter: 'ratio.value', value: undefined, rule: 'is missing', nearest: [4] });
+    problems.push(problemOf('missing', 'ratio.value', undefined, 'is missing', [4]));
   problems.push(...figureProblems('ratio.tolerance', ratio.tolerance, [0, RATIO[1]]));
   if (ratio.held !== undefined && !heldMembers.includes(ratio.held))
     problems.push(oneOf('ratio.held', ratio.held, heldMembers));
@@ -172,12 +166,11 @@ function spanProblems(parameter: string, path: string, given: WantedSets['sunTee
   for (const end of ['least', 'most'] as const)
     problems.push(...statedProblems(path, given[end] ?? Number.NaN, `${parameter}.${end}`));
   if (!problems.length && given.least > given.most)
-    problems.push({
-      parameter,
-      value: given,
-      rule: 'least is more than most',
-      nearest: [{ least: given.most, most: given.least }],
-    });
+    problems.push(
+      problemOf('reversed', parameter, given, 'least is more than most', [
+        { least: given.most, most: given.least },
+      ]),
+    );
   return problems;
 }
 
@@ -198,21 +191,20 @@ function figureProblems(
     typeof value === 'number' && !Number.isNaN(value)
       ? [clamp(whole ? Math.round(value) : value, ...range)]
       : [];
-  return [{ parameter, value, rule, nearest }];
+  return [problemOf(codeOfNumber(value, whole), parameter, value, rule, nearest)];
 }
 
 function oneOf(parameter: string, value: unknown, words: readonly string[]): Problem {
   const nearest = [closest(String(value), words) ?? words[0]];
-  return { parameter, value, rule: `must be ${words.join(', ')}`, nearest };
+  return problemOf('not-one-of', parameter, value, `must be ${words.join(', ')}`, nearest);
 }
 
 function unknownKeys(given: object, known: readonly string[], path: string): Problem[] {
   return Object.keys(given)
     .filter((key) => !known.includes(key))
-    .map((key) => ({
-      parameter: path + key,
-      value: (given as Record<string, unknown>)[key],
-      rule: 'is not a known key',
-      nearest: [path + (closest(key, known) ?? known[0])],
-    }));
+    .map((key) =>
+      problemOf('unknown-key', path + key, (given as Record<string, unknown>)[key], 'is not a known key', [
+        path + (closest(key, known) ?? known[0]),
+      ]),
+    );
 }

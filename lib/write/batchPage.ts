@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import type { ProblemCode } from '../spec/problemCode.js';
 import { sortTable } from './batchPage/sortTable.js';
 import { escapeText } from './escape.js';
 import { pageHead } from './sheetPage/html.js';
@@ -25,6 +26,8 @@ export interface BatchRow {
 
 /** Why a variant was not made: the first problem, and one line for each. */
 export interface RefusalRecord {
+  /** Name of the rule, which stays when its words change. */
+  code: ProblemCode;
   /** Parameter, or check that stopped it. */
   parameter: string;
   value: unknown;

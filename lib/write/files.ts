@@ -26,7 +26,8 @@ export interface WriteOptions {
 export async function checkFolder(folder: string): Promise<void> {
   await saying('out', folder, async () => {
     const existing = await nearestExisting(folder);
-    if (!(await stat(existing)).isDirectory()) refuse('out', folder, notAFolder(folder, existing));
+    if (!(await stat(existing)).isDirectory())
+      refuse('in-the-way', 'out', folder, notAFolder(folder, existing));
     await access(existing, constants.W_OK | constants.X_OK);
   });
 }
@@ -86,12 +87,9 @@ async function writeWhole(path: string, file: OutputFile, signal?: AbortSignal):
 async function refuseOthers(targets: readonly string[]): Promise<void> {
   for (const target of targets) {
     const found = await stat(target).catch(() => undefined);
-    if (found && !found.isFile())
-      refuse(
-        'out',
-        target,
-        `a ${found.isDirectory() ? 'folder' : 'device or pipe'} of this name stands in the way`,
-      );
+    if (!found || found.isFile()) continue;
+    const rule = `a ${found.isDirectory() ? 'folder' : 'device or pipe'} of this name stands in the way`;
+    refuse('in-the-way', 'out', target, rule);
   }
 }
 

@@ -1,5 +1,5 @@
 import { closest } from '../spec/nearest.js';
-import { type Problem, Refusal } from '../spec/refusal.js';
+import { type Problem, problemOf, Refusal } from '../spec/refusal.js';
 
 /** Formats that a set's parts can be written in. */
 export const formats = ['stl', '3mf'] as const;
@@ -14,12 +14,15 @@ export function readFormats(list: string = formats.join(',')): Format[] {
   const words = list.split(',').map((word) => word.trim().toLowerCase().replace(/^\./, ''));
   const problems: Problem[] = words
     .filter((word) => !isFormat(word))
-    .map((word) => ({
-      parameter: 'format',
-      value: word,
-      rule: `must be ${formats.join(' or ')}, or both with a comma`,
-      nearest: word === '' ? [...formats] : [closest(word, formats)],
-    }));
+    .map((word) =>
+      problemOf(
+        'not-one-of',
+        'format',
+        word,
+        `must be ${formats.join(' or ')}, or both with a comma`,
+        word === '' ? [...formats] : [closest(word, formats)],
+      ),
+    );
   const [first, ...rest] = problems;
   if (first) throw new Refusal([first, ...rest]);
   return formats.filter((format) => words.includes(format));

@@ -53,7 +53,7 @@ export function renderPicture(parts: readonly Part[], options: PictureOptions = 
     elevation = 42,
     section,
   } = options;
-  if (!parts.length) refuse('parts', [], 'a picture shows at least one part');
+  if (!parts.length) refuse('wrong-count', 'parts', [], 'a picture shows at least one part');
   inRange('width', width, LEAST_SIDE, MOST_SIDE);
   inRange('height', height, LEAST_SIDE, MOST_SIDE);
   inRange('azimuth', azimuth, -360, 360);
@@ -77,7 +77,7 @@ function usualAzimuth(parts: readonly Part[]): number {
 function inRange(parameter: string, value: number, least: number, most: number): void {
   if (value >= least && value <= most) return;
   const nearest = Number.isFinite(value) ? [Math.min(most, Math.max(least, value))] : [];
-  refuse(parameter, value, `must be from ${least} to ${most}`, nearest);
+  refuse('out-of-range', parameter, value, `must be from ${least} to ${most}`, nearest);
 }
 
 /** Red, green, blue of every pixel: brightness and edges of the fine pixels in it, averaged. */

@@ -15,13 +15,13 @@ export const MOST_SIDE = 4096;
 export function readPictureSize(text: string): { width: number; height: number } {
   const [, width, height] = /^\s*(\d{1,5})\s*[x×]\s*(\d{1,5})\s*$/i.exec(text) ?? [];
   if (width === undefined)
-    refuse('picture-size', text, 'must be width x height in pixels', [
+    refuse('wrong-form', 'picture-size', text, 'must be width x height in pixels', [
       `${usualSize.width}x${usualSize.height}`,
     ]);
   const [wide, high] = [Number(width), Number(height)];
   if (![wide, high].every((side) => side >= LEAST_SIDE && side <= MOST_SIDE)) {
     const within = [wide, high].map((side) => Math.min(MOST_SIDE, Math.max(LEAST_SIDE, side)));
-    refuse('picture-size', text, `must be ${LEAST_SIDE} to ${MOST_SIDE} pixels either way`, [
+    refuse('out-of-range', 'picture-size', text, `must be ${LEAST_SIDE} to ${MOST_SIDE} pixels either way`, [
       within.join('x'),
     ]);
   }

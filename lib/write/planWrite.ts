@@ -17,7 +17,7 @@ export async function writeNew(
   options: WriteOptions = {},
 ): Promise<string> {
   if (!force && (await exists(path)))
-    refuse(parameter, path, 'is there already; give another name, or --force to write over it');
+    refuse('in-the-way', parameter, path, 'is there already; give another name, or --force to write over it');
   const file = { name: basename(path), chunks: () => [new TextEncoder().encode(text)] };
   try {
     await writeFiles(dirname(path), [file], options);

@@ -22,7 +22,7 @@ export function textAt(parameter: string, path: string, patience = PATIENCE): st
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    refuse(parameter, path, 'is not text (UTF-8)');
+    refuse('not-text', parameter, path, 'is not text (UTF-8)');
   }
 }
 
@@ -32,7 +32,8 @@ export function textAt(parameter: string, path: string, patience = PATIENCE): st
  */
 export function readText(parameter: string, path: string): string {
   return (
-    textAt(parameter, path) ?? refuse(parameter, path, 'cannot be read: there is no such file or folder')
+    textAt(parameter, path) ??
+    refuse('unreadable', parameter, path, 'cannot be read: there is no such file or folder')
   );
 }
 
@@ -43,17 +44,18 @@ function bytesAt(parameter: string, path: string, patience: number): Uint8Array 
     handle = openSync(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
     const found = fstatSync(handle);
     const kind = kindOf(found);
-    if (kind) refuse(parameter, path, `is ${kind}, not a file`);
-    if (found.size > MOST_BYTES) refuse(parameter, path, 'is more than 1 MB');
+    if (kind) refuse('unreadable', parameter, path, `is ${kind}, not a file`);
+    if (found.size > MOST_BYTES) refuse('too-large', parameter, path, 'is more than 1 MB');
     const bytes = new Uint8Array(MOST_BYTES + 1);
     const length = fill(bytes, handle, found.isFIFO() ? patience : 0);
-    if (length === undefined) refuse(parameter, path, `is a pipe that gave nothing for ${patience / 1000} s`);
-    if (length > MOST_BYTES) refuse(parameter, path, 'is more than 1 MB');
+    if (length === undefined)
+      refuse('unreadable', parameter, path, `is a pipe that gave nothing for ${patience / 1000} s`);
+    if (length > MOST_BYTES) refuse('too-large', parameter, path, 'is more than 1 MB');
     return bytes.subarray(0, length);
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code === 'ENOENT') return undefined;
     const reason = plainReason(error);
-    if (reason) refuse(parameter, path, `cannot be read: ${reason}`);
+    if (reason) refuse('unreadable', parameter, path, `cannot be read: ${reason}`);
     throw error;
   } finally {
     if (handle !== undefined) closeSync(handle);

@@ -11,7 +11,7 @@ export async function saying<T>(parameter: string, path: string, work: () => Pro
     return await work();
   } catch (error) {
     const reason = plainReason(error);
-    if (reason) refuse(parameter, path, `cannot be written: ${reason}`);
+    if (reason) refuse('not-writable', parameter, path, `cannot be written: ${reason}`);
     throw error;
   }
 }

@@ -52,7 +52,8 @@ export function* stlChunks(parts: readonly Part[]): Generator<Uint8Array> {
 
 function countFacets(parts: readonly Part[]): number {
   const count = parts.reduce((sum, { mesh }) => sum + mesh.triangles.length / 3, 0);
-  if (count > 0xffff_ffff) refuse('parts', count, 'binary STL counts at most 4294967295 triangles');
+  if (count > 0xffff_ffff)
+    refuse('too-large', 'parts', count, 'binary STL counts at most 4294967295 triangles');
   return count;
 }
 

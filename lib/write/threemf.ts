@@ -43,10 +43,10 @@ export function* threemfChunks(
   parts: readonly Part[],
   { title = 'gear set', thumbnail }: PackageOptions = {},
 ): Generator<Uint8Array> {
-  if (parts.length === 0) refuse('parts', [], 'a 3MF file holds at least one part');
+  if (parts.length === 0) refuse('wrong-count', 'parts', [], 'a 3MF file holds at least one part');
   for (const { name, mesh } of parts) {
     const count = mesh.triangles.length / 3;
-    if (count < 4) refuse(`parts.${name}.triangles`, count, 'a body has at least 4 triangles');
+    if (count < 4) refuse('bad-mesh', `parts.${name}.triangles`, count, 'a body has at least 4 triangles');
   }
   const ready: Uint8Array[] = [];
   const zip = new Zip((error, chunk) => {
@@ -82,7 +82,8 @@ function* addEntry(zip: Zip, name: string, write: (sink: XmlSink) => Iterable<vo
   let size = 0;
   const sink = xmlSink((bytes, last) => {
     size += bytes.length;
-    if (size > LARGEST_ENTRY) refuse('parts', size, 'a model in a 3MF file is at most 4294967295 bytes long');
+    if (size > LARGEST_ENTRY)
+      refuse('too-large', 'parts', size, 'a model in a 3MF file is at most 4294967295 bytes long');
     entry.push(bytes, last);
   });
   yield* write(sink);

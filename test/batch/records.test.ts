@@ -22,7 +22,14 @@ const made: VariantRecord = {
   fingerprint: 'ab'.repeat(32),
   written: files.map((name) => ({ name, bytes: 10, sha256: '0f'.repeat(32) })),
 };
-const refusal = { parameter: 'fit.gap', value: 9, rule: 'is too much', nearest: [2], says: ['fit.gap: 9'] };
+const refusal = {
+  code: 'beyond-limit' as const,
+  parameter: 'fit.gap',
+  value: 9,
+  rule: 'is too much',
+  nearest: [2],
+  says: ['fit.gap: 9'],
+};
 const refused: VariantRecord = {
   ...emptyRow('idler', {}),
   status: 'refused',

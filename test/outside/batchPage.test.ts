@@ -42,7 +42,7 @@ const rows: BatchRow[] = [
     triangles: null,
     volume: null,
     files: [],
-    refusal: { parameter: 'fit.gap', value: 9, rule: '', nearest: [], says },
+    refusal: { code: 'beyond-limit', parameter: 'fit.gap', value: 9, rule: '', nearest: [], says },
   }),
   row('table 2', 0.2, { triangles: 5_000, volume: 100_000 }),
 ];

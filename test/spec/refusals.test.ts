@@ -5,6 +5,22 @@ import { planetary } from '../sets.js';
 import { problemsOf, soleProblem, spinner, withValue } from './table.js';
 
 describe('refusals', () => {
+  it.each<[string, unknown, string]>([
+    ['module', undefined, 'missing'],
+    ['module', -1, 'out-of-range'],
+    ['module', '1.5', 'not-a-number'],
+    ['sun.teeth', 15.5, 'not-whole'],
+    ['sun.tooth', 15, 'unknown-key'],
+    ['rack', 'E', 'not-one-of'],
+    ['sun.bore', 8, 'wrong-type'],
+    ['name', 'a/b', 'bad-name'],
+    ['fit.gap', 1.2, 'beyond-limit'],
+    ['rack', { addendum: 1, dedendum: 1.25, fillet: 0.6 }, 'no-fillet-room'],
+    ['transverseModule', 1.5, 'excluded'],
+  ])('%s %s is %s', (path, value, code) => {
+    expect(soleProblem(withValue(path, value)).code).toBe(code);
+  });
+
   it.each<[string, unknown, unknown[]]>([
     ['module', -1, [0.2]],
     ['module', 0, [0.2]],

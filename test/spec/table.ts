@@ -1,5 +1,6 @@
 import { Refusal } from '../../lib/spec/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
+import { problemCodes } from './problemCodes.js';
 
 /** A parameter file as data, with whatever a test puts in it. */
 // biome-ignore lint/suspicious/noExplicitAny: tests write values of every wrong type into it
@@ -36,8 +37,10 @@ export function problemsOf(object: unknown, resolve: Resolver = resolveSpec) {
     resolve(object as never);
     return [];
   } catch (error) {
-    if (error instanceof Refusal) return [...error.problems];
-    throw error;
+    if (!(error instanceof Refusal)) throw error;
+    const strange = error.problems.find(({ code }) => !problemCodes.has(code));
+    if (strange) throw new Error(`no known code: ${JSON.stringify(strange)}`);
+    return [...error.problems];
   }
 }
 

@@ -24,10 +24,12 @@ export function pinProblem(
   const most = floorThousandth(pin.diameter - 2 * over);
   const least = Math.max(LEAST_PIN, pin.form === 'straight' ? 0 : 2 * (pin.depth + printer.lineWidth));
   const rule = `its bore must leave two lines of wall inside the planets' root circle, ${(2 * rootRadius).toFixed(2)} mm across`;
-  if (most >= least) refuse('carrier.pin.diameter', pin.diameter, rule, [most]);
+  if (most >= least) refuse('carrier-no-room', 'carrier.pin.diameter', pin.diameter, rule, [most]);
   if (pin.form !== 'straight' && most >= LEAST_PIN)
-    refuse('carrier.pin.form', pin.form, `${rule}: with these cones no pin does`, ['straight']);
-  refuse('planets.teeth', planets.teeth, 'leaves no room for a pin: a cage has none', []);
+    refuse('carrier-no-room', 'carrier.pin.form', pin.form, `${rule}: with these cones no pin does`, [
+      'straight',
+    ]);
+  refuse('carrier-no-room', 'planets.teeth', planets.teeth, 'leaves no room for a pin: a cage has none', []);
 }
 
 /**
@@ -43,6 +45,6 @@ export function postProblem(
   const fits = (gap: number) => openings.every((opening) => postIn(opening, gap, wall, cut) !== null);
   const rule = `leaves no room for posts two lines thick between planets, sun and ring`;
   for (let gap = Math.floor(100 * carrier.gap - 1) / 100; gap >= LEAST_GAP; gap -= 0.01)
-    if (fits(gap)) refuse('carrier.gap', carrier.gap, rule, [Number(gap.toFixed(2))]);
-  refuse('carrier.form', carrier.form, rule, ['pins']);
+    if (fits(gap)) refuse('carrier-no-room', 'carrier.gap', carrier.gap, rule, [Number(gap.toFixed(2))]);
+  refuse('carrier-no-room', 'carrier.form', carrier.form, rule, ['pins']);
 }

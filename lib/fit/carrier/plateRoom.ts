@@ -46,11 +46,15 @@ export function bossRoom({ boss }: Carrier, { inner, whole }: Plate, wall: numbe
   const least = Math.max(ranges.boss[0], inner === 0 ? 0 : ceilThousandth((inner + wall) / near));
   if (value >= least - 1e-9 && value <= most + 1e-9) return;
   if (least > most)
-    refuse('carrier.centre', 'open', 'leaves no boss room between the opening and the edge of the plate', [
-      'closed',
-    ]);
+    refuse(
+      'carrier-no-room',
+      'carrier.centre',
+      'open',
+      'leaves no boss room between the opening and the edge of the plate',
+      ['closed'],
+    );
   const rule = `must be from ${least} to ${most} mm to stand on the plate, ${wall.toFixed(2)} mm from its edges`;
-  refuse(`carrier.boss.${key}`, value, rule, [value > most ? most : least]);
+  refuse('carrier-no-room', `carrier.boss.${key}`, value, rule, [value > most ? most : least]);
 }
 
 /**
@@ -72,12 +76,14 @@ export function boltsOn(
   if (most - least < LEAST_CHOICE) {
     const widest = floorThousandth(whole - Math.max(inner, bossReach(boss)) - 2 * wall - 2 * LEAST_CHOICE);
     const rule = 'leaves no wall to the edges of the plate or to the boss';
-    if (widest >= ranges.plateBolt[0]) refuse('carrier.bolts.diameter', bolts.diameter, rule, [widest]);
-    refuse('carrier.bolts', bolts, rule, ['none']);
+    if (widest >= ranges.plateBolt[0])
+      refuse('carrier-no-room', 'carrier.bolts.diameter', bolts.diameter, rule, [widest]);
+    refuse('carrier-no-room', 'carrier.bolts', bolts, rule, ['none']);
   }
   const radius = bolts.circle === undefined ? (least + most) / 2 : bolts.circle / 2;
   if (radius < least - 1e-9 || radius > most + 1e-9)
     refuse(
+      'carrier-no-room',
       'carrier.bolts.circle',
       bolts.circle,
       `must be from ${ceilThousandth(2 * least)} to ${floorThousandth(2 * most)} mm`,
@@ -102,8 +108,8 @@ export function boltsOn(
       .sort((a, b) => Math.abs(a - bolts.count) - Math.abs(b - bolts.count))
       .filter((count) => !collide(count) && !crowded(count));
     const rule = 'puts holes into each other or into the pins or posts';
-    if (counts.length) refuse('carrier.bolts.count', bolts.count, rule, [counts[0]]);
-    refuse('carrier.bolts', bolts, rule, ['none']);
+    if (counts.length) refuse('carrier-no-room', 'carrier.bolts.count', bolts.count, rule, [counts[0]]);
+    refuse('carrier-no-room', 'carrier.bolts', bolts, rule, ['none']);
   }
   return places(bolts.count);
 }

@@ -22,7 +22,7 @@ export function readGaps(text: string): number[] {
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     const nearest = error.nearest.map(String).filter(works);
-    refuse('gaps', text, error.rule, nearest.length ? nearest : [USUAL_GAPS]);
+    refuse(error.code, 'gaps', text, error.rule, nearest.length ? nearest : [USUAL_GAPS]);
   }
 }
 
@@ -40,7 +40,10 @@ function gapsIn(text: string): number[] {
   const words = text.split(text.includes(':') ? ':' : ',').map((word) => word.trim());
   const numbers = words.map((word) => (/^\d*\.?\d+$/.test(word) ? Number(word) : Number.NaN));
   if (numbers.some(Number.isNaN) || (text.includes(':') && numbers.length !== 3))
-    refuse('gaps', text, 'must be FIRST:LAST:STEP or a list with commas, mm', [USUAL_GAPS, '0.15,0.2,0.3']);
+    refuse('wrong-form', 'gaps', text, 'must be FIRST:LAST:STEP or a list with commas, mm', [
+      USUAL_GAPS,
+      '0.15,0.2,0.3',
+    ]);
   return checkedGaps(text.includes(':') ? stepped(text, numbers) : numbers, text);
 }
 
@@ -48,17 +51,17 @@ function stepped(text: string, [first, last, step]: number[]): number[] {
   if (last <= first) {
     const by = step >= STEP ? step : 0.05;
     const nearest = last < first ? range(last, first, by) : range(first, first + 2 * by, by);
-    refuse('gaps', text, 'the last gap must be more than the first', [nearest]);
+    refuse('reversed', 'gaps', text, 'the last gap must be more than the first', [nearest]);
   }
   const count = Math.floor((last - first) / step + 1e-9) + 1;
   if (step === 0 || count > STATIONS.most) {
     const wider = Math.ceil((last - first) / (STATIONS.most - 1) / STEP - 1e-9) * STEP;
-    refuse('gaps', text, `makes more than ${STATIONS.most} stations`, [range(first, last, wider)]);
-  }
-  if (count < STATIONS.least)
-    refuse('gaps', text, `makes fewer than ${STATIONS.least} stations: the step is longer than the way`, [
-      range(first, last, last - first),
+    refuse('wrong-count', 'gaps', text, `makes more than ${STATIONS.most} stations`, [
+      range(first, last, wider),
     ]);
+  }
+  const rule = `makes fewer than ${STATIONS.least} stations: the step is longer than the way`;
+  if (count < STATIONS.least) refuse('wrong-count', 'gaps', text, rule, [range(first, last, last - first)]);
   return Array.from({ length: count }, (_, i) => first + i * step);
 }
 
@@ -75,21 +78,17 @@ export function checkedGaps(gaps: readonly number[], asked: unknown): number[] {
   };
   const whole = gaps.map((gap) => Math.round(gap / STEP) / 100);
   const inRange = whole.map((gap) => clamp(gap, LEAST, MOST));
+  const rule = 'must be whole hundredths of a millimetre, as the numbers beside them show';
   if (whole.some((gap, i) => Math.abs(gap - gaps[i]) > 1e-6))
-    refuse(
-      'gaps',
-      asked,
-      'must be whole hundredths of a millimetre, as the numbers beside them show',
-      offer(inRange),
-    );
+    refuse('not-whole', 'gaps', asked, rule, offer(inRange));
   if (whole.some((gap, i) => gap !== inRange[i]))
-    refuse('gaps', asked, `must be from ${LEAST} to ${MOST} mm`, offer(inRange));
+    refuse('out-of-range', 'gaps', asked, `must be from ${LEAST} to ${MOST} mm`, offer(inRange));
   const sorted = [...new Set(whole)].sort((a, b) => a - b);
-  if (sorted.length < gaps.length) refuse('gaps', asked, 'has a gap twice', offer(sorted));
+  if (sorted.length < gaps.length) refuse('given-twice', 'gaps', asked, 'has a gap twice', offer(sorted));
   if (sorted.length < STATIONS.least)
-    refuse('gaps', asked, `must be ${STATIONS.least} gaps at least`, offer(sorted));
+    refuse('wrong-count', 'gaps', asked, `must be ${STATIONS.least} gaps at least`, offer(sorted));
   if (sorted.length > STATIONS.most)
-    refuse('gaps', asked, `must be ${STATIONS.most} gaps at most`, offer(sorted));
+    refuse('wrong-count', 'gaps', asked, `must be ${STATIONS.most} gaps at most`, offer(sorted));
   return sorted;
 }
 

@@ -114,6 +114,7 @@ function specAt(gap: number, object: { kind: 'rack'; [key: string]: unknown }): 
     const [first, ...rest] = error.problems.map((problem) =>
       problem.parameter === 'fit.gap'
         ? {
+            ...problem,
             parameter: 'gaps',
             value: shown(gap),
             rule: `${problem.rule} (as fit.gap)`,

@@ -26,7 +26,7 @@ export interface SpreadRing {
  */
 export function spreadRing(section: RingSection, count: number, force: number): SpreadRing {
   if (!(Number.isInteger(count) && count >= 2))
-    refuse('planets.count', count, 'two forces or more keep a ring in balance', [2]);
+    refuse('out-of-range', 'planets.count', count, 'two forces or more keep a ring in balance', [2]);
   const { k1, k2, compliance, meanRadius } = section;
   const half = Math.PI / count;
   const sin = Math.sin(half);

@@ -43,10 +43,12 @@ const SHEAR_FACTOR = 1.2;
  */
 export function ringSection({ meanRadius, depth, width, modulus, poisson = 0.36 }: RingSize): RingSection {
   for (const [key, value] of Object.entries({ meanRadius, depth, width, modulus }))
-    if (!(value > 0 && value < Number.POSITIVE_INFINITY)) refuse(key, value, 'must be a positive number');
-  if (!(poisson >= 0 && poisson <= 0.5)) refuse('poisson', poisson, 'must be 0 to 0.5', [0.36]);
+    if (!(value > 0 && value < Number.POSITIVE_INFINITY))
+      refuse('out-of-range', key, value, 'must be a positive number');
+  if (!(poisson >= 0 && poisson <= 0.5))
+    refuse('out-of-range', 'poisson', poisson, 'must be 0 to 0.5', [0.36]);
   if (!(depth < 2 * meanRadius))
-    refuse('depth', depth, `must be less than twice the mean radius ${meanRadius} mm`);
+    refuse('beyond-limit', 'depth', depth, `must be less than twice the mean radius ${meanRadius} mm`);
   const area = depth * width;
   const eccentricity = meanRadius * neutralShift(depth / (2 * meanRadius));
   const hoop = eccentricity / meanRadius;

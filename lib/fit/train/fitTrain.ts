@@ -85,7 +85,8 @@ export function fitDrawn<S extends Spec>(asked: FittedTrain<S>): FittedTrain<S> 
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     const { growth } = asked.spec.printer;
-    refuse('printer.growth', growth, `walls set back by it cannot be drawn: ${error.rule}`, [0]);
+    const rule = `walls set back by it cannot be drawn: ${error.rule}`;
+    refuse('growth-too-great', 'printer.growth', growth, rule, [0]);
   }
 }
 
@@ -96,8 +97,8 @@ function profileOf({ part, gear, relief, radii }: TrainGear): ToothProfile {
     return toothProfile(gear, { relief, tipRadius: tip, rootRadius: root, activeRadius: active, straight });
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    const { parameter, value, rule, nearest } = error;
-    refuse(parameter.replace(/^ring\b/, part), value, rule.replace('the ring', `the ${part}`), nearest);
+    const { code, parameter, value, rule, nearest } = error;
+    refuse(code, parameter.replace(/^ring\b/, part), value, rule.replace('the ring', `the ${part}`), nearest);
   }
 }
 

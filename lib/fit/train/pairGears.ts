@@ -48,7 +48,13 @@ export function pairGears(spec: PairSpec): PairGears {
     const parameter = asked === undefined ? 'profileShift' : 'centreDistance';
     const value = asked ?? spec.profileShift;
     const rule = `asks for a sum of profile shifts of ${signed(sum)}, which no two gears in range can share and run`;
-    refuse(parameter, value, rule, asked === undefined ? ['none'] : nearestDistance(spec, asked));
+    refuse(
+      'no-shifts',
+      parameter,
+      value,
+      rule,
+      asked === undefined ? ['none'] : nearestDistance(spec, asked),
+    );
   }
   const solved = gearsOf(spec, found, wheelShift(spec, sum, found));
   refuseThinBodies(spec, solved);
@@ -228,7 +234,7 @@ function sumAt(spec: PairSpec, distance: number): number {
     return shiftSum(...bare(spec), distance);
   } catch (error) {
     if (!(error instanceof Refusal) || distance !== spec.centreDistance) throw error;
-    refuse('centreDistance', distance, error.rule, nearestDistance(spec, distance));
+    refuse(error.code, 'centreDistance', distance, error.rule, nearestDistance(spec, distance));
   }
 }
 
@@ -257,7 +263,7 @@ function madeDistance(spec: PairSpec, { pinion, wheel }: PairGears): number {
       0,
       pinion.profileShift,
     );
-    refuse('wheel.profileShift', wheel.profileShift, error.rule, [standard]);
+    refuse(error.code, 'wheel.profileShift', wheel.profileShift, error.rule, [standard]);
   }
 }
 
@@ -265,7 +271,7 @@ function madeDistance(spec: PairSpec, { pinion, wheel }: PairGears): number {
 function refuseDistance(spec: PairSpec, { pinion, wheel }: PairGears, asked: number, made: number): never {
   const help = spec.profileShift === 'none' ? '; profileShift: solve finds shifts that are not given' : '';
   const rule = `must be what the profile shifts ${pinion.profileShift} and ${wheel.profileShift} give, ${made.toFixed(4)} mm${help}`;
-  refuse('centreDistance', asked, rule, [Math.round(made * 1e4) / 1e4]);
+  refuse('no-common-centre-distance', 'centreDistance', asked, rule, [Math.round(made * 1e4) / 1e4]);
 }
 
 function withShifts(spec: PairSpec, { pinion, wheel }: PairGears): PairSpec {

@@ -1,5 +1,6 @@
 import type * as z from 'zod';
 import { clamp, closest, numberMeant } from '../../spec/nearest.js';
+import { codeOfNumber, type ProblemCode } from '../../spec/problemCode.js';
 import { fromTo, type Range } from '../../spec/ranges.js';
 import type { Problem } from '../../spec/refusal.js';
 import { features, most, outcomes, trialEntries, trialRanges } from './trialSchema.js';
@@ -12,6 +13,7 @@ export interface EntryProblem extends Problem {
 interface Rule {
   says: string;
   range?: Range;
+  whole?: boolean;
   words?: readonly string[];
 }
 
@@ -39,14 +41,13 @@ const rules: Record<string, Rule> = {
   trials: { says: `a list of at most ${most.trials} trials` },
   feature: { says: `one of ${features.join(', ')}`, words: features },
   part: label,
-  teeth: { says: `a whole number ${fromTo(trialRanges.teeth)}`, range: trialRanges.teeth },
+  teeth: { says: `a whole number ${fromTo(trialRanges.teeth)}`, whole: true, range: trialRanges.teeth },
   drawn: number(trialRanges.drawn, ' mm'),
   read: number(trialRanges.read, ' mm'),
   perWall: number(trialRanges.perWall, ''),
   firstLayer: { says: 'true or false', words: ['true', 'false'] },
 };
 
-const UNKNOWN = 'unknown key';
 const readingKeys = ['feature', 'part', 'teeth', 'drawn', 'read', 'perWall', 'firstLayer'];
 
 /** What zod found wrong with an entry or a log, in the words of the project. */
@@ -55,18 +56,27 @@ export function entryProblems(issues: readonly z.core.$ZodIssue[], data: unknown
     const path = issue.path.map((key) => (typeof key === 'number' ? key : String(key)));
     if (issue.code === 'unrecognized_keys')
       return issue.keys.map((key) => ({
+        code: 'unknown-key',
         ...named([...path, key], data),
-        rule: UNKNOWN,
+        rule: 'unknown key',
         nearest: [closest(key, keysAt(path))],
       }));
     const at = named(path, data);
     if (issue.code === 'custom' && issue.message !== 'Invalid input')
-      return [{ ...at, rule: issue.message, nearest: offers(path[path.length - 1], undefined) }];
+      return [
+        {
+          ...at,
+          code: at.value === undefined || path.length === 0 ? 'missing' : 'beyond-limit',
+          rule: issue.message,
+          nearest: offers(path[path.length - 1], undefined),
+        },
+      ];
     const rule = rules[String(path[path.length - 1])];
     const must = at.value === undefined ? 'is required: ' : 'must be ';
     return [
       {
         ...at,
+        code: codeOf(rule, at.value),
         rule: must + (rule?.says ?? 'a mapping of what is known of a trial'),
         nearest: offers(path[path.length - 1], at.value),
       },
@@ -75,13 +85,20 @@ export function entryProblems(issues: readonly z.core.$ZodIssue[], data: unknown
   return problems.filter(({ path, value }) => value !== undefined || !misspelt(path, problems));
 }
 
+function codeOf(rule: Rule | undefined, value: unknown): ProblemCode {
+  if (value === undefined) return 'missing';
+  if (rule?.words) return 'not-one-of';
+  if (rule?.range) return codeOfNumber(value, rule.whole);
+  return typeof value === 'string' ? 'wrong-form' : 'wrong-type';
+}
+
 /** Whether the missing entry at a path is there under a key that is near to it. */
 function misspelt(path: EntryProblem['path'], problems: readonly EntryProblem[]): boolean {
   const inSame = (other: EntryProblem['path']) =>
     other.length === path.length && other.slice(0, -1).every((key, i) => key === path[i]);
   return problems.some(
-    ({ rule, nearest, path: other }) =>
-      rule === UNKNOWN && inSame(other) && nearest[0] === path[path.length - 1],
+    ({ code, nearest, path: other }) =>
+      code === 'unknown-key' && inSame(other) && nearest[0] === path[path.length - 1],
   );
 }
 

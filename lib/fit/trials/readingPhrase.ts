@@ -51,8 +51,9 @@ export function readPhrase(text: string): ReadingPhrase {
     .replace(/\s+/g, ' ')
     .replace(/(base)-(tangent)|(over|between)-(pins)/gi, '$1$3 $2$4');
   const found = phrase.exec(plain);
+  const rule = 'must be FEATURE DRAWN = READ, with a sheet PART FEATURE = READ; lengths in mm';
   if (!found)
-    refuse('reading', text, 'must be FEATURE DRAWN = READ, with a sheet PART FEATURE = READ; lengths in mm', [
+    refuse('wrong-form', 'reading', text, rule, [
       'bar 20 = 20.12',
       'hole 5 = 4.83',
       'sun base tangent length = 11.60',

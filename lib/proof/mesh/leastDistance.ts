@@ -26,7 +26,7 @@ export interface LeastDistance {
  * @throws Refusal when `within` is negative or not a number
  */
 export function leastDistance(a: DistanceTree, b: DistanceTree, within: number): LeastDistance | null {
-  if (!(within >= 0)) refuse('within', within, 'a distance of 0 mm or more', [0]);
+  if (!(within >= 0)) refuse('out-of-range', 'within', within, 'a distance of 0 mm or more', [0]);
   // One part in 2^50 more, so that a distance of exactly `within` counts as found.
   const found = nearest(Math.max(within * within * (1 + 2 ** -50), Number.MIN_VALUE));
   const limit = found[SQUARE];

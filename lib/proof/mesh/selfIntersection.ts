@@ -26,8 +26,9 @@ export function selfIntersections(
   tree: TriangleTree = triangleTree(mesh),
   most = 10,
 ): [number, number][] {
-  if (tree.mesh !== mesh) refuse('tree', 'a tree over another mesh', 'a tree over the mesh itself');
-  if (!(most >= 1)) refuse('most', most, 'a count of 1 or more', [1]);
+  if (tree.mesh !== mesh)
+    refuse('bad-mesh', 'tree', 'a tree over another mesh', 'a tree over the mesh itself');
+  if (!(most >= 1)) refuse('out-of-range', 'most', most, 'a count of 1 or more', [1]);
   const { boxes, firstLeaf } = tree;
   const slack = TOUCHING * diagonal(boxes);
   const pairs: [number, number][] = [];

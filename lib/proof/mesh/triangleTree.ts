@@ -36,7 +36,7 @@ const LEAF = 3;
 export function triangleTree(mesh: Mesh): TriangleTree {
   guardIndices(mesh);
   guardPositions(mesh);
-  if (mesh.triangles.length === 0) refuse('mesh.triangles', 0, 'at least one triangle');
+  if (mesh.triangles.length === 0) refuse('bad-mesh', 'mesh.triangles', 0, 'at least one triangle');
   const count = mesh.triangles.length / 3;
   let leaves = 1;
   while (count > LEAF * leaves) leaves *= 2;

@@ -30,7 +30,7 @@ export function helpedRefusal(spec: Spec, refusal: Refusal): Refusal {
   if (!own) {
     const help = nearestSentence(found);
     return help
-      ? new Refusal([{ parameter, value, rule: joined(rule, help), nearest: [] }, ...rest])
+      ? new Refusal([{ ...problem, parameter, value, rule: joined(rule, help), nearest: [] }, ...rest])
       : refusal;
   }
   const [[path, offer]] = Object.entries(own);
@@ -38,6 +38,7 @@ export function helpedRefusal(spec: Spec, refusal: Refusal): Refusal {
   const why = path === parameter ? rule : `with ${sayChanges([{ [parameter]: value }])}: ${rule}`;
   return new Refusal([
     {
+      ...problem,
       parameter: path,
       value: path === parameter ? value : valueAt(spec, path),
       rule: others ? `${why}; ${others} would do too` : why,

@@ -45,13 +45,8 @@ export function lettering(text: Text, z: number, room: TextRoom, context: TextCo
   const content = filled(text.content, context.words);
   const { part, lineWidth } = context;
   const least = Math.max(featureRanges.letters[0], lineWidth / WIDEST_STROKE);
-  if (text.size < least - 1e-9)
-    refuse(
-      `${part}.text.size`,
-      text.size,
-      `strokes of one line, ${lineWidth} mm, run together in letters lower than ${ceilTenth(least)} mm`,
-      [ceilTenth(least)],
-    );
+  const rule = `strokes of one line, ${lineWidth} mm, run together in letters lower than ${ceilTenth(least)} mm`;
+  if (text.size < least - 1e-9) refuse('too-small', `${part}.text.size`, text.size, rule, [ceilTenth(least)]);
   const pieces = laidOut(content, text.size, room, context);
   if (pieces)
     return standing(
@@ -67,10 +62,16 @@ export function lettering(text: Text, z: number, room: TextRoom, context: TextCo
   }
   const largest = floorThousandth(Math.floor(fits * 20) / 20);
   if (largest < least)
-    refuse(`${part}.text`, text.content, `finds no room on this face in letters of ${ceilTenth(least)} mm`, [
-      'none',
-    ]);
-  refuse(`${part}.text.size`, text.size, `finds no room: at most ${largest} mm on this face`, [largest]);
+    refuse(
+      'no-room',
+      `${part}.text`,
+      text.content,
+      `finds no room on this face in letters of ${ceilTenth(least)} mm`,
+      ['none'],
+    );
+  refuse('no-room', `${part}.text.size`, text.size, `finds no room: at most ${largest} mm on this face`, [
+    largest,
+  ]);
 }
 
 /** Pieces of all letters where they stand on the bed; null where they find no room. */

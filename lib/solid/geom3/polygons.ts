@@ -16,7 +16,7 @@ export interface Corners {
  * @throws Refusal when it has no polygons or a coordinate is not finite
  */
 export function readPolygons({ polygons, transforms }: Geom3): Corners {
-  if (polygons.length === 0) refuse('geom3.polygons', 0, 'a solid has at least 4 polygons');
+  if (polygons.length === 0) refuse('not-closed', 'geom3.polygons', 0, 'a solid has at least 4 polygons');
   const starts = new Uint32Array(polygons.length + 1);
   polygons.forEach(({ vertices }, i) => {
     starts[i + 1] = starts[i] + vertices.length;
@@ -33,7 +33,7 @@ export function readPolygons({ polygons, transforms }: Geom3): Corners {
     }
   }
   const bad = points.findIndex((value) => !Number.isFinite(value));
-  if (bad >= 0) refuse('geom3.polygons', points[bad], 'every coordinate must be a finite number');
+  if (bad >= 0) refuse('bad-mesh', 'geom3.polygons', points[bad], 'every coordinate must be a finite number');
   return { points, starts };
 }
 

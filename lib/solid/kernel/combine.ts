@@ -40,7 +40,8 @@ export function combineWith(kernel: ManifoldToplevel): Combine {
     };
     const read = (mesh: Mesh, parameter: string): Manifold => {
       const solid = exactBody(kernel, mesh);
-      if (!solid) refuse(parameter, 'a solid', 'the kernel does not find it closed and 2-manifold');
+      if (!solid)
+        refuse('not-closed', parameter, 'a solid', 'the kernel does not find it closed and 2-manifold');
       return keep(solid);
     };
     try {
@@ -64,11 +65,11 @@ export function combineWith(kernel: ManifoldToplevel): Combine {
 }
 
 function refuseIdle(before: Manifold, tool: Manifold, after: Manifold, { operation, parameter }: Step): void {
-  if (after.isEmpty()) refuse(parameter, sizeOf(tool), 'leaves nothing of the part');
+  if (after.isEmpty()) refuse('not-one-body', parameter, sizeOf(tool), 'leaves nothing of the part');
   const change = Math.abs(after.volume() - before.volume());
   if (change > SAME_VOLUME * before.volume()) return;
   const why = operation === 'join' ? 'lies wholly inside the part' : 'does not reach the part';
-  refuse(parameter, sizeOf(tool), `changes nothing, since it ${why} (${boxOf(before)})`);
+  refuse('no-effect', parameter, sizeOf(tool), `changes nothing, since it ${why} (${boxOf(before)})`);
 }
 
 /** Solids may be loose on the way, as long as the last one brings everything together. */
@@ -87,7 +88,7 @@ function refusePieces(stages: readonly Stage[]): void {
       : hollow
         ? 'leaves a closed hollow in the part, which is to be one closed surface; let it reach the outside'
         : `cuts the part in pieces, ${solids} of them; cut less deep, so that they hang together`;
-  refuse(step.parameter, sizeOf(tool), why);
+  refuse('not-one-body', step.parameter, sizeOf(tool), why);
 }
 
 function sizeOf(solid: Manifold): string {

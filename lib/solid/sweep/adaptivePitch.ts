@@ -68,7 +68,9 @@ export function adaptivePitch(profile: ToothProfile, sweep: Sweep, tolerance: nu
     // The same steps again would give the same division.
     if (!adjust(spent, ceiling, measured, allowed) && best) break;
   }
-  return best ? centred(best, profile, sweep, allowed) : refuse('tolerance', tolerance, NOT_KEPT);
+  return best
+    ? centred(best, profile, sweep, allowed)
+    : refuse('not-meshable', 'tolerance', tolerance, NOT_KEPT);
 }
 
 /**

@@ -84,7 +84,7 @@ export function flankPatch(
   ];
   const around = side === 'up' ? rim : rim.toReversed();
   // Bevels on teeth whose tips come close to the base circle, as those of a ring with a large negative shift.
-  if (bevelled && doublesBack(around)) refuse('bevel.size', sweep.bevelSize, ACROSS, [0]);
+  if (bevelled && doublesBack(around)) refuse('not-meshable', 'bevel.size', sweep.bevelSize, ACROSS, [0]);
   addZipped(draft, 'flank', sweptSurface(draft.profile, exact), around);
   const patch = draft.patches[draft.patches.length - 1];
   patch.folded = foldedBy(draft, draft.triangles.slice(3 * patch.from), unrolled);

@@ -1,6 +1,6 @@
 import { floorThousandth, ROUNDING } from '../nearest.js';
 import { ranges } from '../ranges.js';
-import type { Problem } from '../refusal.js';
+import { type Problem, problemOf } from '../refusal.js';
 import type { Bore } from '../types.js';
 
 /** Lines of wall around a bore. Common practice. */
@@ -19,11 +19,11 @@ export function boreProblems(part: string, bore: Bore, rootRadius: number, lineW
   const most = floorThousandth(room * size.perRadius);
   if (most < ranges.bore[0]) {
     const rule = `no bore leaves two lines of wall inside the root circle of this ${part}`;
-    return [{ parameter: `${part}.bore`, value: bore, rule, nearest: [{ shape: 'none' }] }];
+    return [problemOf('no-room', `${part}.bore`, bore, rule, [{ shape: 'none' }])];
   }
   if (size.value > most + ROUNDING) {
     const rule = `must be at most ${most} mm: two lines of wall inside the ${part}'s root circle`;
-    return [{ parameter: size.parameter, value: size.value, rule, nearest: [most] }];
+    return [problemOf('no-room', size.parameter, size.value, rule, [most])];
   }
   return bore.shape === 'D' ? flatProblem(part, bore.diameter, bore.acrossFlat) : [];
 }
@@ -46,12 +46,8 @@ function flatProblem(part: string, diameter: number, acrossFlat: number): Proble
   const [least, most] = [diameter / 2, 0.98 * diameter];
   if (acrossFlat >= least - ROUNDING && acrossFlat <= most + ROUNDING) return [];
   const [low, high] = [Math.ceil(least * 1000) / 1000, floorThousandth(most)];
+  const rule = `must be from ${low} to ${high} mm: half the diameter to 0.98 × the diameter`;
   return [
-    {
-      parameter: `${part}.bore.acrossFlat`,
-      value: acrossFlat,
-      rule: `must be from ${low} to ${high} mm: half the diameter to 0.98 × the diameter`,
-      nearest: [acrossFlat < least ? low : high],
-    },
+    problemOf('beyond-limit', `${part}.bore.acrossFlat`, acrossFlat, rule, [acrossFlat < least ? low : high]),
   ];
 }

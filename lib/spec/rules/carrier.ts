@@ -1,5 +1,6 @@
 import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
-import type { Problem } from '../refusal.js';
+import type { ProblemCode } from '../problemCode.js';
+import { type Problem, problemOf } from '../refusal.js';
 import type { Carrier, PlanetarySpec } from '../types.js';
 import { footEdge, notWith, WALL_LINES } from './room.js';
 import type { Rule } from './rule.js';
@@ -29,7 +30,7 @@ const plateLayers = ruleOf(['printer.layer', 'printer.nozzle'], ({ thickness }, 
   const at = (count: number) => Number((count * layer).toFixed(6));
   const nearest = [at(Math.max(1, Math.round(layers))), at(Math.max(1, Math.ceil(layers)))];
   const rule = `must be whole layers of ${layer} mm`;
-  return [{ parameter: 'carrier.thickness', value: thickness, rule, nearest: [...new Set(nearest)] }];
+  return [problemOf('not-whole', 'carrier.thickness', thickness, rule, [...new Set(nearest)])];
 });
 
 /** The ring's foot is the part of its rim outside its teeth: two lines of it at least. */
@@ -40,7 +41,7 @@ const footRim = ruleOf(
     const least = ceilThousandth(edge + WALL_LINES * printer.lineWidth);
     if (edge === 0 || ring.rim >= least - ROUNDING) return [];
     const rule = `must be at least ${least} mm, so that the ring stands beside the plate on two lines of wall`;
-    return [{ parameter: 'ring.rim', value: ring.rim, rule, nearest: [least] }];
+    return [problemOf('too-small', 'ring.rim', ring.rim, rule, [least])];
   },
 );
 
@@ -49,16 +50,14 @@ const upperPlate = ruleOf([], ({ plates, boss, centre }) => {
   if (plates !== 'below') return [];
   if (boss.shape !== 'none')
     return [
-      {
-        parameter: 'carrier.plates',
-        value: plates,
-        rule: 'must be above or both where there is a boss',
-        nearest: ['above', 'both'],
-      },
+      problemOf('excluded', 'carrier.plates', plates, 'must be above or both where there is a boss', [
+        'above',
+        'both',
+      ]),
     ];
   if (centre === 'open') return [];
   const rule = 'must be open where the only plate is below: the sun stands on the bed within it';
-  return [{ parameter: 'carrier.centre', value: centre, rule, nearest: ['open'] }];
+  return [problemOf('excluded', 'carrier.centre', centre, rule, ['open'])];
 });
 
 /** A cage has no pins. */
@@ -67,7 +66,7 @@ const cageWithoutPins: Rule<'planetary'> = {
   find(_, { carrier }) {
     if (carrier === 'none' || carrier.form === 'pins' || carrier.pin === undefined) return [];
     const rule = 'must be pins where carrier.pin is given: a cage has none';
-    return [{ parameter: 'carrier.form', value: carrier.form, rule, nearest: ['pins'] }];
+    return [problemOf('excluded', 'carrier.form', carrier.form, rule, ['pins'])];
   },
 };
 
@@ -77,24 +76,25 @@ const pinDepth = ruleOf(
   ({ pin, gap }, { faceWidth, printer }) => {
     if (!pin) return [];
     const { form, depth, diameter } = pin;
-    const problem = (rule: string, nearest: number): Problem[] => [
-      { parameter: 'carrier.pin.depth', value: depth, rule, nearest: [nearest] },
+    const problem = (code: ProblemCode, rule: string, nearest: number): Problem[] => [
+      problemOf(code, 'carrier.pin.depth', depth, rule, [nearest]),
     ];
-    if (form === 'straight') return depth === 0 ? [] : problem('must be 0 for a straight pin', 0);
+    if (form === 'straight') return depth === 0 ? [] : problem('excluded', 'must be 0 for a straight pin', 0);
     const least = ceilThousandth(LEAST_DEPTH_PER_GAP * gap);
     const byFace = ((1 - STRAIGHT_SHARE) * faceWidth) / 2;
     const byPin = diameter / 2 - (PIN_LINES * printer.lineWidth) / 2;
     const most = floorThousandth(Math.min(byFace, byPin));
     if (most < least) {
       const rule = `has no room for cones ${least} mm deep: the face is ${faceWidth} mm, the pin ${diameter} mm`;
-      return [{ parameter: 'carrier.pin.form', value: form, rule, nearest: ['straight'] }];
+      return [problemOf('no-room', 'carrier.pin.form', form, rule, ['straight'])];
     }
     if (depth < least - ROUNDING)
       return problem(
+        'beyond-limit',
         `must be from ${least} to ${most} mm: ${LEAST_DEPTH_PER_GAP} × carrier.gap at least`,
         least,
       );
-    if (depth > most + ROUNDING) return problem(`must be from ${least} to ${most} mm`, most);
+    if (depth > most + ROUNDING) return problem('beyond-limit', `must be from ${least} to ${most} mm`, most);
     return [];
   },
 );
@@ -106,7 +106,7 @@ const pinThickness = ruleOf(
     const least = ceilThousandth(PIN_LINES * printer.lineWidth);
     if (!pin || pin.diameter >= least - ROUNDING) return [];
     const rule = `must be at least ${least} mm: ${PIN_LINES} lines`;
-    return [{ parameter: 'carrier.pin.diameter', value: pin.diameter, rule, nearest: [least] }];
+    return [problemOf('too-small', 'carrier.pin.diameter', pin.diameter, rule, [least])];
   },
 );
 
@@ -117,7 +117,7 @@ const bossFlat = ruleOf([], ({ boss }) => {
   if (boss.acrossFlat >= least - ROUNDING && boss.acrossFlat <= most + ROUNDING) return [];
   const rule = `must be from ${least} to ${most} mm: half the diameter to 0.98 × the diameter`;
   const nearest = [boss.acrossFlat < least ? least : most];
-  return [{ parameter: 'carrier.boss.acrossFlat', value: boss.acrossFlat, rule, nearest }];
+  return [problemOf('beyond-limit', 'carrier.boss.acrossFlat', boss.acrossFlat, rule, nearest)];
 });
 
 /** A pin takes the middle of a planet, and with it whatever else would be there. */
@@ -132,7 +132,7 @@ const pinOrFeatures: Rule<'planetary'> = {
     if (file.carrier !== 'none' && file.carrier.pin !== undefined)
       return notWith(`planets.${key}`, value, 'carrier.pin');
     const rule = `must be cage where planets.${key} is given: a pin goes through the planet there`;
-    return [{ parameter: 'carrier.form', value: carrier.form, rule, nearest: ['cage'] }];
+    return [problemOf('excluded', 'carrier.form', carrier.form, rule, ['cage'])];
   },
 };
 
@@ -140,7 +140,7 @@ const pinOrFeatures: Rule<'planetary'> = {
 const knobThroughPlate = ruleOf(['sun'], ({ plates, centre }, { sun }) => {
   if (!sun.knob || plates === 'below' || centre === 'open') return [];
   const rule = 'must be open where the sun has a knob, which stands up through the plate';
-  return [{ parameter: 'carrier.centre', value: centre, rule, nearest: ['open'] }];
+  return [problemOf('excluded', 'carrier.centre', centre, rule, ['open'])];
 });
 
 /** What a carrier's keys ask of each other. */

@@ -1,4 +1,4 @@
-import type { Problem } from '../refusal.js';
+import { type Problem, problemOf } from '../refusal.js';
 import type { PlanetarySpec } from '../types.js';
 import { gearFeatureProblems, planetFeatureProblems } from './gearFeatures.js';
 import { rootRadius, rootsFollow } from './gears.js';
@@ -51,12 +51,9 @@ function raisedUnder({ sun, planets, carrier }: PlanetarySpec): Problem[] {
   return Object.entries(under).flatMap(([part, text]) =>
     text?.style === 'raised'
       ? [
-          {
-            parameter: `${part}.text.style`,
-            value: text.style,
-            rule: 'must be sunk under a plate above',
-            nearest: ['sunk'],
-          },
+          problemOf('excluded', `${part}.text.style`, text.style, 'must be sunk under a plate above', [
+            'sunk',
+          ]),
         ]
       : [],
   );

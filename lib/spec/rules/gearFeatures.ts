@@ -1,7 +1,7 @@
 import { AXLE } from '../features/fasteners.js';
 import type { GearFeatures, PlanetFeatures } from '../features/types.js';
 import { featureRanges as sizes } from '../ranges.js';
-import type { Problem } from '../refusal.js';
+import { type Problem, problemOf } from '../refusal.js';
 import type { Bore } from '../types.js';
 import { atLeast, atMost, type Body, notWith } from './room.js';
 
@@ -33,20 +33,14 @@ export function gearFeatureProblems(features: GearFeatures & { bore: Bore }, bod
         found.push(...notWith(path('crank'), crank, path(key)));
         break;
       }
-  if (nut && screw && nut.size !== screw.size)
-    found.push({
-      parameter: path('nut.size'),
-      value: nut.size,
-      rule: `must be the size of ${path('screw')}, ${screw.size}`,
-      nearest: [screw.size],
-    });
-  if (nut && screw?.countersink === nut.at)
-    found.push({
-      parameter: path('nut.at'),
-      value: nut.at,
-      rule: `must be the end face without the countersink of ${path('screw')}`,
-      nearest: [nut.at === 'top' ? 'bottom' : 'top'],
-    });
+  if (nut && screw && nut.size !== screw.size) {
+    const rule = `must be the size of ${path('screw')}, ${screw.size}`;
+    found.push(problemOf('differs', path('nut.size'), nut.size, rule, [screw.size]));
+  }
+  if (nut && screw?.countersink === nut.at) {
+    const rule = `must be the end face without the countersink of ${path('screw')}`;
+    found.push(problemOf('excluded', path('nut.at'), nut.at, rule, [nut.at === 'top' ? 'bottom' : 'top']));
+  }
   if (found.length) return found;
 
   if (screw) {
@@ -124,12 +118,13 @@ export function gearFeatureProblems(features: GearFeatures & { bore: Bore }, bod
     const least = reach > 0 ? (2 * (reach + wall)) / (1 - (knob.grips ? FLUTE_SHARE : 0)) : 0;
     if (least > 2 * room)
       return [
-        {
-          parameter: path('knob'),
-          value: knob,
-          rule: 'finds no room: around the hole and two lines of wall it would reach over the teeth',
-          nearest: ['none'],
-        },
+        problemOf(
+          'no-room',
+          path('knob'),
+          knob,
+          'finds no room: around the hole and two lines of wall it would reach over the teeth',
+          ['none'],
+        ),
       ];
     found.push(
       ...atMost(

@@ -2,7 +2,7 @@ import { gearSizes } from '../../tooth/gear.js';
 import { completePlanetary } from '../complete.js';
 import { floorThousandth } from '../nearest.js';
 import { LARGEST, ranges } from '../ranges.js';
-import type { Problem } from '../refusal.js';
+import { type Problem, problemOf } from '../refusal.js';
 import type { CommonSpec, PairSpec, PlanetarySpec } from '../types.js';
 import { boreProblems } from './bores.js';
 import { featureProblems, type Roots } from './features.js';
@@ -32,17 +32,14 @@ export const ringTeeth: Rule<'planetary'> = {
     if (ring.teeth > MOST_RING_TEETH && file.ring.teeth === undefined) {
       const rule = `gives a ring of ${ring.teeth} teeth (sun + 2 × planets); at most ${MOST_RING_TEETH}`;
       const nearest = [Math.floor((MOST_RING_TEETH - sun.teeth) / 2)];
-      return [{ parameter: 'planets.teeth', value: planets.teeth, rule, nearest }];
+      return [problemOf('wrong-ring', 'planets.teeth', planets.teeth, rule, nearest)];
     }
     if (ring.teeth > planets.teeth) return [];
     const rule = `must be more than planets.teeth, ${planets.teeth}`;
     return [
-      {
-        parameter: 'ring.teeth',
-        value: ring.teeth,
-        rule,
-        nearest: [Math.min(sun.teeth + 2 * planets.teeth, MOST_RING_TEETH)],
-      },
+      problemOf('wrong-ring', 'ring.teeth', ring.teeth, rule, [
+        Math.min(sun.teeth + 2 * planets.teeth, MOST_RING_TEETH),
+      ]),
     ];
   },
 };
@@ -77,7 +74,7 @@ export const outerDiameter: Rule<'planetary'> = {
       else misses = middle;
     }
     const rule = `makes the set more than ${LARGEST} mm across`;
-    return [{ parameter, value, rule, nearest: [floorThousandth(fits)] }];
+    return [problemOf('too-big', parameter, value, rule, [floorThousandth(fits)])];
   },
 };
 
@@ -116,7 +113,7 @@ export function rootProblems(
   if (short <= 0) return [];
   const nearest = [teeth + Math.ceil(short / (radius(teeth + 1) - radius(teeth)))];
   const rule = `must be at least ${nearest[0]} with this rack and shift: hardly any body is left inside the teeth`;
-  return [{ parameter: `${part}.teeth`, value: teeth, rule, nearest }];
+  return [problemOf('thin-body', `${part}.teeth`, teeth, rule, nearest)];
 }
 
 /** Root radius of a gear, mm, as `madeRootRadius` has it. */

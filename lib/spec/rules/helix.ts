@@ -1,21 +1,20 @@
 import { radians } from '../../tooth/gear.js';
 import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
 import { fromTo, LEAST_HELIX, ranges } from '../ranges.js';
+import { problemOf } from '../refusal.js';
 import type { Rule } from './rule.js';
 
 /** Spur teeth have no helix angle; helices have one that is worth the name. */
 export const helixAngle: Rule = {
   needs: ['helix'],
   find({ helix: { form, angle } }) {
-    const problem = (rule: string, nearest: number) => [
-      { parameter: 'helix.angle', value: angle, rule, nearest: [nearest] },
-    ];
-    if (form === 'spur') return angle === 0 ? [] : problem('must be 0 where helix.form is spur', 0);
+    if (form === 'spur') {
+      const rule = 'must be 0 where helix.form is spur';
+      return angle === 0 ? [] : [problemOf('excluded', 'helix.angle', angle, rule, [0])];
+    }
     if (angle >= LEAST_HELIX) return [];
-    return problem(
-      `must be from ${LEAST_HELIX} to ${ranges.helixAngle[1]} deg where helix.form is ${form}`,
-      LEAST_HELIX,
-    );
+    const rule = `must be from ${LEAST_HELIX} to ${ranges.helixAngle[1]} deg where helix.form is ${form}`;
+    return [problemOf('beyond-limit', 'helix.angle', angle, rule, [LEAST_HELIX])];
   },
 };
 
@@ -24,13 +23,9 @@ export const retentionForm: Rule<'planetary'> = {
   needs: ['helix', 'retention'],
   find({ helix: { form }, retention }) {
     if (form === 'herringbone' || retention === 'none' || retention === 'lips') return [];
+    const rule = `must be none or lips where helix.form is ${form}: its teeth hold nothing along the axis`;
     return [
-      {
-        parameter: 'retention',
-        value: retention,
-        rule: `must be none or lips where helix.form is ${form}: its teeth hold nothing along the axis`,
-        nearest: retention === 'both' ? ['lips'] : ['none', 'lips'],
-      },
+      problemOf('no-hold', 'retention', retention, rule, retention === 'both' ? ['lips'] : ['none', 'lips']),
     ];
   },
 };
@@ -42,7 +37,7 @@ export const lipsAsked: Rule<'planetary'> = {
     if (!lips || retention === 'lips' || retention === 'both') return [];
     const rule = 'must be lips or both where lips are given';
     const nearest = [form === 'herringbone' ? 'both' : 'lips'];
-    return [{ parameter: 'retention', value: retention, rule, nearest }];
+    return [problemOf('excluded', 'retention', retention, rule, nearest)];
   },
 };
 
@@ -54,13 +49,7 @@ export const transverseModule: Rule = {
     if (given === undefined || (module >= least - ROUNDING && module <= most + ROUNDING)) return [];
     const cos = Math.cos(radians(helix.angle));
     const [low, high] = [ceilThousandth(least / cos), floorThousandth(most / cos)];
-    return [
-      {
-        parameter: 'transverseModule',
-        value: given,
-        rule: `must be from ${low} to ${high} mm at this helix angle: the normal module is ${fromTo(ranges.module)}`,
-        nearest: [module < least ? low : high],
-      },
-    ];
+    const rule = `must be from ${low} to ${high} mm at this helix angle: the normal module is ${fromTo(ranges.module)}`;
+    return [problemOf('beyond-limit', 'transverseModule', given, rule, [module < least ? low : high])];
   },
 };

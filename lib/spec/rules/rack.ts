@@ -1,8 +1,9 @@
 import { radians } from '../../tooth/gear.js';
 import { clamp, floorThousandth, ROUNDING } from '../nearest.js';
+import type { ProblemCode } from '../problemCode.js';
 import { largestFillet, pointedDepth, type RackName, standardRacks } from '../racks.js';
 import { ranges } from '../ranges.js';
-import type { Problem } from '../refusal.js';
+import { type Problem, problemOf } from '../refusal.js';
 import type { Rule } from './rule.js';
 
 /** Room kept between addendum and pointed depth, for a dedendum in between, in modules. */
@@ -21,21 +22,35 @@ export const rackShape: Rule = {
     const highest = floorThousandth(deepest - LEAST_CLEARANCE);
     if (rack.addendum > highest + ROUNDING)
       return [
-        problem('addendum', rack.addendum, `must be at most ${highest} at this pressure angle`, highest),
+        problem(
+          'pointed-tooth',
+          'addendum',
+          rack.addendum,
+          `must be at most ${highest} at this pressure angle`,
+          highest,
+        ),
       ];
     if (rack.dedendum <= rack.addendum) {
       const next = clamp(rack.addendum + USUAL_CLEARANCE, 0, deepest);
       const rule = `must be more than rack.addendum, ${rack.addendum}`;
-      return [problem('dedendum', rack.dedendum, rule, floorThousandth(next))];
+      return [problem('beyond-limit', 'dedendum', rack.dedendum, rule, floorThousandth(next))];
     }
     if (rack.dedendum > deepest + ROUNDING) {
       const rule = `must be at most ${deepest}: deeper rack teeth come to a point`;
-      return [problem('dedendum', rack.dedendum, rule, deepest)];
+      return [problem('pointed-tooth', 'dedendum', rack.dedendum, rule, deepest)];
     }
     const largest = largestFillet(rack, alpha);
     if (rack.fillet <= largest + ROUNDING) return [];
     const most = floorThousandth(largest);
-    return [problem('fillet', rack.fillet, `must be at most ${most}: no larger one fits this rack`, most)];
+    return [
+      problem(
+        'no-fillet-room',
+        'fillet',
+        rack.fillet,
+        `must be at most ${most}: no larger one fits this rack`,
+        most,
+      ),
+    ];
   },
 };
 
@@ -45,9 +60,9 @@ function namedProblems(name: RackName, dedendum: number, deepest: number): Probl
     (other) => standardRacks[other].dedendum <= deepest,
   );
   const rule = `its teeth come to a point at this pressure angle: dedendum at most ${deepest}`;
-  return [{ parameter: 'rack', value: name, rule, nearest }];
+  return [problemOf('pointed-tooth', 'rack', name, rule, nearest)];
 }
 
-function problem(key: string, value: number, rule: string, nearest: number): Problem {
-  return { parameter: `rack.${key}`, value, rule, nearest: [nearest] };
+function problem(code: ProblemCode, key: string, value: number, rule: string, nearest: number): Problem {
+  return problemOf(code, `rack.${key}`, value, rule, [nearest]);
 }

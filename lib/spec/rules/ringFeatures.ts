@@ -1,7 +1,7 @@
 import type { Mount, RingFeatures } from '../features/types.js';
 import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
 import { featureRanges } from '../ranges.js';
-import type { Problem } from '../refusal.js';
+import { type Problem, problemOf } from '../refusal.js';
 import { atLeast, atMost, type Body, notWith } from './room.js';
 
 /** What of a ring's features finds no room, mm. @param rim wall outside the root circle */
@@ -111,7 +111,7 @@ function boltProblems(
   const offers = open.map(([from, to]) => (circle < from ? ceilThousandth(from) : floorThousandth(to)));
   const nearest = offers.sort((a, b) => Math.abs(a - circle) - Math.abs(b - circle)).slice(0, 1);
   const where = open.map(([from, to]) => `${ceilThousandth(from)} to ${floorThousandth(to)}`).join(' or ');
-  return [{ parameter: `${part}.bolts.circle`, value: circle, rule: `must be ${where} mm: ${why}`, nearest }];
+  return [problemOf('no-room', `${part}.bolts.circle`, circle, `must be ${where} mm: ${why}`, nearest)];
 }
 
 function mountProblems(
@@ -131,14 +131,14 @@ function mountProblems(
   if (own.length) return own;
   if (headHeight(mount!) + floor > faceWidth - wall) {
     const rule = `finds no room: a flange for heads of ${screw} is thicker than the face width allows`;
-    return [{ parameter: `${part}.mount`, value: mount, rule, nearest: ['none'] }];
+    return [problemOf('no-room', `${part}.mount`, mount, rule, ['none'])];
   }
   const beside = 'a screw hole’s width of panel beside each hole';
   const near = atLeast(path('circle'), circle, hole + 3 * diameter, beside);
   if (near.length) return near;
   if (flange!.at === 'top') {
     const rule = 'must be bottom where a panel is to lie against it: its upper side is flat there';
-    return [{ parameter: `${part}.flange.at`, value: 'top', rule, nearest: ['bottom'] }];
+    return [problemOf('excluded', `${part}.flange.at`, 'top', rule, ['bottom'])];
   }
   return spaced(path('screws'), screws, circle, widestOf(mount!) + wall);
 }
@@ -151,5 +151,5 @@ function spaced(parameter: string, count: number, circle: number, apart: number)
 
 function countAtMost(parameter: string, value: number, most: number, why: string): Problem[] {
   if (value <= most) return [];
-  return [{ parameter, value, rule: `must be at most ${most}: ${why}`, nearest: [most] }];
+  return [problemOf('no-room', parameter, value, `must be at most ${most}: ${why}`, [most])];
 }

@@ -1,5 +1,5 @@
 import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
-import type { Problem } from '../refusal.js';
+import { type Problem, problemOf } from '../refusal.js';
 import type { PlanetarySpec } from '../types.js';
 
 /** Lines of wall beside every opening. Common practice. */
@@ -41,21 +41,21 @@ export function atMost(
   if (value <= most + ROUNDING) return [];
   const limit = floorThousandth(most);
   if (limit >= least)
-    return [{ parameter, value, rule: `must be at most ${limit} mm: ${why}`, nearest: [limit] }];
+    return [problemOf('no-room', parameter, value, `must be at most ${limit} mm: ${why}`, [limit])];
   const [feature, size] = [featureOf(parameter), parameter.split('.').slice(2).join('.')];
-  return [{ parameter: feature, value: { [size]: value }, rule: `finds no room: ${why}`, nearest: ['none'] }];
+  return [problemOf('no-room', feature, { [size]: value }, `finds no room: ${why}`, ['none'])];
 }
 
 /** A problem unless `value` is at least `least`, which is offered. */
 export function atLeast(parameter: string, value: number, least: number, why: string): Problem[] {
   if (value >= least - ROUNDING) return [];
   const limit = ceilThousandth(least);
-  return [{ parameter, value, rule: `must be at least ${limit} mm: ${why}`, nearest: [limit] }];
+  return [problemOf('too-small', parameter, value, `must be at least ${limit} mm: ${why}`, [limit])];
 }
 
 /** The problem of a feature that cannot be together with another one. */
 export function notWith(parameter: string, value: unknown, other: string): Problem[] {
-  return [{ parameter, value, rule: `must be none where ${other} is given`, nearest: ['none'] }];
+  return [problemOf('excluded', parameter, value, `must be none where ${other} is given`, ['none'])];
 }
 
 /** The feature that a size belongs to: `sun.nut` for `sun.nut.depth`. */

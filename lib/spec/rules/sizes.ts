@@ -2,6 +2,7 @@ import { deepestByFace } from '../bevelLimits.js';
 import { BEVEL_FOR_LIPS } from '../complete.js';
 import { floorThousandth, ROUNDING } from '../nearest.js';
 import { MOST_BEVEL_SHARE, MOST_GAP_PER_MODULE, ranges } from '../ranges.js';
+import { problemOf } from '../refusal.js';
 import { gapsOf, openingsOf, wallsOf } from '../walls.js';
 import type { Rule } from './rule.js';
 
@@ -12,7 +13,7 @@ export const gapOfModule: Rule = {
     const most = floorThousandth(MOST_GAP_PER_MODULE * module);
     if (gap <= MOST_GAP_PER_MODULE * module + ROUNDING) return [];
     const rule = `must be at most ${most} mm: ${MOST_GAP_PER_MODULE} × module`;
-    return [{ parameter: 'fit.gap', value: gap, rule, nearest: [most] }];
+    return [problemOf('beyond-limit', 'fit.gap', gap, rule, [most])];
   },
 };
 
@@ -22,7 +23,7 @@ export const layerOfNozzle: Rule = {
   find({ printer: { nozzle, layer } }) {
     if (layer <= nozzle) return [];
     const rule = `must be at most ${nozzle} mm: printer.nozzle`;
-    return [{ parameter: 'printer.layer', value: layer, rule, nearest: [nozzle] }];
+    return [problemOf('beyond-limit', 'printer.layer', layer, rule, [nozzle])];
   },
 };
 
@@ -63,7 +64,7 @@ export const wallGrowth: Rule = {
     );
     if (growth <= most + ROUNDING && growth >= least - ROUNDING) return [];
     const rule = `must be from ${least} to ${most} mm with these lines, gaps, rim and these openings`;
-    return [{ parameter: 'printer.growth', value: growth, rule, nearest: [growth > most ? most : least] }];
+    return [problemOf('beyond-limit', 'printer.growth', growth, rule, [growth > most ? most : least])];
   },
 };
 
@@ -77,7 +78,7 @@ export const bevelSize: Rule = {
     const { module, rack, fit, faceWidth, bevel } = spec;
     if (bevel.size > 0 && bevel.size < LEAST_BEVEL) {
       const rule = `must be 0 for none, or at least ${LEAST_BEVEL} mm: a smaller one is lost in the numbers of a mesh`;
-      return [{ parameter: 'bevel.size', value: bevel.size, rule, nearest: [0, LEAST_BEVEL] }];
+      return [problemOf('too-small', 'bevel.size', bevel.size, rule, [0, LEAST_BEVEL])];
     }
     const deeper = spec.kind === 'planetary' && spec.lips ? BEVEL_FOR_LIPS : 1;
     const byTooth = deeper * rack.addendum * module + fit.gap;
@@ -89,6 +90,6 @@ export const bevelSize: Rule = {
         ? `${deeper === 1 ? '' : `${deeper} × `}rack.addendum × module + fit.gap`
         : `at this angle a bevel is then ${MOST_BEVEL_SHARE} × faceWidth high`;
     const rule = `must be at most ${most} mm: ${why}`;
-    return [{ parameter: 'bevel.size', value: bevel.size, rule, nearest: [most] }];
+    return [problemOf('no-room', 'bevel.size', bevel.size, rule, [most])];
   },
 };

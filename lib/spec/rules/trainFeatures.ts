@@ -1,4 +1,4 @@
-import type { Problem } from '../refusal.js';
+import { type Problem, problemOf } from '../refusal.js';
 import type { PairSpec, TrainSpec } from '../types.js';
 import { gearFeatureProblems } from './gearFeatures.js';
 import { madeRootRadius, rootsFollow } from './gears.js';
@@ -92,11 +92,10 @@ function besideArm({ pinion, wheel }: PairSpec): Problem[] {
     ['pinion', pinion.text, others],
   ] as const)
     if (above && text?.style === 'raised')
-      found.push({
-        parameter: `${part}.text.style`,
-        value: text.style,
-        rule: `must be sunk where ${above} is given`,
-        nearest: ['sunk'],
-      });
+      found.push(
+        problemOf('excluded', `${part}.text.style`, text.style, `must be sunk where ${above} is given`, [
+          'sunk',
+        ]),
+      );
   return found;
 }

@@ -2,7 +2,7 @@ import { barLean, barPitch, lengthOf, teethIn } from '../bar.js';
 import { complete } from '../complete.js';
 import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
 import { LARGEST, ranges } from '../ranges.js';
-import type { Problem } from '../refusal.js';
+import { type Problem, problemOf } from '../refusal.js';
 import type { CommonSpec, ExternalGear, TrainSpec } from '../types.js';
 import { boreProblems } from './bores.js';
 import { madeRootRadius, rootProblems, rootsFollow } from './gears.js';
@@ -53,23 +53,17 @@ export const ringedTeeth: Rule<'pair' | 'gear'> = {
       const { mateTeeth: value, teeth } = spec.gear;
       const rule = `must be less than gear.teeth, ${teeth}`;
       return [
-        {
-          parameter: 'gear.mateTeeth',
-          value,
-          rule,
-          nearest: [Math.max(ranges.teeth[0], Math.round(teeth / 3))],
-        },
+        problemOf('no-mesh', 'gear.mateTeeth', value, rule, [
+          Math.max(ranges.teeth[0], Math.round(teeth / 3)),
+        ]),
       ];
     }
     if (!spec.wheel.internal || spec.wheel.teeth > spec.pinion.teeth) return [];
     const rule = `must be more than pinion.teeth, ${spec.pinion.teeth}, where wheel.internal is true`;
     return [
-      {
-        parameter: 'wheel.teeth',
-        value: spec.wheel.teeth,
-        rule,
-        nearest: [Math.min(ranges.ringTeeth[1], 3 * spec.pinion.teeth)],
-      },
+      problemOf('no-mesh', 'wheel.teeth', spec.wheel.teeth, rule, [
+        Math.min(ranges.ringTeeth[1], 3 * spec.pinion.teeth),
+      ]),
     ];
   },
 };
@@ -85,10 +79,10 @@ export const barLength: Rule<'rack'> = {
     // A length without room for a single tooth is no matter of how many there are.
     if (file.bar.teeth === undefined || least > LARGEST || lengthOf(most, spec) > length + ROUNDING) {
       const rule = `has no room for ${teeth === 1 ? 'a tooth' : `${teeth} teeth`} of pitch ${barPitch(spec).toFixed(3)} mm${lean(spec)}`;
-      return [{ parameter: 'bar.length', value: length, rule, nearest: [least] }];
+      return [problemOf('no-room', 'bar.length', length, rule, [least])];
     }
     const rule = `must be at most ${most}, which is what bar.length ${length} has room for${lean(spec)}`;
-    return [{ parameter: 'bar.teeth', value: teeth, rule, nearest: [most] }];
+    return [problemOf('no-room', 'bar.teeth', teeth, rule, [most])];
   },
 };
 
@@ -112,7 +106,7 @@ export const trainSize: Rule<'pair' | 'rack' | 'gear'> = {
       else misses = middle;
     }
     const rule = `makes a part more than ${LARGEST} mm long`;
-    return [{ parameter, value, rule, nearest: [floorThousandth(fits)] }];
+    return [problemOf('too-big', parameter, value, rule, [floorThousandth(fits)])];
   },
 };
 

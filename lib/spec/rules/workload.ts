@@ -1,7 +1,7 @@
 import { coarsestTolerance } from '../measuredGaps.js';
 import { floorThousandth, ROUNDING } from '../nearest.js';
 import { ranges } from '../ranges.js';
-import type { Problem } from '../refusal.js';
+import { type Problem, problemOf } from '../refusal.js';
 import type { Spec } from '../types.js';
 import { estimatedTriangles } from '../workload.js';
 import type { Rule } from './rule.js';
@@ -42,11 +42,11 @@ export const chordsOfWalls: Rule = {
     if (tolerance <= lineWidth + ROUNDING) return [];
     if (estimatedTriangles({ ...spec, tolerance: lineWidth }) > MOST_TRIANGLES) {
       const rule = `must be at least tolerance, ${tolerance} mm: chords as far off would leave nothing of such lines`;
-      return [{ parameter: 'printer.lineWidth', value: lineWidth, rule, nearest: [tolerance] }];
+      return [problemOf('too-coarse', 'printer.lineWidth', lineWidth, rule, [tolerance])];
     }
     const most = Math.floor(lineWidth * 1e4 + ROUNDING) / 1e4;
     const rule = `must be at most ${most} mm, printer.lineWidth: chords farther off would leave nothing of such lines`;
-    return [{ parameter: 'tolerance', value: tolerance, rule, nearest: [most] }];
+    return [problemOf('too-coarse', 'tolerance', tolerance, rule, [most])];
   },
 };
 
@@ -64,7 +64,9 @@ export const workload: Rule = {
     const rule = `is too fine for this set: about ${Math.ceil(triangles / 1e5) / 10} million triangles, at most ${MOST_TRIANGLES / 1e6}`;
     const nearest = [Math.min(coarsest, Math.ceil(tolerance * 1e4) / 1e4)];
     const found: Problem[] =
-      spec.tolerance < coarsest ? [{ parameter: 'tolerance', value: spec.tolerance, rule, nearest }] : [];
+      spec.tolerance < coarsest
+        ? [problemOf('too-much-work', 'tolerance', spec.tolerance, rule, nearest)]
+        : [];
     if (isWithin({ ...spec, tolerance: coarsest })) return found;
     const face = mostThat(
       (tried) => isWithin({ ...spec, tolerance: coarsest, faceWidth: tried }),
@@ -72,10 +74,7 @@ export const workload: Rule = {
       spec.faceWidth,
     );
     const wide = `is too wide for these teeth: at most ${MOST_TRIANGLES / 1e6} million triangles, even at the coarsest tolerance that lines and gaps allow, ${coarsest} mm`;
-    return [
-      ...found,
-      { parameter: 'faceWidth', value: spec.faceWidth, rule: wide, nearest: [floorThousandth(face)] },
-    ];
+    return [...found, problemOf('too-much-work', 'faceWidth', spec.faceWidth, wide, [floorThousandth(face)])];
   },
 };
 

@@ -1,6 +1,7 @@
 import { clamp } from '../../spec/nearest.js';
+import { codeOfNumber } from '../../spec/problemCode.js';
 import { MOST_GAP_PER_MODULE, type Range, ranges } from '../../spec/ranges.js';
-import { type Problem, Refusal } from '../../spec/refusal.js';
+import { type Problem, problemOf, Refusal } from '../../spec/refusal.js';
 import { usual } from '../../spec/usual.js';
 import type { ShiftCounts, ShiftForm } from './frame.js';
 
@@ -21,7 +22,9 @@ export function checkShiftInput(counts: ShiftCounts, form: ShiftForm): void {
     if (value >= least && value <= most && (!whole || Number.isInteger(value))) return;
     const rule = `must be a ${whole ? 'whole ' : ''}number from ${least} to ${most}`;
     const near = clamp(whole ? Math.round(value) : value, least, most);
-    problems.push({ parameter, value, rule, nearest: Number.isNaN(near) ? [] : [near] });
+    problems.push(
+      problemOf(codeOfNumber(value, whole), parameter, value, rule, Number.isNaN(near) ? [] : [near]),
+    );
   };
   for (const key of ['sunTeeth', 'planetTeeth', 'ringTeeth'] as const)
     ask(key, counts[key], teeth[key], true);

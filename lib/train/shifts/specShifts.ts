@@ -94,10 +94,7 @@ function agree(
   if (Math.abs(toSun - toRing) <= ONE_DISTANCE) return;
   const fits = distanceAt(frame, toSun / spec.module).outer.shifts + planet;
   const nearest = Number.isFinite(fits) ? [Math.round(fits * 1e6) / 1e6] : [];
-  refuse(
-    'ring.profileShift',
-    ring,
-    'puts the planets at another centre distance than the shifts of sun and planets do; give another one, or leave it out to be found',
-    nearest,
-  );
+  const rule =
+    'puts the planets at another centre distance than the shifts of sun and planets do; give another one, or leave it out to be found';
+  refuse('no-common-centre-distance', 'ring.profileShift', ring, rule, nearest);
 }

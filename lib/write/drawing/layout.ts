@@ -43,8 +43,8 @@ export function layoutFor({ width, depth, height }: Extent, blocks: number): Lay
   const wide = PAPER.width - MARGIN.left - MARGIN.right - 2 * BESIDE;
   const high = PAPER.height - MARGIN.top - MARGIN.bottom - blocks - ABOVE - BETWEEN - BELOW;
   const scale = SCALES.find((each) => each * width <= wide && each * (depth + height) <= high);
-  if (scale === undefined)
-    refuse('drawing', [width, depth, height], 'a drawing needs sizes above 0 that fit on A4 at 1 : 500');
+  const rule = 'a drawing needs sizes above 0 that fit on A4 at 1 : 500';
+  if (scale === undefined) refuse('out-of-range', 'drawing', [width, depth, height], rule);
   const spare = high - scale * (depth + height);
   const middle = MARGIN.left + (PAPER.width - MARGIN.left - MARGIN.right) / 2;
   const upper = MARGIN.top + ABOVE + spare / 4 + (scale * depth) / 2;

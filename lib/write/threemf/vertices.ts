@@ -17,7 +17,12 @@ export function roundVertices({ name, mesh }: Part): Nanometres {
   for (let i = 0; i < rounded.length; i++) {
     const value = mesh.positions[i];
     if (!(Math.abs(value) <= FARTHEST_MM)) {
-      refuse(`parts.${name}.positions`, value, 'must be finite and within 4000000 mm of the origin');
+      refuse(
+        'bad-mesh',
+        `parts.${name}.positions`,
+        value,
+        'must be finite and within 4000000 mm of the origin',
+      );
     }
     // Adding 0 turns −0 into 0.
     rounded[i] = Math.round(value * 1e6) + 0;
@@ -27,6 +32,7 @@ export function roundVertices({ name, mesh }: Part): Nanometres {
     const [a, b] = twins;
     const rule = `vertices ${a} and ${b} are the same within 0.000001 mm and would be written alike`;
     refuse(
+      'bad-mesh',
       `parts.${name}.positions`,
       Array.from(rounded.subarray(3 * a, 3 * a + 3), (n) => n / 1e6),
       rule,

@@ -43,12 +43,13 @@ function yamlWith(text: string, entry: unknown): string {
     document.comment = null;
     document.commentBefore = [document.commentBefore, comment].filter(Boolean).join('\n\n') || HEADING;
   }
-  if (!isMap(document.contents)) refuse('log', 'line 1', 'must be a mapping with the key trials');
+  if (!isMap(document.contents))
+    refuse('wrong-type', 'log', 'line 1', 'must be a mapping with the key trials');
   const trials = document.get('trials');
   if (trials === null || trials === undefined || (isSeq(trials) && !trials.items.length && !trials.comment))
     document.set('trials', document.createNode([]));
   const list = document.get('trials');
-  if (!isSeq(list)) refuse('log', 'trials', 'must be a list that is written out, no reference');
+  if (!isSeq(list)) refuse('wrong-form', 'log', 'trials', 'must be a list that is written out, no reference');
   list.add(document.createNode(entry));
   const added = document.toString({ lineWidth: 0 });
   return text.includes('\r\n') ? added.replace(/\r?\n/g, '\r\n') : added;

@@ -57,12 +57,8 @@ export async function withLock<T>(
         say(`${lock} was left by ${holder.who}, ${holder.ended}; it is taken over`);
         continue;
       }
-      if (Date.now() > until)
-        refuse(
-          parameter,
-          path,
-          `is locked by another cogweave (${holder?.who ?? UNKNOWN}); delete ${lock} if none is running`,
-        );
+      const rule = `is locked by another cogweave (${holder?.who ?? UNKNOWN}); delete ${lock} if none is running`;
+      if (Date.now() > until) refuse('locked', parameter, path, rule);
       await new Promise((resolve) => setTimeout(resolve, PAUSE * (0.25 + Math.random())));
     }
     try {

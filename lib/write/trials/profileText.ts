@@ -75,7 +75,7 @@ function refuseOther(group: string, there: unknown, values: Record<string, unkno
   const name = namedBy[group];
   if (there === undefined || values[name] === undefined || there === values[name]) return;
   try {
-    refuse(`${group}.${name}`, there, 'is not what the trials were printed with', [values[name]]);
+    refuse('differs', `${group}.${name}`, there, 'is not what the trials were printed with', [values[name]]);
   } catch (error) {
     throw asProfile(error);
   }

@@ -29,11 +29,10 @@ export function readLog(text: string): Trial[] {
   throw refusalOf(
     entryProblems(parsed.error.issues, data)
       .slice(0, MOST_PROBLEMS)
-      .map(({ path, parameter, value, rule, nearest }) => ({
+      .map(({ path, parameter, rule, ...problem }) => ({
+        ...problem,
         parameter: path.length ? parameter : 'log',
-        value,
         rule: `line ${lines(path)}: ${path.length ? rule : 'must be a mapping with the key trials'}`,
-        nearest,
       })),
   );
 }

@@ -42,12 +42,12 @@ export function readTrialSheet(text: string, path: string): TrialSheet {
   try {
     data = JSON.parse(text);
   } catch {
-    refuse('sheet', path, 'is not JSON; it must be the NAME.sheet.json that make writes');
+    refuse('not-yaml', 'sheet', path, 'is not JSON; it must be the NAME.sheet.json that make writes');
   }
   const parsed = sheetSchema.safeParse(data);
   if (!parsed.success) {
     const missing = parsed.error.issues[0].path.join('.') || 'everything';
-    refuse('sheet', path, `is no sheet that make writes: ${missing} is not as it should be`);
+    refuse('wrong-type', 'sheet', path, `is no sheet that make writes: ${missing} is not as it should be`);
   }
   return parsed.data;
 }
@@ -68,10 +68,9 @@ export function sheetDefaults({ resolved, printing }: TrialSheet) {
  */
 export function readingOf(phrase: ReadingPhrase, sheet: TrialSheet | undefined): Reading {
   if (phrase.drawn !== undefined) return completed({ ...phrase, drawn: phrase.drawn });
+  const rule = 'does not say what was drawn: give --sheet, or the size before the =';
   if (!sheet)
-    refuse('reading', spoken(phrase), 'does not say what was drawn: give --sheet, or the size before the =', [
-      `${spoken(phrase)} 20 = ${phrase.read}`,
-    ]);
+    refuse('needs-another', 'reading', spoken(phrase), rule, [`${spoken(phrase)} 20 = ${phrase.read}`]);
   const { feature } = phrase;
   const sizes = sheet.printing.sizes.filter(({ feature: f }) => (features as readonly string[]).includes(f));
   const part = phrase.part?.replace(/^planets$/, 'planet');
@@ -81,6 +80,7 @@ export function readingOf(phrase: ReadingPhrase, sheet: TrialSheet | undefined):
       Number(each.feature === feature) * 2 + Number(each.part === part);
     const offers = found.length ? found : sizes.toSorted((a, b) => near(b) - near(a));
     refuse(
+      found.length ? 'ambiguous' : 'not-in-sheet',
       'reading',
       spoken(phrase),
       found.length
@@ -105,11 +105,14 @@ export function readingOf(phrase: ReadingPhrase, sheet: TrialSheet | undefined):
 /** Refuses a size of which it is not known how it follows the walls. */
 function completed(reading: Reading): Reading {
   const { feature, perWall } = reading;
+  const rule =
+    'follows the walls by an amount that is not known: give --sheet, or that amount as "per wall N" at the end';
   if (perWall === undefined && perWallOf(feature) === undefined)
     refuse(
+      'needs-another',
       'reading',
       spoken(reading),
-      'follows the walls by an amount that is not known: give --sheet, or that amount as "per wall N" at the end',
+      rule,
       feature === 'over pins' ? ['per wall 5.8'] : ['per wall 2', 'per wall -2'],
     );
   return reading;

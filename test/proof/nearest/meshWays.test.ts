@@ -3,7 +3,7 @@ import { keepBudget } from '../../../lib/proof/meshBudget.js';
 import { helpedRefusal } from '../../../lib/proof/nearest/help.js';
 import { isMeshed } from '../../../lib/proof/nearest/meshWays.js';
 import { buildSet } from '../../../lib/solid/buildSet.js';
-import { Refusal } from '../../../lib/spec/refusal.js';
+import { problemOf, Refusal } from '../../../lib/spec/refusal.js';
 import { resolveSpec } from '../../../lib/spec/resolveSpec.js';
 import { setOf } from '../../sets.js';
 
@@ -48,7 +48,7 @@ describe('finished meshes', () => {
       planets: { teeth: 15, count: 3 },
     });
     // No tolerance is coarser, so something else is looked for.
-    const refusal = new Refusal([{ parameter: 'tolerance', value: 0.2, rule: 'is not kept', nearest: [] }]);
+    const refusal = new Refusal([problemOf('not-meshable', 'tolerance', 0.2, 'is not kept')]);
     const helped = helpedRefusal(spec, refusal);
     expect(helped.parameter).toBe('bevel.size');
     const [size] = helped.nearest as number[];
