@@ -17,7 +17,7 @@ const LEAST_LAND = 0.01;
  * @throws Refusal when the ring's tooth comes to a point, or the tip lies below the base circle
  * Source: ISO 21771 for the involute; the rounding is our own construction.
  */
-export function internalProfile(gear: Gear, cuts: Required<ProfileCuts>): ToothProfile {
+export function internalProfile(gear: Gear, cuts: Required<ProfileCuts>, part: string): ToothProfile {
   const sizes = gearSizes(gear);
   const { baseRadius } = sizes;
   const spaceStart =
@@ -29,11 +29,11 @@ export function internalProfile(gear: Gear, cuts: Required<ProfileCuts>): ToothP
   const tipRoll = rollAt(baseRadius, cuts.tipRadius);
   const tipHalfAngle = start + tipRoll - Math.atan(tipRoll);
   if (!(tipHalfAngle > 0))
-    refuse('pointed-tooth', 'ring.teeth', gear.teeth, 'the teeth of the ring come to a point');
+    refuse('pointed-tooth', `${part}.teeth`, gear.teeth, `the teeth of the ${part} come to a point`);
   if (cuts.tipRadius < baseRadius)
-    refuse('no-involute', 'ring.teeth', gear.teeth, 'the tips of the ring lie below its base circle');
+    refuse('no-involute', `${part}.teeth`, gear.teeth, `the tips of the ${part} lie below its base circle`);
 
-  const round = rootRound(gear, cuts, spaceStart);
+  const round = rootRound(gear, cuts, spaceStart, part);
   const formRadius = baseRadius * Math.sqrt(1 + round.flankRoll ** 2);
   const fillet: Round = {
     kind: 'round',
@@ -71,7 +71,7 @@ export function internalProfile(gear: Gear, cuts: Required<ProfileCuts>): ToothP
  * The largest rounding, up to the rack's, that leaves the active flank free and a root land to stand on.
  * A circle that touches an involute has its centre on the involute turned by radius / base radius.
  */
-function rootRound(gear: Gear, cuts: Required<ProfileCuts>, spaceStart: number) {
+function rootRound(gear: Gear, cuts: Required<ProfileCuts>, spaceStart: number, part: string) {
   const { baseRadius } = gearSizes(gear);
   const activeRoll = rollAt(baseRadius, cuts.activeRadius);
   const at = (radius: number) => {
@@ -95,8 +95,8 @@ function rootRound(gear: Gear, cuts: Required<ProfileCuts>, spaceStart: number) 
   const wanted = Math.max(gear.rack.fillet, LEAST_ROUND) * gear.module;
   if (fits(wanted)) return at(wanted);
   let low = LEAST_ROUND * gear.module;
-  const rule = 'the tooth spaces of the ring leave no room for a root rounding';
-  if (!fits(low)) refuse('no-fillet-room', 'ring.teeth', gear.teeth, rule);
+  const rule = `the tooth spaces of the ${part} leave no room for a root rounding`;
+  if (!fits(low)) refuse('no-fillet-room', `${part}.teeth`, gear.teeth, rule);
   let high = wanted;
   for (let step = 0; step < 50; step++) {
     const middle = (low + high) / 2;

@@ -44,9 +44,10 @@ export interface ToothProfile extends Required<ProfileCuts> {
  * Outline of one tooth of a gear.
  * @param gear teeth, module, angles in degrees, rack, shift; `internal` for a ring
  * @param cuts relief and radii in mm where they differ from the standard tooth
+ * @param part what refusals call a gear with teeth inside [ring]
  * @throws Refusal when the flanks meet before the tip or the root
  */
-export function toothProfile(gear: Gear, cuts: ProfileCuts = {}): ToothProfile {
+export function toothProfile(gear: Gear, cuts: ProfileCuts = {}, part = 'ring'): ToothProfile {
   const { tipRadius, rootRadius } = gearSizes(gear);
   const full = {
     relief: cuts.relief ?? 0,
@@ -55,5 +56,5 @@ export function toothProfile(gear: Gear, cuts: ProfileCuts = {}): ToothProfile {
     activeRadius: cuts.activeRadius ?? (gear.internal ? gearSizes(gear).referenceRadius : Infinity),
     straight: cuts.straight ?? Number.NEGATIVE_INFINITY,
   };
-  return gear.internal ? internalProfile(gear, full) : externalProfile(gear, full);
+  return gear.internal ? internalProfile(gear, full, part) : externalProfile(gear, full);
 }

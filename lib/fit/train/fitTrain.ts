@@ -90,16 +90,10 @@ export function fitDrawn<S extends Spec>(asked: FittedTrain<S>): FittedTrain<S> 
   }
 }
 
-/** @throws Refusal that names the part as the file does: every gear with teeth inside is a ring elsewhere */
 function profileOf({ part, gear, relief, radii }: TrainGear): ToothProfile {
   const { tip, root, active, straight } = radii;
-  try {
-    return toothProfile(gear, { relief, tipRadius: tip, rootRadius: root, activeRadius: active, straight });
-  } catch (error) {
-    if (!(error instanceof Refusal)) throw error;
-    const { code, parameter, value, rule, nearest } = error;
-    refuse(code, parameter.replace(/^ring\b/, part), value, rule.replace('the ring', `the ${part}`), nearest);
-  }
+  const cuts = { relief, tipRadius: tip, rootRadius: root, activeRadius: active, straight };
+  return toothProfile(gear, cuts, part);
 }
 
 function placedBar({ spec, meshes: [mesh] }: Train, one: TrainBar): PlacedBar {
