@@ -52,10 +52,7 @@ export function madeRadii<Name extends string>(
     const missing = clearance - tipRoom(name);
     if (missing <= ROUNDING) continue;
     radii[name].tip += gears[name].internal ? missing : -missing;
-    adjustments.push({
-      part: name,
-      says: `tips of the ${name} shortened by ${mm(missing)} to keep the rack's bottom clearance`,
-    });
+    adjustments.push({ part: name, what: 'tips-shortened', by: missing });
   }
   const rootRoom = (name: Name) =>
     Math.min(...pairs.map(({ one, two, pair }) => roomOfRoot(name, one, two, pair, radii)));
@@ -63,10 +60,7 @@ export function madeRadii<Name extends string>(
     const missing = gap - rootRoom(name);
     if (missing <= ROUNDING) continue;
     radii[name].root += gears[name].internal ? missing : -missing;
-    adjustments.push({
-      part: name,
-      says: `roots of the ${name} deepened by ${mm(missing)} so that its mates' tips keep the gap`,
-    });
+    adjustments.push({ part: name, what: 'roots-deepened', by: missing });
   }
 
   for (const { one, two, pair } of pairs) {
@@ -87,11 +81,8 @@ export function madeRadii<Name extends string>(
     const least = Math.max(begins, baseRadius);
     const missing = least - radii[two].tip;
     if (missing <= ROUNDING) continue;
-    const to = begins < baseRadius ? 'its own involute' : `the ${one}'s involute`;
-    adjustments.push({
-      part: two,
-      says: `tips of the ${two} cut back by ${mm(missing)} to where ${to} begins (involute interference)`,
-    });
+    const involuteOf = begins < baseRadius ? two : one;
+    adjustments.push({ part: two, what: 'tips-cut-back', by: missing, involuteOf });
     radii[two].tip = least;
   }
   return { radii, adjustments };
@@ -144,8 +135,4 @@ function standard(gear: Gear): MadeRadii {
   const { tipRadius, rootRadius, referenceRadius } = gearSizes(gear);
   const active = gear.internal ? referenceRadius : Number.POSITIVE_INFINITY;
   return { tip: tipRadius, root: rootRadius, active };
-}
-
-function mm(length: number): string {
-  return `${length.toFixed(3)} mm`;
 }

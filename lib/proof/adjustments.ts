@@ -38,24 +38,11 @@ function adjusted(spec: CommonSpec, { part, rounding, bevel }: MadeTooth): Adjus
   // A root is hollow: walls that stand out make its rounding smaller by as much.
   const made = rounding / scale - growth;
   const found: Adjustment[] = [];
-  if (made < wanted - TOLD)
-    found.push({
-      part,
-      says: `roots of the ${part} rounded with ${mm(made)} in place of ${mm(wanted)} (rack.fillet): what its mates' tips and the tooth space leave room for`,
-    });
-  if (made > wanted + TOLD)
-    found.push({
-      part,
-      says: `roots of the ${part} rounded with ${mm(made)} in place of ${mm(wanted)} (rack.fillet): sharper ones cannot be drawn`,
-    });
+  if (Math.abs(made - wanted) > TOLD) {
+    const because = made < wanted ? 'mates' : 'drawing';
+    found.push({ part, what: 'roots-rounded', from: wanted, to: made, because });
+  }
   if (bevel !== null && bevel < spec.bevel.size - TOLD)
-    found.push({
-      part,
-      says: `bevels of the ${part} ${mm(bevel)} deep in place of ${mm(spec.bevel.size)} (bevel.size): deeper ones would leave no flank in the end face`,
-    });
+    found.push({ part, what: 'bevels-shallower', from: spec.bevel.size, to: bevel });
   return found;
-}
-
-function mm(length: number): string {
-  return `${length.toFixed(3)} mm`;
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { sentences } from '../../lib/fit/adjustment.js';
 import { trainNumbers } from '../../lib/fit/train/trainNumbers.js';
 import { rollTrain } from '../../lib/proof/rolling/rollTrain.js';
 import { gearSizes } from '../../lib/tooth/gear.js';
@@ -35,7 +36,7 @@ it('says by how much tips of a ring are cut back, and to where', () => {
   const { gears, radii } = setNumbers(referenceSet());
   const cut = radii.ring.tip - gearSizes(gears.ring).tipRadius;
   expect(cut).toBeGreaterThan(0);
-  expect(trainNumbers(referenceSet()).adjustments.map(({ says }) => says)).toContain(
+  expect(sentences(trainNumbers(referenceSet()).adjustments)).toContain(
     `tips of the ring cut back by ${cut.toFixed(3)} mm to where the planet's involute begins (involute interference)`,
   );
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { sentences } from '../../lib/fit/adjustment.js';
 import { stationsLike } from '../../lib/fit/coupon/stations.js';
 import { toothAdjustments } from '../../lib/proof/adjustments.js';
 import { inspectSet } from '../../lib/proof/proveSet.js';
@@ -37,7 +38,7 @@ describe('adjustments', () => {
     });
     const set = fitSet(spec);
     const { asked, drawn } = outlinesOf(spec);
-    const says = toothAdjustments(asked, drawn).map((one) => one.says);
+    const says = sentences(toothAdjustments(asked, drawn));
     expect(says.join('\n')).toMatch(/roots of the ring rounded with 0\.030 mm in place of 0\.000 mm/);
     const bevels = (['sun', 'planet', 'ring'] as const).filter(
       (part) => set.ends[part].bevelSize < 1.75 - 5e-4,

@@ -23,11 +23,6 @@ export function besideBar(spec: CommonSpec, gear: Gear, name: 'pinion' | 'gear')
   };
   const active = gear.profileShift * module - (end + off - sizes.referenceRadius * sin) * sin;
   const adjustments: Adjustment[] =
-    deeper > 0
-      ? [name, 'bar'].map((part) => ({
-          part,
-          says: `roots of the ${part} deepened by ${deeper.toFixed(3)} mm so that its mates' tips keep the gap`,
-        }))
-      : [];
+    deeper > 0 ? [name, 'bar'].map((part) => ({ part, what: 'roots-deepened', by: deeper })) : [];
   return { radii, tip, root, active, adjustments };
 }

@@ -34,7 +34,7 @@ export const gear: Arrangement<GearSpec> = {
       gears: [inside(spec, asked, { ...toothed, radii: radii.gear })],
       adjustments: adjustments
         .filter(({ part }) => part === 'gear')
-        .map(({ part, says }) => ({ part, says: `${says}, for a mate of ${asked.mateTeeth} teeth or more` })),
+        .map((one) => ({ ...one, mateTeeth: asked.mateTeeth })),
     };
   },
 
