@@ -1,3 +1,5 @@
+import type { Change } from './nearest/changes.js';
+
 /** How much a failed check weighs: `must` stops the job, `should` is marked, `note` only informs. */
 export type Level = 'must' | 'should' | 'note';
 
@@ -15,6 +17,11 @@ export interface Check {
   unit: string;
   /** One plain sentence: what was found, where, and what would help when it fails. */
   says: string;
+}
+
+/** A check that names other tooth counts in its words, each tried; sheets leave the record of them out. */
+export interface NamingCheck extends Check {
+  sets?: readonly Change[];
 }
 
 /** Whether a check fails that must hold. */

@@ -3,8 +3,9 @@ import { planetPlaces } from '../train/assembly.js';
 import { nearestSets } from '../train/nearestSets.js';
 import { opening } from '../train/opening.js';
 import { unshiftedSets } from '../train/unshiftedSet.js';
+import type { Change } from './nearest/changes.js';
 import { firstOf } from './nearest/nearestWorking.js';
-import { unshifted, withCounts } from './nearest/setChanges.js';
+import { countsOf, unshifted, withCounts } from './nearest/setChanges.js';
 import { worksWith } from './nearest/works.js';
 
 /** How many sets are named. */
@@ -14,21 +15,15 @@ const ALL = 25 * 25 * 11;
 
 /**
  * The sets nearest to the file's that work without profile shift and into which a straight edge drops no farther
- * than `max`, at the file's module: `15 / 15 / 45 × 5`.
+ * than `max`, at the file's module.
  * @param max mm
  * @param edge length of the edge, mm [long enough to rest on two planets]
  */
-export function nearestOpenSets(spec: PlanetarySpec, max: number, edge?: number): string[] {
+export function nearestOpenSets(spec: PlanetarySpec, max: number, edge?: number): Change[] {
   const { module, rack, pressureAngle } = spec;
   const form = { rack, pressureAngle, helixAngle: spec.helix.angle };
-  const asked = {
-    sunTeeth: spec.sun.teeth,
-    planetTeeth: spec.planets.teeth,
-    ringTeeth: spec.ring.teeth,
-    planets: spec.planets.count,
-  };
   const setOf = unshiftedSets(form);
-  const open = nearestSets(asked, ALL, { ...form, clearance: spec.fit.gap / module }).filter(
+  const open = nearestSets(countsOf(spec), ALL, { ...form, clearance: spec.fit.gap / module }).filter(
     ({ sunTeeth, planetTeeth, ringTeeth, planets }) => {
       const set = setOf(sunTeeth, planetTeeth);
       const sizes = {
@@ -40,7 +35,6 @@ export function nearestOpenSets(spec: PlanetarySpec, max: number, edge?: number)
       return opening(planetPlaces(sunTeeth, ringTeeth, planets), sizes, edge).drop <= max;
     },
   );
-  return firstOf(open, OFFERED, (set) => worksWith(spec, { ...withCounts(set), ...unshifted(spec) })).map(
-    (set) => `${set.sunTeeth} / ${set.planetTeeth} / ${set.ringTeeth} × ${set.planets}`,
-  );
+  const changes = open.map((set) => ({ ...withCounts(set), ...unshifted(spec) }));
+  return firstOf(changes, OFFERED, (change) => worksWith(spec, change));
 }

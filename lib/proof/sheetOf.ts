@@ -5,7 +5,7 @@ import type { Spec } from '../spec/types.js';
 import { version } from '../version.js';
 import { arrangementOf } from './arrangements/arrangementOf.js';
 import { cautions } from './cautions.js';
-import type { Check } from './check.js';
+import type { NamingCheck } from './check.js';
 import type { AllFindings, PlanFindings } from './findings.js';
 import { gearRecords } from './gearRecords.js';
 import { meshRecords } from './meshRecords.js';
@@ -16,7 +16,7 @@ import type { BarRecord, Sheet, SheetOf } from './sheetTypes.js';
 /** The sheet of whatever a file asks for; what was not measured is null or empty. */
 export function sheetOf<S extends Spec>(
   found: PlanFindings<S> & Partial<AllFindings<S>>,
-  checks: Check[],
+  checks: readonly NamingCheck[],
 ): SheetOf<S> {
   const { spec, numbers, drawnNumbers, parts, bodies } = found;
   const own = arrangementOf(spec);
@@ -29,7 +29,7 @@ export function sheetOf<S extends Spec>(
     ...(numbers.bar && { bar: barRecord(numbers, numbers.bar) }),
     meshes: meshRecords(found),
     train: own.record(numbers),
-    checks,
+    checks: checks.map(({ sets: _, ...check }) => check),
     parts: parts && bodies ? partRecords(parts, bodies) : [],
     play: found.play ?? null,
     printing: printingRecord(numbers, drawnNumbers, gears),

@@ -6,9 +6,9 @@ import {
   planetPlaces,
   unbalance,
 } from '../../train/assembly.js';
-import type { Check } from '../check.js';
+import type { NamingCheck } from '../check.js';
 import type { PlanFindings } from '../findings.js';
-import { refusalOffer, spacingOffer } from '../offer.js';
+import { nearestSetsTo, sayNearestSets, spacingOffer } from '../offer.js';
 
 /**
  * Planets mesh with sun and ring at once only when the angles between them are multiples of
@@ -16,15 +16,16 @@ import { refusalOffer, spacingOffer } from '../offer.js';
  * figure is the largest departure from equal spacing, which half a step bounds.
  * Source: assembly condition of simple planetary sets (AGMA 6123 and handbooks, from memory).
  */
-export function assembly(found: PlanFindings<PlanetarySpec>): Check {
+export function assembly(found: PlanFindings<PlanetarySpec>): NamingCheck {
   return found.spec.planets.spacing === 'nearest' ? nearestSpacing(found) : equalSpacing(found);
 }
 
-function equalSpacing({ spec }: PlanFindings<PlanetarySpec>): Check {
+function equalSpacing({ spec }: PlanFindings<PlanetarySpec>): NamingCheck {
   const { sun, planets, ring } = spec;
   const sum = sun.teeth + ring.teeth;
   const holds = allowsEqualSpacing(sun.teeth, ring.teeth, planets.count);
   const quotient = sum / planets.count;
+  const sets = holds ? [] : nearestSetsTo(spec);
   return {
     id: 'assembly',
     holds,
@@ -32,14 +33,15 @@ function equalSpacing({ spec }: PlanFindings<PlanetarySpec>): Check {
     value: quotient,
     limit: Math.round(quotient),
     unit: '1',
+    sets,
     says: holds
       ? `(sun ${sun.teeth} + ring ${ring.teeth}) / ${planets.count} planets = ${quotient}, whole: all planets go in equally spaced`
       : `planets.count ${planets.count}: (sun ${sun.teeth} + ring ${ring.teeth}) / ${planets.count} = ${quotient.toFixed(3)} must be whole ` +
-        ['for equally spaced planets.', spacingOffer(spec), refusalOffer(spec)].filter(Boolean).join(' '),
+        ['for equally spaced planets.', spacingOffer(spec), sayNearestSets(sets)].filter(Boolean).join(' '),
   };
 }
 
-function nearestSpacing({ spec }: PlanFindings<PlanetarySpec>): Check {
+function nearestSpacing({ spec }: PlanFindings<PlanetarySpec>): NamingCheck {
   const { sun, planets, ring } = spec;
   const step = assemblyStep(sun.teeth, ring.teeth);
   const places = planetPlaces(sun.teeth, ring.teeth, planets.count);

@@ -7,14 +7,17 @@ import type { CommonSpec, Spec } from '../../spec/types.js';
 import { wallsOf } from '../../spec/walls.js';
 import type { Check } from '../check.js';
 import { meshBounds } from '../mesh/volume.js';
+import type { Change } from '../nearest/changes.js';
+import { sayWays } from '../nearest/words.js';
 
 /**
  * Sides of the box around all parts, as they lie on the bed, against the room that the printer has. A `must` once the
  * file says which printer it is, by its name or its bed; until then the usual bed is only what most have.
  * The bed is z = 0, and nothing may lie under it, whatever the printer: the set would be printed standing on that, and
  * all the rest of it in the air.
+ * @param help what is said of a set that finds no room [sizes that would fit]
  */
-export function bed({ spec, parts }: { spec: Spec; parts: readonly Part[] }): Check {
+export function bed({ spec, parts }: { spec: Spec; parts: readonly Part[] }, help = advice): Check {
   const boxes = parts.map(({ mesh }) => meshBounds(mesh));
   const lowest = Math.min(...boxes.map(({ min }) => min[2]));
   const sides = [0, 1, 2].map(
@@ -44,7 +47,7 @@ export function bed({ spec, parts }: { spec: Spec; parts: readonly Part[] }): Ch
     value: sides[worst],
     limit: rooms[worst],
     unit: 'mm',
-    says: room + (holds ? '' : advice(spec, sides, parts)),
+    says: room + (holds ? '' : help(spec, sides, parts)),
   };
 }
 
@@ -86,14 +89,14 @@ function advice(spec: Spec, [x, y, z]: readonly number[], parts: readonly Part[]
   const [wide, high] = [Math.max(x, y) > across, z > height];
   const fits = Math.floor((100 * value * (across - 2 * rim)) / (Math.max(x, y) - 2 * rim)) / 100;
   const lower = Math.floor(100 * (faceWidth - (z - height))) / 100;
-  const narrower = wide && fits >= ranges.module[0] && `${path} ${fits}`;
-  const thinner = high && lower >= ranges.faceWidth[0] && `faceWidth ${lower}`;
-  const ways = [narrower, thinner].filter((way) => way !== false);
+  const ways: Change[] = [];
+  if (wide && fits >= ranges.module[0]) ways.push({ [path]: fits });
+  if (high && lower >= ranges.faceWidth[0]) ways.push({ faceWidth: lower });
   return [
     wide && `; ${across} mm across would fit`,
     high && `; a height of ${height} mm would fit`,
     estimates && ways.length === Number(wide) + Number(high)
-      ? `: with this rim and these features, ${ways.join(' and ')} or less`
+      ? `: with this rim and these features, ${sayWays(ways, ' and ')} or less`
       : '',
   ]
     .filter(Boolean)

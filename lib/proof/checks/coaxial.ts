@@ -1,19 +1,20 @@
 import { setOf } from '../../fit/train/setOf.js';
 import type { PlanetarySpec } from '../../spec/types.js';
 import { specShifts } from '../../train/shifts/specShifts.js';
-import type { Check } from '../check.js';
+import type { NamingCheck } from '../check.js';
 import type { PlanFindings } from '../findings.js';
-import { refusalOffer, shiftOffer } from '../offer.js';
+import { nearestSetsTo, sayNearestSets, shiftOffer } from '../offer.js';
 
 /** Centre distances that differ by less are equal, mm: rounding of doubles and of shifts given to six places. */
 const EQUAL = 1e-4;
 
 /** Sun and ring share one axis only when the planet stands equally far from both. */
-export function coaxial({ numbers }: PlanFindings<PlanetarySpec>): Check {
+export function coaxial({ numbers }: PlanFindings<PlanetarySpec>): NamingCheck {
   const { spec, inner, outer } = setOf(numbers);
   const apart = Math.abs(inner.centreDistance - outer.centreDistance);
   const holds = apart <= EQUAL;
   const [toSun, toRing] = [inner, outer].map(({ centreDistance }) => `${centreDistance.toFixed(4)} mm`);
+  const sets = holds ? [] : nearestSetsTo(spec);
   return {
     id: 'coaxial',
     holds,
@@ -21,10 +22,11 @@ export function coaxial({ numbers }: PlanFindings<PlanetarySpec>): Check {
     value: apart,
     limit: EQUAL,
     unit: 'mm',
+    sets,
     says: holds
       ? `the planets mesh at ${toSun} with both sun and ring${sayShifts(spec)}`
       : `ring.teeth ${spec.ring.teeth} with sun ${spec.sun.teeth} and planets ${spec.planets.teeth}: the planets would stand ` +
-        `${toSun} to the sun and ${toRing} to the ring; ${sayHelp(spec)} ${refusalOffer(spec)}`,
+        `${toSun} to the sun and ${toRing} to the ring; ${sayHelp(spec)} ${sayNearestSets(sets)}`,
   };
 }
 

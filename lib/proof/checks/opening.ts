@@ -3,8 +3,10 @@ import { ranges } from '../../spec/ranges.js';
 import type { PlanetarySpec } from '../../spec/types.js';
 import { allowsEqualSpacing, neighbourClearance, planetPlaces } from '../../train/assembly.js';
 import { type OpeningSizes, opening as openingOf } from '../../train/opening.js';
-import type { Check } from '../check.js';
+import type { NamingCheck } from '../check.js';
 import type { PlanFindings } from '../findings.js';
+import type { Change } from '../nearest/changes.js';
+import { saySets } from '../nearest/words.js';
 import { worksWith } from '../nearest/works.js';
 import { nearestOpenSets } from '../nearestOpenSets.js';
 
@@ -14,13 +16,14 @@ const MOST_PLANETS = ranges.planets[1];
  * How far a straight edge drops in between the two planets that are farthest apart. A `must` when the file sets a
  * limit, else a `note`.
  */
-export function opening({ numbers }: PlanFindings<PlanetarySpec>): Check {
+export function opening({ numbers }: PlanFindings<PlanetarySpec>): NamingCheck {
   const found = setOf(numbers);
   const { sun, ring, planets, opening: asked } = found.spec;
   const { max, edge } = asked ?? {};
   const places = planetPlaces(sun.teeth, ring.teeth, planets.count);
   const { arc, drop } = openingOf(places, openingSizes(found), edge);
   const holds = max === undefined || drop <= max;
+  const offered = holds ? null : offer(found, max!, edge);
   const what = edge === undefined ? 'a long straight edge' : `a straight edge of ${edge} mm`;
   return {
     id: 'opening',
@@ -29,14 +32,15 @@ export function opening({ numbers }: PlanFindings<PlanetarySpec>): Check {
     value: drop,
     limit: max ?? null,
     unit: 'mm',
+    sets: offered?.sets,
     says:
       `the widest arc without a planet is ${arc.toFixed(1)}°; ${what} drops ${drop.toFixed(2)} mm inside the ring's tip circle` +
-      (holds ? '' : `; at most ${max} mm is asked. ${offer(found, max!, edge)}`),
+      (offered ? `; at most ${max} mm is asked. ${offered.says}` : ''),
   };
 }
 
 /** More of the same planets when that is enough, else the nearest sets that are. */
-function offer(found: SetNumbers, max: number, edge?: number): string {
+function offer(found: SetNumbers, max: number, edge?: number): { says: string; sets?: Change[] } {
   const { spec, inner, radii } = found;
   const { sun, ring, planets } = spec;
   const enough: number[] = [];
@@ -47,11 +51,10 @@ function offer(found: SetNumbers, max: number, edge?: number): string {
     if (openingOf(places, openingSizes(found), edge).drop > max) continue;
     if (worksWith(spec, { 'planets.count': count })) enough.push(count);
   }
-  if (enough.length) return `planets.count ${enough.join(' or ')} with the same teeth would pass`;
+  if (enough.length) return { says: `planets.count ${enough.join(' or ')} with the same teeth would pass` };
   const sets = nearestOpenSets(spec, max, edge);
-  return sets.length
-    ? `Nearest sets that pass (sun / planets / ring teeth × planets): ${sets.join('; ')}`
-    : 'No set within twelve teeth of this one passes at this module';
+  const none = 'No set within twelve teeth of this one passes at this module';
+  return { sets, says: sets.length ? saySets(sets, 'pass') : none };
 }
 
 function openingSizes({ inner, radii }: SetNumbers): OpeningSizes {

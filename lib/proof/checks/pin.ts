@@ -6,6 +6,8 @@ import { Refusal } from '../../spec/refusal.js';
 import type { Carrier, PlanetarySpec } from '../../spec/types.js';
 import type { Check } from '../check.js';
 import type { ToothFindings } from '../findings.js';
+import type { Change } from '../nearest/changes.js';
+import { sayWays } from '../nearest/words.js';
 import { worksWith } from '../nearest/works.js';
 
 /**
@@ -57,14 +59,13 @@ function offer(
     (_, i) => (first + i) / 10,
   );
   const diameter = wider.find((one) => bears({ ...carrier, pin: { ...pin, diameter: one } }));
-  const ways = [
-    diameter !== undefined &&
-      worksWith(spec, { 'carrier.pin.diameter': diameter }) &&
-      `carrier.pin.diameter ${diameter}`,
-    carrier.plates !== 'both' && bears({ ...carrier, plates: 'both' }) && 'carrier.plates both',
-  ].filter((way) => way !== false);
+  const thicker: Change = { 'carrier.pin.diameter': diameter };
+  const ways: Change[] = [];
+  if (diameter !== undefined && worksWith(spec, thicker)) ways.push(thicker);
+  if (carrier.plates !== 'both' && bears({ ...carrier, plates: 'both' }))
+    ways.push({ 'carrier.plates': 'both' });
   return ways.length
-    ? `${ways.join(' or ')} would bear them`
+    ? `${sayWays(ways, ' or ')} would bear them`
     : 'no pin that the planets have room for bears them';
 }
 

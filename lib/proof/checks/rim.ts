@@ -11,9 +11,9 @@ export function rim({ spec, gears, bar }: Train): Check[] {
   const limit = spec.limits.rim;
   const rings = gears.filter(({ gear }) => gear.internal);
   const walls = rings.map((ring) =>
-    rimOf(`the ${ring.part}'s rim`, `${ring.key}.rim`, rimThickness(ring), limit),
+    rimOf(`the ${ring.part}'s rim`, [ring.key, 'rim'], rimThickness(ring), limit),
   );
-  return bar ? [...walls, rimOf("the bar's backing", 'bar.backing', bar.backing, limit)] : walls;
+  return bar ? [...walls, rimOf("the bar's backing", ['bar', 'backing'], bar.backing, limit)] : walls;
 }
 
 /** Where scallops have taken their depth off, mm. */
@@ -21,7 +21,7 @@ export function rimThickness({ rim: wall, features }: TrainGear): number {
   return wall - (features.grip?.depth ?? 0);
 }
 
-function rimOf(what: string, parameter: string, value: number, limit: number): Check {
+function rimOf(what: string, [part, wall]: [string, string], value: number, limit: number): Check {
   const holds = value >= limit;
   const least = (Math.ceil(limit * 100 - ROUNDING) / 100).toFixed(2);
   return {
@@ -33,13 +33,13 @@ function rimOf(what: string, parameter: string, value: number, limit: number): C
     unit: 'mm',
     says: holds
       ? `${what} is ${value.toFixed(2)} mm`
-      : `${parameter} ${value}: a ${parameter.split('.')[1]} thinner than ${least} mm may flex until a tooth skips; ${least} mm or more works`,
+      : `${part}.${wall} ${value}: a ${wall} thinner than ${least} mm may flex until a tooth skips; ${least} mm or more works`,
   };
 }
 
 /** The same where a script cut into the rim, mm as printed. */
 export function rimLeft(value: number, limit: number): Check {
-  const check = rimOf("what a cut left of the ring's rim", 'ring.rim', value, limit);
+  const check = rimOf("what a cut left of the ring's rim", ['ring', 'rim'], value, limit);
   return check.holds
     ? check
     : {

@@ -4,6 +4,8 @@ import { type SetNumbers, setOf } from '../../fit/train/setOf.js';
 import type { PlanetarySpec } from '../../spec/types.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';
+import type { Change } from '../nearest/changes.js';
+import { sayWays } from '../nearest/words.js';
 import { worksWith } from '../nearest/works.js';
 
 /**
@@ -50,9 +52,9 @@ function offer({ spec }: SetNumbers, material: SkipMaterial, limits: SkipLimits)
     worksWith(spec, { [path]: value }, (other) => bears(other, material, limits));
   const ways = Object.entries({ 'ring.rim': rim, faceWidth, 'fit.gap': gap, module })
     .filter(([path, value]) => value !== undefined && passes(path, value))
-    .map(([path, value]) => `${path} ${value}`);
+    .map(([path, value]): Change => ({ [path]: value }));
   return ways.length
-    ? `With everything else as it is, ${ways.join(' or ')} would pass`
+    ? `With everything else as it is, ${sayWays(ways, ' or ')} would pass`
     : 'No rim up to five times and no face width up to three times as large, no smaller gap and no near module would pass alone';
 }
 

@@ -4,6 +4,7 @@ import { leastProfileShift, leastTeeth } from '../../tooth/undercut.js';
 import type { Check } from '../check.js';
 import { leastBy } from '../leastBy.js';
 import { clearOfUndercut } from '../nearest/clearOfUndercut.js';
+import { sayWays } from '../nearest/words.js';
 
 /**
  * Profile shift to spare before the basic rack cuts into the involute, the least of all gears with teeth outside.
@@ -14,7 +15,7 @@ export function undercut(spec: Spec, gears: readonly { part: string; gear: Gear 
   const { part, gear } = leastBy(gears, (one) => spare(one.gear));
   const least = leastProfileShift(gear);
   const holds = spare(gear) >= 0;
-  const help = holds ? '' : clearOfUndercut(spec, gears);
+  const ways = holds ? [] : clearOfUndercut(spec, gears);
   return {
     id: 'undercut',
     holds,
@@ -25,6 +26,6 @@ export function undercut(spec: Spec, gears: readonly { part: string; gear: Gear 
     says: holds
       ? `the rack leaves the involute whole: ${part} with ${gear.teeth} teeth needs a profile shift of at least ${least.toFixed(3)}`
       : `${part}, ${gear.teeth} teeth: the root is undercut below ${leastTeeth(gear).toFixed(2)} teeth without shift; ` +
-        (help ? `${help} avoids it` : 'more teeth avoid it'),
+        (ways.length ? `${sayWays(ways)} avoids it` : 'more teeth avoid it'),
   };
 }

@@ -105,7 +105,8 @@ export function proveCoupon(
     overhang(found),
     stationsFirstLayer(measuredRecords, growth + firstLayerGrowth),
     frameWalls(layout, spec),
-    bedOf(found),
+    // What helps a set does not help a coupon.
+    bed(found, () => '; fewer gaps would fit'),
     stationsCaptured(stations, measuredRecords, spec.limits.axialPlay),
     printTimeCheck(time, stations.length),
     smallPartsCheck(found),
@@ -213,13 +214,6 @@ function frameWalls({ walls, height }: CouponLayout, { limits }: CommonSpec): Ch
     height,
     limits.thinness,
   );
-}
-
-/** The bed's check; what helps a set does not help a coupon. */
-function bedOf(found: Parameters<typeof bed>[0]): Check {
-  const check = bed(found);
-  if (check.holds) return check;
-  return { ...check, says: `${check.says.split('; ').slice(0, 2).join('; ')}; fewer gaps would fit` };
 }
 
 function cautionsOf({ filament }: CommonSpec, small?: SmallPart[]): string[] {

@@ -3,7 +3,6 @@ import type { Spec } from '../../spec/types.js';
 import type { Gear } from '../../tooth/gear.js';
 import { leastProfileShift } from '../../tooth/undercut.js';
 import { along, type Change } from './changes.js';
-import { sayChanges } from './nearestWorking.js';
 import { solved } from './setChanges.js';
 import { worksWith } from './works.js';
 
@@ -17,7 +16,7 @@ interface Toothed {
  * What of a file leaves every involute of its gears whole, each way tried: profile shifts, with whatever else goes with
  * them, and a helix angle. Empty where neither does.
  */
-export function clearOfUndercut(spec: Spec, gears: readonly Toothed[]): string {
+export function clearOfUndercut(spec: Spec, gears: readonly Toothed[]): Change[] {
   const undercut = gears.filter(({ gear }) => leastProfileShift(gear) > gear.profileShift);
   const shifts = Object.fromEntries(
     undercut.map(({ part, gear }) => [`${keyOf(part)}.profileShift`, ceilShift(leastProfileShift(gear))]),
@@ -32,7 +31,7 @@ export function clearOfUndercut(spec: Spec, gears: readonly Toothed[]): string {
       : along('helix.angle', angle, ranges.helixAngle[1]).find(
           (change) => steeper(Number(change['helix.angle'])) && worksWith(spec, change),
         );
-  return sayChanges([shifted, slanted].filter((change) => change !== undefined));
+  return [shifted, slanted].filter((change) => change !== undefined);
 }
 
 function keyOf(part: string): string {

@@ -1,10 +1,11 @@
 import { moduleGiven } from '../../spec/moduleGiven.js';
 import { Refusal } from '../../spec/refusal.js';
 import type { Spec } from '../../spec/types.js';
-import type { Check } from '../check.js';
+import type { Check, NamingCheck } from '../check.js';
 import type { Change } from './changes.js';
 import { isMeshed, meshWays } from './meshWays.js';
-import { nearestSentence, nearestWorking, type Search, sayChanges } from './nearestWorking.js';
+import { nearestWorking, type Search } from './nearestWorking.js';
+import { nearestSentence, sayWays, withHelp } from './words.js';
 import { works, worksWith } from './works.js';
 
 /**
@@ -30,12 +31,12 @@ export function helpedRefusal(spec: Spec, refusal: Refusal): Refusal {
   if (!own) {
     const help = nearestSentence(found);
     return help
-      ? new Refusal([{ ...problem, parameter, value, rule: joined(rule, help), nearest: [] }, ...rest])
+      ? new Refusal([{ ...problem, parameter, value, rule: withHelp(rule, help), nearest: [] }, ...rest])
       : refusal;
   }
   const [[path, offer]] = Object.entries(own);
-  const others = sayChanges(found.filter((change) => change !== own));
-  const why = path === parameter ? rule : `with ${sayChanges([{ [parameter]: value }])}: ${rule}`;
+  const others = sayWays(found.filter((change) => change !== own));
+  const why = path === parameter ? rule : `with ${sayWays([{ [parameter]: value }])}: ${rule}`;
   return new Refusal([
     {
       ...problem,
@@ -72,20 +73,16 @@ function valueAt(spec: Spec, path: string): unknown {
  */
 export function helpedChecks<S extends Spec>(
   spec: S,
-  checks: readonly Check[],
+  checks: readonly NamingCheck[],
   stops: (check: Check) => boolean,
   search: Search<S> = {},
 ): Check[] {
   const first = checks.findIndex(stops);
   if (first < 0) return [...checks];
   // Sets that a check names itself have been tried too.
-  const named = checks.some(({ holds, says }) => !holds && says.includes('Nearest sets that '));
+  const named = checks.some(({ holds, sets }) => !holds && sets?.length);
   const help = nearestSentence(nearestWorking(spec, { counts: !named, ...search }));
   return checks.map((check, i) =>
-    i === first && help ? { ...check, says: joined(check.says, help) } : check,
+    i === first && help ? { ...check, says: withHelp(check.says, help) } : check,
   );
-}
-
-function joined(says: string, help: string): string {
-  return `${says.replace(/\.?$/, '.')} ${help}`;
 }

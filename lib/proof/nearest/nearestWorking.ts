@@ -96,16 +96,6 @@ function together(paths: readonly string[]): string[][] {
   return [...linked, ...paths.filter((path) => !linked.flat().includes(path)).map((path) => [path])];
 }
 
-/** Changes as one sentence for a message: `Nearest that works: fit.gap 0.2; module 1.8.` Empty where there are none. */
-export function nearestSentence(changes: readonly Change[]): string {
-  return changes.length ? `Nearest that works: ${sayChanges(changes)}.` : '';
-}
-
-/** The same without a beginning: `fit.gap 0.2; module 1.8`. */
-export function sayChanges(changes: readonly Change[]): string {
-  return changes.map((change) => Object.entries(change).map(sayOne).join(', ')).join('; ');
-}
-
 /** The first items that something holds for. */
 export function firstOf<T>(list: readonly T[], most: number, holds: (item: T) => boolean): T[] {
   const found: T[] = [];
@@ -114,9 +104,4 @@ export function firstOf<T>(list: readonly T[], most: number, holds: (item: T) =>
     if (holds(item)) found.push(item);
   }
   return found;
-}
-
-function sayOne([path, value]: [string, unknown]): string {
-  const said = typeof value === 'object' ? JSON.stringify(value) : value;
-  return value === undefined ? `${path} left out` : `${path} ${said}`;
 }

@@ -115,8 +115,8 @@ function isWorking(file: Plain): boolean {
   }
 }
 
-function withOffer(file: Plain, { parameter, rule, nearest }: Problem): Plain {
-  const gone = nearest.length === 0 || rule.startsWith('unknown key');
+function withOffer(file: Plain, { code, parameter, nearest }: Problem): Plain {
+  const gone = nearest.length === 0 || code === 'unknown-key';
   return put(file, parameter.split('.'), gone ? undefined : nearest[0]);
 }
 
