@@ -66,6 +66,17 @@ export function alongWhole(path: string, from: number, ...ends: number[]): Way {
   return nearestOn(path, from, ends, () => Math.round);
 }
 
+/** The first of some values that works. */
+export function tried(path: string, values: readonly unknown[]): Way {
+  const changes = values.map((value): Change => ({ [path]: value }));
+  return { path, find: (isWorking) => changes.find(isWorking) };
+}
+
+/** Ways of single parameters, and nothing else. */
+export function singly(single: Way[]): Ways {
+  return { single, counts: () => [], bases: [] };
+}
+
 /** One change, which works or does not. */
 export function just(path: string, change: Change): Way {
   const does = Object.keys(change).length > 0;

@@ -4,7 +4,7 @@ import { Refusal } from '../../spec/refusal.js';
 import type { TrainSpec } from '../../spec/types.js';
 import type { Check } from '../check.js';
 import { bed } from '../checks/bed.js';
-import type { Ways } from './changes.js';
+import { singly, tried, type Ways } from './changes.js';
 import { helpedChecks } from './help.js';
 import { smallerWays } from './smallerWays.js';
 import { works } from './works.js';
@@ -40,12 +40,8 @@ export function helpedBodies(
 
 /** The tolerance, finer by the first share that works. */
 function finerWays({ tolerance }: TrainSpec): Ways {
-  const tried = FINER.map((share) => ({ tolerance: floorThousandth(share * tolerance) }));
-  return {
-    single: [{ path: 'tolerance', find: (isWorking) => tried.find(isWorking) }],
-    counts: () => [],
-    bases: [],
-  };
+  const finer = FINER.map((share) => floorThousandth(share * tolerance));
+  return singly([tried('tolerance', finer)]);
 }
 
 /** Finer meshes are larger by no more than the tolerance on each side. */

@@ -4,7 +4,7 @@ import { ranges } from '../../spec/ranges.js';
 import { Refusal } from '../../spec/refusal.js';
 import type { Spec } from '../../spec/types.js';
 import { keepBudget } from '../meshBudget.js';
-import type { Change, Way, Ways } from './changes.js';
+import { singly, tried, type Ways } from './changes.js';
 
 /** What is tried in place of a tolerance that takes too many triangles: so many times as coarse. */
 const COARSER = [1.25, 1.6, 2, 3, 5, 10];
@@ -17,22 +17,18 @@ export function meshWays(spec: Spec): Ways {
   const less = (path: string, value: number) =>
     tried(path, value > 0 ? LESS.map((share) => floorThousandth(share * value)) : []);
   const lips = spec.kind === 'planetary' && spec.lips;
-  return {
-    single: [
-      tried(
-        'tolerance',
-        COARSER.map((times) => ceilThousandth(times * tolerance)).filter(
-          (value) => value <= ranges.tolerance[1],
-        ),
+  return singly([
+    tried(
+      'tolerance',
+      COARSER.map((times) => ceilThousandth(times * tolerance)).filter(
+        (value) => value <= ranges.tolerance[1],
       ),
-      ...(lips ? [tried('retention', [helix.form === 'herringbone' ? 'herringbone' : 'none'])] : []),
-      less('bevel.size', bevel.size),
-      ...(helix.form === 'spur' ? [] : [less('helix.angle', helix.angle)]),
-      less('faceWidth', faceWidth),
-    ],
-    counts: () => [],
-    bases: [],
-  };
+    ),
+    ...(lips ? [tried('retention', [helix.form === 'herringbone' ? 'herringbone' : 'none'])] : []),
+    less('bevel.size', bevel.size),
+    ...(helix.form === 'spur' ? [] : [less('helix.angle', helix.angle)]),
+    less('faceWidth', faceWidth),
+  ]);
 }
 
 /** Whether all meshes of a file can be made within what a set may have. Some tenths of a second where they are large. */
@@ -44,10 +40,4 @@ export function isMeshed(spec: Spec): boolean {
     if (error instanceof Refusal) return false;
     throw error;
   }
-}
-
-/** The first of some values that works. */
-function tried(path: string, values: readonly unknown[]): Way {
-  const changes = values.map((value): Change => ({ [path]: value }));
-  return { path, find: (isWorking) => changes.find(isWorking) };
 }
