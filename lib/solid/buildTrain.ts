@@ -33,12 +33,15 @@ export function buildTrain(train: FittedTrain): Part[] {
   const { spec, gears, bar, carrier } = train;
   const { tolerance } = spec;
   const lift = liftOf(carrier);
+  const axes = axesOf(train);
   const known: KnownPitches = new Map();
   const sound = (what: string, build: (fine: number) => Mesh) => soundBody(what, tolerance, build);
   const toothed = gears.flatMap((one) => {
     const body = sound(one.key, (fine) =>
       raised(gearBody(one.profile, sweepOf(train, one), wallOf(train, one, fine), fine, known), lift),
     );
+    // A sun is made where it stands.
+    if (one === gears[0] && axes.length) return [{ name: one.part, mesh: body }];
     return one.places.map(
       ({ name, rotation, centre }): Part => ({ name, mesh: placed(body, rotation, centre) }),
     );
@@ -50,7 +53,7 @@ export function buildTrain(train: FittedTrain): Part[] {
       ? [
           {
             name: 'carrier',
-            mesh: sound('carrier', (fine) => raised(carrierBody(carrier, axesOf(train), fine), lift)),
+            mesh: sound('carrier', (fine) => raised(carrierBody(carrier, axes, fine), lift)),
           },
         ]
       : []),

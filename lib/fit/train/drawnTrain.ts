@@ -3,6 +3,7 @@ import { radians } from '../../tooth/gear.js';
 import { compensationOf, drawnBore, drawnCommon } from '../compensation.js';
 import { drawnFeatures } from '../drawnFeatures.js';
 import { barMesh, gearMesh } from './meshSizes.js';
+import { isPlanetary } from './planetary.js';
 import { gearIn, reliefOf, type Train, type TrainBar, type TrainGear } from './train.js';
 import { arrangementOf } from './trainNumbers.js';
 
@@ -23,16 +24,21 @@ export function drawnTrain<S extends Spec>(asked: Train<S>): Train<S> {
   const own = arrangementOf(spec).drawn?.(spec, growth, scale);
   // What the file says of single parts is read from the parts below.
   const drawn = { ...spec, ...drawnCommon(spec), ...own };
-  const gears = asked.gears.map((gear) => drawnGear(spec, drawn, gear));
+  // One and the same but for rounding, to which what is drawn is kept: see `places` of each arrangement.
+  const reliefIn = isPlanetary(asked)
+    ? ({ share }: TrainGear) => reliefOf(drawn.fit, share)
+    : ({ relief }: TrainGear) => (relief + growth) * scale;
+  const gears = asked.gears.map((gear) => ({ ...drawnGear(spec, drawn, gear), relief: reliefIn(gear) }));
   const bar = asked.bar && drawnBar(spec, drawn, asked.bar);
   return {
     ...asked,
     spec: drawn,
     gears,
     bar,
-    meshes: asked.meshes.map(({ between }) => {
+    meshes: asked.meshes.map(({ between, centreDistance }) => {
       const [one, two] = between.map((part) => part !== 'bar' && meshed(gearIn({ gears }, part)));
-      return one && two ? gearMesh(between, one, two) : barMesh(one as Meshed, bar!);
+      const mesh = one && two ? gearMesh(between, one, two) : barMesh(one as Meshed, bar!);
+      return { ...mesh, centreDistance: centreDistance * scale };
     }),
   };
 }
@@ -43,7 +49,7 @@ function meshed({ gear, radii }: TrainGear) {
   return { gear, tip: radii.tip };
 }
 
-function drawnGear(spec: Spec, { module, rack, fit }: Spec, one: TrainGear): TrainGear {
+function drawnGear(spec: Spec, { module, rack }: Spec, one: TrainGear): TrainGear {
   const { growth, scale } = compensationOf(spec);
   const { tip, root, active, straight } = one.radii;
   const inward = one.gear.internal ? growth : -growth;
@@ -61,7 +67,6 @@ function drawnGear(spec: Spec, { module, rack, fit }: Spec, one: TrainGear): Tra
         straight: (straight + growth * (2 * Math.sin(radians(spec.pressureAngle)) - 1)) * scale,
       }),
     },
-    relief: reliefOf(fit, one.share),
     bore: drawnBore(spec, one.bore),
     rim: one.gear.internal ? (one.rim - 2 * growth) * scale : 0,
     features: one.gear.internal
@@ -72,7 +77,7 @@ function drawnGear(spec: Spec, { module, rack, fit }: Spec, one: TrainGear): Tra
   };
 }
 
-function drawnBar(spec: Spec, { module, rack, fit }: Spec, one: TrainBar): TrainBar {
+function drawnBar(spec: Spec, { module, rack }: Spec, one: TrainBar): TrainBar {
   const { growth, scale } = compensationOf(spec);
   return {
     ...one,
@@ -80,7 +85,7 @@ function drawnBar(spec: Spec, { module, rack, fit }: Spec, one: TrainBar): Train
     tip: (one.tip - growth) * scale,
     root: (one.root - growth) * scale,
     active: one.active * scale,
-    relief: reliefOf(fit, 'rest'),
+    relief: (one.relief + growth) * scale,
     length: (one.length - 2 * growth) * scale,
     backing: (one.backing - 2 * growth) * scale,
   };

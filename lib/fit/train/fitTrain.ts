@@ -70,7 +70,7 @@ function lippedOf(train: Train): Lipped | null {
   if (!isPlanetary(train)) return null;
   const { spec, meshes } = train;
   const { lips } = spec;
-  return lips ? { spec: { ...spec, lips }, centreDistance: meshes[0].centreDistance } : null;
+  return lips ? { spec: { ...spec, lips }, centreDistance: meshes[0].pair!.centreDistance } : null;
 }
 
 /**
@@ -121,5 +121,8 @@ function meshAsMade(mesh: TrainMesh, gears: readonly PlacedGear[], bar: PlacedBa
     const { gear, profile } = gearIn({ gears }, part);
     return { gear, tip: profile.tipRadius, form: profile.formRadius };
   });
-  return two ? gearMesh(mesh.between, one!, two) : barMesh(one!, { tip: bar!.tip, form: bar!.profile.form });
+  const made = two
+    ? gearMesh(mesh.between, one!, two)
+    : barMesh(one!, { tip: bar!.tip, form: bar!.profile.form });
+  return { ...made, centreDistance: mesh.centreDistance };
 }

@@ -74,7 +74,7 @@ export const planetary: Arrangement<PlanetarySpec> = {
     );
     const directions = planetPlaces(sunTeeth, ringTeeth, gearIn(train, 'planet').count);
     const turns = directions.map((direction) => phases({ sunTeeth, planetTeeth, ringTeeth }, [direction]));
-    const [{ centreDistance }] = train.meshes;
+    const { centreDistance } = train.meshes[0].pair!;
     return [
       alone('sun', 0),
       directions.map((degrees, i) => {
