@@ -10,6 +10,13 @@ import { sweepOf, wallOf } from '../lib/solid/buildTrain.js';
 import type { Sweep } from '../lib/solid/sweep/helix.js';
 import type { PlanetarySpec, Spec } from '../lib/spec/types.js';
 import type { ToothProfile } from '../lib/tooth/profile.js';
+import type { Link } from '../lib/train/speeds.js';
+
+/** The meshes of a planetary set by its teeth. */
+export const planetaryLinks = (sun: number, planet: number, ring: number): Link[] => [
+  { between: ['sun', 'planet'], teeth: [sun, planet], internal: false, about: 'carrier' },
+  { between: ['planet', 'ring'], teeth: [planet, ring], internal: true, about: 'carrier' },
+];
 
 /** What a file asks for, fitted. */
 export const fitted = <S extends Spec>(spec: S): FittedTrain<S> => fitTrain(trainNumbers(spec));

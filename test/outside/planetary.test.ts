@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { degrees } from '../../lib/tooth/gear.js';
 import { allowsEqualSpacing, neighbourClearance, planetPlaces } from '../../lib/train/assembly.js';
 import { phases } from '../../lib/train/phases.js';
-import { ratios, speeds } from '../../lib/train/ratios.js';
+import { ratios } from '../../lib/train/ratios.js';
+import { speeds } from '../../lib/train/speeds.js';
+import { planetaryLinks } from '../planetarySets.js';
 
 const near = (value: number, printed: number, room: number) =>
   expect(Math.abs(value - printed), `${value} against ${printed}`).toBeLessThanOrEqual(room);
@@ -25,7 +27,7 @@ describe('ratios', () => {
 
   // Shigley, example 13-6 (13-5 in some editions): ring held, sun 100 r/min clockwise. From memory, recomputed.
   it('speeds of 20/30/80 with the ring held', () => {
-    const turning = speeds({ sunTeeth: 20, planetTeeth: 30, ringTeeth: 80 }, { sun: -100, ring: 0 });
+    const turning = speeds(planetaryLinks(20, 30, 80), { sun: -100, ring: 0 });
     near(turning.carrier, -20, 1e-12);
     near(turning.planet, 33 + 1 / 3, 1e-12);
   });

@@ -1,3 +1,4 @@
+import type { FittedTrain } from '../../fit/train/fitTrain.js';
 import type { GearRecord, MeshRecord } from '../../proof/sheetTypes.js';
 import type { Part } from '../../solid/mesh.js';
 
@@ -31,6 +32,8 @@ export interface Arc {
 /** What a drawing shows, whatever kind it is of: finished meshes as they are to be printed, and their data. */
 export interface Subject {
   name: string;
+  /** What turns in it. */
+  train: FittedTrain;
   /** What it is, in words. */
   title: string;
   parts: readonly Part[];

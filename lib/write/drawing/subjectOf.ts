@@ -21,12 +21,12 @@ export function subjectOf(spec: Spec, parts?: readonly Part[]): Subject {
   const numbers = trainNumbers(spec);
   const fitted = fitTrain(numbers);
   const sheet = sheetOf({ spec, numbers, drawnNumbers: numbers, asked: fitted }, []);
-  const { train } = sheet;
-  const places = train.planets.map(({ angle }) => angle);
+  const places = sheet.train.planets.map(({ angle }) => angle);
   const ring = fitted.gears.find(({ gear }) => gear.internal);
   const beside = fitted.bar ? null : fitted.meshes[0];
   return {
     name: spec.name,
+    train: fitted,
     title: arrangementOf(spec).title,
     parts: parts ?? buildTrain(fitted),
     gears: fitted.gears.flatMap(placedGears),
@@ -38,8 +38,8 @@ export function subjectOf(spec: Spec, parts?: readonly Part[]): Subject {
     ...(beside && {
       centreDistance: { between: firstNames(fitted, beside.between), value: beside.centreDistance },
     }),
-    ...('opening' in train && places.length > 1
-      ? { opening: { ...widest(places, train.opening.arc), value: train.opening.arc } }
+    ...('opening' in sheet.train && places.length > 1
+      ? { opening: { ...widest(places, sheet.train.opening.arc), value: sheet.train.opening.arc } }
       : {}),
     facts: 'bar' in sheet && sheet.bar ? barFacts(sheet.bar) : [],
   };

@@ -19,8 +19,8 @@ const OUTLINE = 0.0005;
  * @param subject the same parts with their places and mates
  */
 export function liveOf(sheet: Sheet, subject: Subject): LiveData | null {
-  const modes = modesOf(sheet);
-  const { parts, gears, mates } = subject;
+  const { parts, gears, mates, train } = subject;
+  const modes = modesOf(train);
   if (parts.length === 0 || modes.length === 0) return null;
   const all = parts.map(({ mesh }) => mesh);
   const { min, max } = boundsOf(parts);

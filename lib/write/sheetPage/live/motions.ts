@@ -1,41 +1,42 @@
-import type { Sheet } from '../../../proof/sheetTypes.js';
-import { speeds } from '../../../train/ratios.js';
+import { CARRIER } from '../../../fit/play/carrierContacts.js';
+import type { FittedTrain } from '../../../fit/train/fitTrain.js';
+import { linksOf } from '../../../fit/train/linksOf.js';
+import { speeds } from '../../../train/speeds.js';
 import type { LiveMode, LiveMotion } from './liveData.js';
 
-/** The ways to drive what a sheet speaks of; none for a part that has no mate. */
-export function modesOf(sheet: Sheet): LiveMode[] {
-  const spec = sheet.resolved;
-  if (spec.kind !== 'planetary') return [onlyMode(sheet)];
-  const teeth = { sunTeeth: spec.sun.teeth, planetTeeth: spec.planets.teeth, ringTeeth: spec.ring.teeth };
-  const ways = [
-    { label: 'ring', driver: 'sun', known: { sun: 1, ring: 0 } },
-    { label: 'planets’ axes', driver: 'sun', known: { sun: 1, carrier: 0 } },
-    { label: 'sun', driver: 'ring', known: { ring: 1, sun: 0 } },
-  ];
-  return ways.map(({ label, driver, known }) => {
-    const { sun, carrier, ring, planet } = speeds(teeth, known);
-    const motions: Record<string, LiveMotion> = {
-      sun: turning(sun),
-      ring: turning(ring),
-      carrier: turning(carrier),
-    };
-    for (let i = 1; i <= spec.planets.count; i++)
-      motions[`planet-${i}`] = { turns: planet, orbit: carrier, shift: [0, 0] };
-    return { label, driver, motions, pitches: (sun - carrier) * spec.sun.teeth };
+/** The ways to drive a train: each member that can be held is, and the first of the others is turned. */
+export function modesOf(train: FittedTrain): LiveMode[] {
+  const { gears } = train;
+  const [first] = gears;
+  const onAxis = gears.filter(({ orbits }) => !orbits).map(({ part }) => part);
+  if (onAxis.length === gears.length)
+    return [modeOf(train, { label: 'axes', driver: first.part, known: { [first.part]: 1 } })];
+  return [...onAxis.slice(1), CARRIER, first.part].map((held) => {
+    const driver = onAxis.find((part) => part !== held)!;
+    const label = held === CARRIER ? 'planets’ axes' : held;
+    return modeOf(train, { label, driver, known: { [driver]: 1, [held]: 0 } });
   });
 }
 
-/** A pair, a bar and its pinion or one gear can be driven in one way only. */
-function onlyMode({ resolved: spec, train: { ratios } }: Sheet): LiveMode {
-  const driver = spec.kind === 'gear' ? 'gear' : 'pinion';
-  const motions: Record<string, LiveMotion> = { [driver]: turning(1) };
-  if ('pinionDriving' in ratios) motions.wheel = turning(1 / ratios.pinionDriving);
+function modeOf(
+  train: FittedTrain,
+  { label, driver, known }: { label: string; driver: string; known: Record<string, number> },
+): LiveMode {
+  const { gears, bar, meshes } = train;
+  const links = linksOf(train);
+  const turns = speeds(links, known);
+  const orbit = turns[CARRIER] ?? 0;
+  const motions: Record<string, LiveMotion> = {};
+  for (const { part, orbits, places } of gears)
+    for (const { name } of places) motions[name] = motion(turns[part], orbits ? orbit : 0);
+  if (CARRIER in turns) motions[CARRIER] = motion(orbit);
+  const [first] = gears;
+  const pitches = (turns[first.part] - orbit) * first.gear.teeth;
   // The bar lies below the pinion, whose lowest tooth moves to the right when it turns counter-clockwise.
-  if ('travelPerTurn' in ratios) motions.bar = { turns: 0, orbit: 0, shift: [ratios.travelPerTurn, 0] };
-  const pitches = spec.kind === 'pair' || spec.kind === 'rack' ? spec.pinion.teeth : 0;
-  return { label: 'axes', driver, motions, pitches };
+  if (bar) motions[bar.part] = { turns: 0, orbit: 0, shift: [pitches * bar.profile.transversePitch, 0] };
+  return { label, driver, motions, pitches: meshes.length ? pitches : 0 };
 }
 
-function turning(turns: number): LiveMotion {
-  return { turns, orbit: 0, shift: [0, 0] };
+function motion(turns: number, orbit = 0): LiveMotion {
+  return { turns, orbit, shift: [0, 0] };
 }
