@@ -28,8 +28,8 @@ export interface Reach {
   standing: Furthest;
 }
 
-/** Shares of a pitch that are looked at. */
-const PHASES = [0, 0.25, 0.5, 0.75];
+/** Shares of a pitch that are looked at, to both sides: a bar of one tooth goes no farther. */
+const PHASES = [0, 0.25, -0.25, 0.5];
 
 /** The numbers of a motion: shifts, then turns. */
 const [X, Y, Z, ABOUT_X, ABOUT_Y, ABOUT_Z] = [0, 1, 2, 3, 4, 5];
