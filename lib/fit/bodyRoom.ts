@@ -1,6 +1,7 @@
 import { type Problem, Refusal } from '../spec/refusal.js';
 import { boreProblems } from '../spec/rules/bores.js';
-import { bodyProblems, rootsFollow } from '../spec/rules/gears.js';
+import { bodyProblems } from '../spec/rules/gears.js';
+import { rootsFollow } from '../spec/rules/roots.js';
 import { trainFeatureProblems } from '../spec/rules/trainFeatures.js';
 import { externalGears } from '../spec/rules/trains.js';
 import type { PairSpec, PlanetarySpec } from '../spec/types.js';

@@ -1,5 +1,4 @@
-import { deepestByFace } from '../spec/bevelLimits.js';
-import { BEVEL_FOR_LIPS } from '../spec/complete.js';
+import { BEVEL_FOR_LIPS, deepestByFace } from '../spec/bevelLimits.js';
 import { ceilThousandth, floorThousandth } from '../spec/nearest.js';
 import { problemOf, Refusal, refuse } from '../spec/refusal.js';
 import type { CommonSpec, Lips, PlanetarySpec } from '../spec/types.js';

@@ -1,6 +1,6 @@
 import { sentences } from '../fit/adjustment.js';
 import type { Train, TrainBar } from '../fit/train/train.js';
-import { barPitch } from '../spec/bar.js';
+import { barPitch } from '../spec/kinds/rack.js';
 import type { Spec } from '../spec/types.js';
 import { version } from '../version.js';
 import { arrangementOf } from './arrangements/arrangementOf.js';

@@ -10,3 +10,9 @@ import { MOST_BEVEL_SHARE } from './ranges.js';
 export function deepestByFace(faceWidth: number, bevelAngle: number): number {
   return (MOST_BEVEL_SHARE * faceWidth) / Math.tan(radians(bevelAngle));
 }
+
+/**
+ * Lips lie over bevels this many times as deep as others: so deep that play, which lets planets drop away from the ring, does
+ * not let them past. Common practice, no source.
+ */
+export const BEVEL_FOR_LIPS = 1.4;

@@ -13,6 +13,9 @@ export interface FieldNotes {
   examples?: unknown[];
 }
 
+/** Notes of a default that follows from other values: how, and a value that works. */
+export const follows = (defaultRule: string, example: unknown) => ({ defaultRule, examples: [example] });
+
 /** A number from `least` to `most`, both included. */
 export function number(least: number, most: number, notes: FieldNotes) {
   return z
@@ -34,4 +37,14 @@ export function whole(least: number, most: number, notes: FieldNotes) {
 /** One of a few words. */
 export function word<const T extends readonly [string, ...string[]]>(words: T, notes: FieldNotes) {
   return z.enum(words).meta({ ...notes });
+}
+
+/** A length in mm, as `number`. */
+export const mm = inUnit('mm');
+/** An angle in degrees, as `number`. */
+export const degrees = inUnit('deg');
+
+function inUnit(unit: string) {
+  return (least: number, most: number, { description, ...notes }: Omit<FieldNotes, 'unit'>) =>
+    number(least, most, { description, unit, ...notes });
 }

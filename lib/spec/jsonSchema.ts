@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { fileSchema } from './schema.js';
+import { fileSchema } from './kinds.js';
 
 /**
  * JSON Schema (draft 2020-12) of the parameter file: every parameter with its description, default, range, `unit`

@@ -1,3 +1,5 @@
+import type { MeasuredGap } from './kinds/kind.js';
+import { gapsOf } from './kinds.js';
 import { ranges } from './ranges.js';
 import type { Spec } from './types.js';
 
@@ -9,26 +11,12 @@ import type { Spec } from './types.js';
  */
 export const MOST_TOLERANCE_PER_GAP = 0.4;
 
-/** A gap of a file that is measured on its meshes, mm, and what it is called. */
-export interface MeasuredGap {
-  what: string;
-  gap: number;
-}
-
-/** Those gaps as asked and, where walls are drawn further out, as drawn; none of one gear by itself. */
+/** The gaps of a file that are measured on meshes as asked and, where walls are drawn further out, as drawn. */
 export function measuredGaps(spec: Spec): MeasuredGap[] {
-  if (spec.kind === 'gear') return [];
-  const { growth, layer } = spec.printer;
-  const gaps: MeasuredGap[] = [{ what: 'fit.gap', gap: spec.fit.gap }];
-  const { lips, carrier } = spec.kind === 'planetary' ? spec : { lips: undefined, carrier: 'none' as const };
-  if (lips) gaps.push({ what: 'lips.gap', gap: lips.gap });
-  if (carrier !== 'none') gaps.push({ what: 'carrier.gap', gap: carrier.gap });
-  const drawn = gaps.map(({ what, gap }) => ({ what: `${what} as drawn`, gap: gap + 2 * growth }));
-  return [
-    ...gaps,
-    ...(growth < 0 ? drawn : []),
-    ...(carrier === 'none' ? [] : [{ what: 'carrier.axialGap', gap: carrier.axialGap * layer }]),
-  ];
+  const { growth } = spec.printer;
+  const asked = gapsOf(spec);
+  const drawn = asked.map(({ what, gap }) => ({ what: `${what} as drawn`, gap: gap + 2 * growth }));
+  return growth < 0 ? [...asked, ...drawn.filter((_, i) => !asked[i].axial)] : asked;
 }
 
 /** The coarsest tolerance, up to one, whose meshes still tell whether a file's gaps are kept, mm in ten-thousandths. */

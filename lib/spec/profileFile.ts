@@ -4,8 +4,8 @@ import { closest } from './nearest.js';
 import { isMapping, type Plain, plainData } from './plainData.js';
 import { withShipped } from './profiles/shipped.js';
 import { type Problem, problemOf, Refusal, refuse } from './refusal.js';
-import { fit } from './schemaCommon.js';
-import { filament, printer } from './schemaPrinting.js';
+import { fit } from './schema/common.js';
+import { filament, printer } from './schema/printing.js';
 
 /** What a profile file may hold, as in a parameter file. */
 const groups = { printer, filament, fit };

@@ -1,14 +1,12 @@
 import { complete } from './complete.js';
 import { type Finding, findingsOf, problemIn, withoutMisspelt } from './issues.js';
-import { kindMeant } from './kinds.js';
+import { type FileSpec, kindMeant, parseFile } from './kinds.js';
 import { withModuleGiven } from './moduleGiven.js';
 import { nearestName } from './name.js';
 import { isMapping, plainData } from './plainData.js';
 import { fromTo, ranges } from './ranges.js';
 import { type Problem, problemOf, Refusal } from './refusal.js';
-import { repaired } from './repair.js';
 import { rulesFor } from './rules.js';
-import { type FileSpec, parseFile } from './schema.js';
 import type { Kind, Spec, SpecOf } from './types.js';
 import { variantFindings } from './variants.js';
 
@@ -53,6 +51,34 @@ function fileWithOffers(data: unknown, findings: Finding[]): FileSpec | undefine
     }
     if (!broken.length) return file;
   }
+}
+
+/**
+ * The data with each problem's first offer in place and unknown keys left out, so that the rules between the
+ * other values can still be checked. Never shown to anyone.
+ */
+function repaired(data: unknown, findings: readonly Finding[]): unknown {
+  const root = clone(data);
+  for (const { path, nearest, code } of findings) {
+    if (path.length === 0) continue;
+    const last = path[path.length - 1];
+    let group = root;
+    for (const key of path.slice(0, -1)) {
+      if (!isMapping(group)) break;
+      group[key] ??= {};
+      group = group[key];
+    }
+    if (!isMapping(group)) continue;
+    if (code === 'unknown-key' || nearest.length === 0) delete group[last];
+    else group[last] = clone(nearest[0]);
+  }
+  return root;
+}
+
+function clone(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(clone);
+  if (isMapping(value)) return Object.fromEntries(Object.entries(value).map(([k, v]) => [k, clone(v)]));
+  return value;
 }
 
 /** Enough for a change in one offer to reach the others that depend on it. */

@@ -4,18 +4,30 @@ import { boreWall, outerDiameter, planetRoot, ringTeeth, sunRoot } from './rules
 import { helixAngle, lipsAsked, retentionForm, transverseModule } from './rules/helix.js';
 import { rackShape } from './rules/rack.js';
 import type { Rule } from './rules/rule.js';
-import { bevelSize, gapOfModule, layerOfNozzle, wallGrowth } from './rules/sizes.js';
-import { toleranceOfGap } from './rules/tolerance.js';
+import { bevelSize, gapOfModule, layerOfNozzle, lippedBevelSize, wallGrowth } from './rules/sizes.js';
 import { trainFeatureRoom } from './rules/trainFeatures.js';
-import { barLength, ringedTeeth, trainBodies, trainSize } from './rules/trains.js';
-import { chordsOfWalls, workload } from './rules/workload.js';
+import { barLength, ringedMate, ringedWheel, trainBodies, trainSize } from './rules/trains.js';
+import { chordsOfWalls, toleranceOfGap, workload } from './rules/workload.js';
 import type { Kind } from './types.js';
 
 /** What a mesh asks of its tolerance, last in every kind: they read all that it is sized by. */
 const meshes = [chordsOfWalls, toleranceOfGap, workload];
 
 /** Rules between the parameters that files of every kind have. */
-const common = [transverseModule, rackShape, gapOfModule, layerOfNozzle, bevelSize];
+const common = [transverseModule, rackShape, gapOfModule, layerOfNozzle];
+
+/** The rules of a pair, a rack or a single gear, one of them its own. */
+const train = <K extends Exclude<Kind, 'planetary'>>(own: Rule<K>): readonly Rule<K>[] => [
+  helixAngle,
+  ...common,
+  bevelSize,
+  trainBodies,
+  own,
+  trainFeatureRoom,
+  wallGrowth,
+  trainSize,
+  ...meshes,
+];
 
 /** Every rule of a kind of file, each after those whose parameters it reads. */
 const rules: { [K in Kind]: readonly Rule<K>[] } = {
@@ -24,6 +36,7 @@ const rules: { [K in Kind]: readonly Rule<K>[] } = {
     retentionForm,
     lipsAsked,
     ...common,
+    lippedBevelSize,
     sunRoot,
     planetRoot,
     ringTeeth,
@@ -34,9 +47,9 @@ const rules: { [K in Kind]: readonly Rule<K>[] } = {
     ...carrierRules,
     ...meshes,
   ],
-  pair: [helixAngle, ...common, trainBodies, ringedTeeth, trainFeatureRoom, wallGrowth, trainSize, ...meshes],
-  rack: [helixAngle, ...common, trainBodies, barLength, trainFeatureRoom, wallGrowth, trainSize, ...meshes],
-  gear: [helixAngle, ...common, trainBodies, ringedTeeth, trainFeatureRoom, wallGrowth, trainSize, ...meshes],
+  pair: train(ringedWheel),
+  rack: train(barLength),
+  gear: train(ringedMate),
 };
 
 /** The rules between the parameters of a kind of file, each after those whose parameters it reads. */

@@ -25,7 +25,7 @@ const RIM_PER_DEPTH = 1.2;
 const LEAST_RIM = 3;
 
 /** Teeth, as far as walls around them go by their size. */
-interface ToothDepth {
+export interface ToothDepth {
   /** Of the basic rack, in modules. */
   rack: { addendum: number; dedendum: number };
   /** mm. */

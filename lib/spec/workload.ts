@@ -1,4 +1,5 @@
 import { gearSizes } from '../tooth/gear.js';
+import { barOf, gearsOf } from './kinds.js';
 import type { CommonSpec, Spec } from './types.js';
 
 /** Points across one tooth: a few that are always there, and more the finer the mesh is for its module. */
@@ -16,17 +17,9 @@ const END_LEVELS = 4;
  * sets. What is built is counted again (`lib/proof/meshBudget.ts`).
  */
 export function estimatedTriangles(spec: Spec): number {
-  switch (spec.kind) {
-    case 'planetary':
-      return gear(spec, spec.sun) + spec.planets.count * gear(spec, spec.planets) + gear(spec, spec.ring);
-    case 'pair':
-      return gear(spec, spec.pinion) + gear(spec, spec.wheel);
-    case 'rack':
-      // The flanks of a bar are plane: only its root roundings are divided.
-      return gear(spec, spec.pinion) + 2 * spec.bar.teeth * pointsOf(spec) * END_LEVELS;
-    case 'gear':
-      return gear(spec, spec.gear);
-  }
+  const gears = gearsOf(spec).reduce((sum, each) => sum + (each.count ?? 1) * gear(spec, each), 0);
+  // The flanks of a bar are plane: only its root roundings are divided.
+  return gears + 2 * (barOf(spec)?.teeth ?? 0) * pointsOf(spec) * END_LEVELS;
 }
 
 function pointsOf({ module, tolerance }: CommonSpec): number {

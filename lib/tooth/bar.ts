@@ -1,6 +1,6 @@
 import { refuse } from '../spec/refusal.js';
-import type { Rack } from '../spec/types.js';
 import { radians } from './gear.js';
+import type { Rack } from './racks.js';
 
 /** The teeth of a toothed bar: the basic rack itself, straight or slanted. Lengths in mm, angles in degrees. */
 export interface Bar {

@@ -1,4 +1,4 @@
-import type { Rack } from '../spec/types.js';
+import type { Rack } from './racks.js';
 
 /** What defines one gear's teeth before any relief. Lengths in mm, angles in degrees. */
 export interface Gear {

@@ -1,8 +1,8 @@
 import { clamp } from '../spec/nearest.js';
-import { standardRack } from '../spec/racks.js';
 import { ranges } from '../spec/ranges.js';
 import { usual } from '../spec/usual.js';
 import { radians } from '../tooth/gear.js';
+import { standardRack } from '../tooth/racks.js';
 import { allowsEqualSpacing, neighbourClearance } from './assembly.js';
 import { ranked } from './ranked.js';
 import { type ToothForm, unshiftedSets } from './unshiftedSet.js';

@@ -1,9 +1,9 @@
 import { printerProfiles } from '../spec/profiles/printers.js';
-import { type RackName, standardRack } from '../spec/racks.js';
 import { ranges } from '../spec/ranges.js';
 import type { Helix, Rack } from '../spec/types.js';
 import { usual } from '../spec/usual.js';
 import { radians } from '../tooth/gear.js';
+import { type RackName, standardRack } from '../tooth/racks.js';
 import type { By } from './merit.js';
 import type { ToothForm } from './unshiftedSet.js';
 

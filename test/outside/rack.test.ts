@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { largestFillet, standardRacks } from '../../lib/spec/racks.js';
 import { gearSizes, radians } from '../../lib/tooth/gear.js';
 import { toothProfile } from '../../lib/tooth/profile.js';
+import { largestFillet, standardRacks } from '../../lib/tooth/racks.js';
 import { transverseThickness } from '../../lib/tooth/thickness.js';
 import { straightDepth } from '../../lib/tooth/undercut.js';
 import { modulesBetween } from '../../lib/train/moduleSeries.js';

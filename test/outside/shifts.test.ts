@@ -3,7 +3,7 @@ import type { ManifoldToplevel } from 'manifold-3d';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { proveSet } from '../../lib/proof/proveSet.js';
 import { buildSet } from '../../lib/solid/buildSet.js';
-import { standardRack } from '../../lib/spec/racks.js';
+import { standardRack } from '../../lib/tooth/racks.js';
 import { distanceAt, distanceFor } from '../../lib/train/shifts/distance.js';
 import { shiftFrame } from '../../lib/train/shifts/frame.js';
 import { specShifts } from '../../lib/train/shifts/specShifts.js';

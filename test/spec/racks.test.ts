@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { largestFillet, pointedDepth, standardRack } from '../../lib/spec/racks.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
+import { largestFillet, pointedDepth, standardRack } from '../../lib/tooth/racks.js';
 import { soleProblem, spinner, withValue } from './table.js';
 
 const alpha = (20 * Math.PI) / 180;

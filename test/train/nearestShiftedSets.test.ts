@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { standardRack } from '../../lib/spec/racks.js';
+import { standardRack } from '../../lib/tooth/racks.js';
 import { allowsEqualSpacing } from '../../lib/train/assembly.js';
 import { nearestShiftedSets } from '../../lib/train/nearestShiftedSets.js';
 import { solveShifts } from '../../lib/train/solveShifts.js';

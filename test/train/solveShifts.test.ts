@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { standardRack } from '../../lib/spec/racks.js';
 import { generatedFormRadius } from '../../lib/tooth/externalProfile.js';
 import { type Gear, gearSizes } from '../../lib/tooth/gear.js';
+import { standardRack } from '../../lib/tooth/racks.js';
 import { transverseThickness } from '../../lib/tooth/thickness.js';
 import { leastProfileShift } from '../../lib/tooth/undercut.js';
 import { leastClearance } from '../../lib/train/assembly.js';

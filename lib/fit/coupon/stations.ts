@@ -1,4 +1,4 @@
-import { lengthOf } from '../../spec/bar.js';
+import { lengthOf } from '../../spec/kinds/rack.js';
 import { ROUNDING } from '../../spec/nearest.js';
 import { Refusal } from '../../spec/refusal.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';

@@ -1,9 +1,9 @@
 import { type Problem, problemOf } from '../refusal.js';
 import type { PlanetarySpec } from '../types.js';
 import { gearFeatureProblems, planetFeatureProblems } from './gearFeatures.js';
-import { rootRadius, rootsFollow } from './gears.js';
 import { gripProblems, ringFeatureProblems } from './ringFeatures.js';
 import { type Body, FLOOR_LAYERS, footEdge, notWith, WALL_LINES } from './room.js';
+import { rootRadius, rootsFollow } from './roots.js';
 import { type Rule, toothSizes } from './rule.js';
 
 /** Every feature of sun, planets and ring finds room in its part. */

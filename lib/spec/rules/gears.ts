@@ -1,16 +1,13 @@
-import { gearSizes } from '../../tooth/gear.js';
-import { completePlanetary } from '../complete.js';
-import { floorThousandth } from '../nearest.js';
-import { LARGEST, ranges } from '../ranges.js';
+import { ranges } from '../ranges.js';
 import { type Problem, problemOf } from '../refusal.js';
-import type { CommonSpec, PairSpec, PlanetarySpec } from '../types.js';
+import type { PlanetarySpec } from '../types.js';
 import { boreProblems } from './bores.js';
 import { featureProblems, type Roots } from './features.js';
 import { footEdge } from './room.js';
-import { moduleParameter, type Rule, toothSizes } from './rule.js';
+import { rootProblems, rootRadius, rootsFollow } from './roots.js';
+import { gears, lines, type Rule, toothSizes } from './rule.js';
+import { sizeProblems } from './sizes.js';
 
-/** Least root radius, in modules: below it hardly any body is left inside the teeth. */
-const LEAST_ROOT = 0.5;
 const MOST_RING_TEETH = ranges.ringTeeth[1];
 
 /** The sun has a body inside its root circle. */
@@ -46,36 +43,14 @@ export const ringTeeth: Rule<'planetary'> = {
 
 /** At least two lines of wall stay between a bore and the sun's root circle. */
 export const boreWall: Rule<'planetary'> = {
-  needs: [
-    ...toothSizes,
-    'fit.gap',
-    'sun',
-    'planets',
-    'ring',
-    'carrier',
-    'printer.nozzle',
-    'printer.lineWidth',
-  ],
+  needs: [...toothSizes, 'fit.gap', ...gears, 'carrier', ...lines],
   find: (spec) => (rootsFollow(spec) ? sunBoreProblems(spec, rootRadius(spec, 'sun')) : []),
 };
 
 /** The set is no larger than the largest that is ever made. */
 export const outerDiameter: Rule<'planetary'> = {
   needs: [...toothSizes, 'sun.teeth', 'sun.profileShift', 'planets.teeth', 'planets.profileShift', 'ring'],
-  find(spec, file) {
-    if (outerDiameterOf(spec) <= LARGEST) return [];
-    const parameter = moduleParameter(file);
-    const value = file[parameter]!;
-    // Bisection: rim and teeth both grow with the module, and the least module always fits.
-    let [fits, misses] = [ranges.module[0], value];
-    for (let step = 0; step < 60; step++) {
-      const middle = (fits + misses) / 2;
-      if (outerDiameterOf(completePlanetary({ ...file, [parameter]: middle }, '')) <= LARGEST) fits = middle;
-      else misses = middle;
-    }
-    const rule = `makes the set more than ${LARGEST} mm across`;
-    return [problemOf('too-big', parameter, value, rule, [floorThousandth(fits)])];
-  },
+  find: (spec, file) => sizeProblems(spec, file, 'the set more than', 'across', outerDiameterOf),
 };
 
 /** What `sunRoot` and `planetRoot` find, for shifts that were still to be found when those asked. */
@@ -94,60 +69,6 @@ function sunBoreProblems({ sun, printer, ...spec }: PlanetarySpec, root: number)
 
 function rootProblem(spec: PlanetarySpec, part: 'sun' | 'planets'): Problem[] {
   return rootProblems(spec, part, spec[part]);
-}
-
-/**
- * Whether a gear with teeth outside has a body inside them. Nothing while its shift is still to be found: those who
- * find it ask again.
- * @param part its key in the file
- */
-export function rootProblems(
-  spec: CommonSpec,
-  part: string,
-  gear: { teeth: number; profileShift?: number },
-): Problem[] {
-  if (gear.profileShift === undefined) return [];
-  const { teeth } = gear;
-  const radius = (count: number) => madeRootRadius(spec, { ...gear, teeth: count, internal: false });
-  const short = LEAST_ROOT * spec.module - radius(teeth);
-  if (short <= 0) return [];
-  const nearest = [teeth + Math.ceil(short / (radius(teeth + 1) - radius(teeth)))];
-  const rule = `must be at least ${nearest[0]} with this rack and shift: hardly any body is left inside the teeth`;
-  return [problemOf('thin-body', `${part}.teeth`, teeth, rule, nearest)];
-}
-
-/** Root radius of a gear, mm, as `madeRootRadius` has it. */
-export function rootRadius(spec: PlanetarySpec, part: 'sun' | 'planets' | 'ring'): number {
-  return madeRootRadius(spec, { ...spec[part], internal: part === 'ring' });
-}
-
-/**
- * Whether `madeRootRadius` is the radius that roots are made with: shifts are given, and where the rack's clearance is
- * less than the gap there are none, so that mates stand where the rack has them. Else the pairs must be known:
- * `lib/fit` asks then.
- */
-export function rootsFollow(spec: PlanetarySpec | PairSpec): boolean {
-  const gears = spec.kind === 'pair' ? [spec.pinion, spec.wheel] : [spec.sun, spec.planets, spec.ring];
-  const shifts = gears.map(({ profileShift }) => profileShift);
-  if (shifts.includes(undefined)) return false;
-  return deeperBy(spec) === 0 || shifts.every((shift) => shift === 0);
-}
-
-/** How much deeper than the rack leaves them roots may be for the gap, mm. */
-function deeperBy({ fit, rack, module }: CommonSpec): number {
-  return Math.max(0, fit.gap - (rack.dedendum - rack.addendum) * module);
-}
-
-/** Root radius, roots deepened where the rack's clearance is less than the gap, mm. */
-export function madeRootRadius(
-  spec: CommonSpec,
-  // Where a shift is still to be found, the standard tooth stands for it: the limits that ask then are wide ones.
-  { teeth, profileShift = 0, internal }: { teeth: number; profileShift?: number; internal: boolean },
-): number {
-  const { module, pressureAngle, rack, helix } = spec;
-  const gear = { teeth, module, pressureAngle, helixAngle: helix.angle, rack, profileShift, internal };
-  const deeper = deeperBy(spec);
-  return gearSizes(gear).rootRadius + (internal ? deeper : -deeper);
 }
 
 function outerDiameterOf(spec: PlanetarySpec): number {

@@ -1,7 +1,7 @@
 import { radians } from '../../tooth/gear.js';
+import { largestFillet, pointedDepth, type RackName, standardRacks } from '../../tooth/racks.js';
 import { clamp, floorThousandth, ROUNDING } from '../nearest.js';
 import type { ProblemCode } from '../problemCode.js';
-import { largestFillet, pointedDepth, type RackName, standardRacks } from '../racks.js';
 import { ranges } from '../ranges.js';
 import { type Problem, problemOf } from '../refusal.js';
 import type { Rule } from './rule.js';

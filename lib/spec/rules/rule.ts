@@ -1,5 +1,5 @@
+import type { FileOf, FileSpec } from '../kinds.js';
 import type { Problem } from '../refusal.js';
-import type { FileOf, FileSpec } from '../schema.js';
 import type { Kind, SpecOf } from '../types.js';
 
 /** A rule of one kind of file, or of several. */
@@ -19,6 +19,12 @@ export interface RuleOn<S, F> {
 
 /** Parameters that size the teeth of every gear. */
 export const toothSizes = ['module', 'pressureAngle', 'rack', 'helix'] as const;
+
+/** The gears of files of every kind. */
+export const gears = ['sun', 'planets', 'ring', 'pinion', 'wheel', 'gear'] as const;
+
+/** Parameters that size the lines that walls are made of. */
+export const lines = ['printer.nozzle', 'printer.lineWidth'] as const;
 
 /** The parameter that gives the module in this file. */
 export function moduleParameter(file: FileSpec): 'module' | 'transverseModule' {

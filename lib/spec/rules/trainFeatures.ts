@@ -1,27 +1,17 @@
+import { gearsOf } from '../kinds.js';
 import { type Problem, problemOf } from '../refusal.js';
-import type { PairSpec, TrainSpec } from '../types.js';
+import type { TrainSpec } from '../types.js';
 import { gearFeatureProblems } from './gearFeatures.js';
-import { madeRootRadius, rootsFollow } from './gears.js';
 import { gripProblems, ringFeatureProblems } from './ringFeatures.js';
 import { type Body, FLOOR_LAYERS, notWith, WALL_LINES } from './room.js';
-import { type Rule, toothSizes } from './rule.js';
-import { externalGears } from './trains.js';
+import { madeRootRadius, rootsFollow } from './roots.js';
+import { gears, lines, type Rule, toothSizes } from './rule.js';
 
 /** Every feature of the gears of a pair, a rack or a single gear finds room in its part, and beside its mate. */
 export const trainFeatureRoom: Rule<'pair' | 'rack' | 'gear'> = {
-  needs: [
-    ...toothSizes,
-    'faceWidth',
-    'fit.gap',
-    'pinion',
-    'wheel',
-    'gear',
-    'printer.nozzle',
-    'printer.layer',
-    'printer.lineWidth',
-  ],
+  needs: [...toothSizes, 'faceWidth', 'fit.gap', ...gears, 'printer.layer', ...lines],
   find(spec) {
-    if (spec.kind === 'pair' && !rootsFollow(spec)) return anywhere(spec);
+    if (!rootsFollow(spec)) return anywhere(spec);
     return trainFeatureProblems(spec, (_, gear) => madeRootRadius(spec, gear));
   },
 };
@@ -37,31 +27,25 @@ export type RootOf = (
  * what stands out from one with teeth inside is away from its mate.
  */
 export function trainFeatureProblems(spec: TrainSpec, rootOf: RootOf): Problem[] {
-  const beside = spec.kind === 'pair' ? besideArm(spec) : [];
-  if (beside.length) return beside;
-  const body = bodyOf(spec);
-  const ring = spec.kind === 'pair' ? spec.wheel : spec.kind === 'gear' ? spec.gear : undefined;
-  const ringPart = spec.kind === 'pair' ? 'wheel' : 'gear';
-  return [
-    ...externalGears(spec).flatMap(([part, gear]) =>
-      gearFeatureProblems(gear, body(part, rootOf(part, { ...gear, internal: false }))),
-    ),
-    ...(ring?.internal ? ringFeatureProblems(ring, ring.rim, body(ringPart, rootOf(ringPart, ring))) : []),
-  ];
-}
-
-/** What finds no room in a pair wherever root circles turn out to be. */
-function anywhere(spec: PairSpec): Problem[] {
   const beside = besideArm(spec);
   if (beside.length) return beside;
   const body = bodyOf(spec);
-  const { wheel } = spec;
-  return [
-    ...externalGears(spec).flatMap(([part, gear]) =>
-      gearFeatureProblems(gear, body(part, Number.POSITIVE_INFINITY)),
-    ),
-    ...(wheel.internal ? gripProblems(wheel, wheel.rim, body('wheel', 0)) : []),
-  ];
+  return gearsOf(spec).flatMap((gear) => {
+    const around = body(gear.part, rootOf(gear.part, gear));
+    return gear.internal ? ringFeatureProblems(gear, gear.rim, around) : gearFeatureProblems(gear, around);
+  });
+}
+
+/** What finds no room wherever root circles turn out to be. */
+function anywhere(spec: TrainSpec): Problem[] {
+  const beside = besideArm(spec);
+  if (beside.length) return beside;
+  const body = bodyOf(spec);
+  return gearsOf(spec).flatMap((gear) =>
+    gear.internal
+      ? gripProblems(gear, gear.rim, body(gear.part, 0))
+      : gearFeatureProblems(gear, body(gear.part, Number.POSITIVE_INFINITY)),
+  );
 }
 
 function bodyOf({ printer, faceWidth }: TrainSpec) {
@@ -75,7 +59,9 @@ function bodyOf({ printer, faceWidth }: TrainSpec) {
 }
 
 /** The arm of a crank handle lies on its gear's top face and sweeps over the other gear's. */
-function besideArm({ pinion, wheel }: PairSpec): Problem[] {
+function besideArm(spec: TrainSpec): Problem[] {
+  const [pinion, wheel] = gearsOf(spec);
+  if (!wheel || pinion.internal) return [];
   const found: Problem[] = [];
   const arm = (by: string, crank: { handle?: number } | undefined) => {
     if (crank?.handle === undefined) return null;

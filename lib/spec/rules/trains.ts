@@ -1,23 +1,25 @@
-import { barLean, barPitch, lengthOf, teethIn } from '../bar.js';
-import { complete } from '../complete.js';
-import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
+import { usualMate } from '../kinds/gear.js';
+import { barLean, barPitch, lengthOf, teethIn } from '../kinds/rack.js';
+import { barOf, gearsOf } from '../kinds.js';
+import { ceilThousandth, ROUNDING } from '../nearest.js';
 import { LARGEST, ranges } from '../ranges.js';
 import { type Problem, problemOf } from '../refusal.js';
 import type { CommonSpec, ExternalGear, TrainSpec } from '../types.js';
 import { boreProblems } from './bores.js';
-import { madeRootRadius, rootProblems, rootsFollow } from './gears.js';
-import { moduleParameter, type Rule, toothSizes } from './rule.js';
+import { madeRootRadius, rootProblems, rootsFollow } from './roots.js';
+import { gears, lines, type Rule, toothSizes } from './rule.js';
+import { sizeProblems } from './sizes.js';
 
 /** Gears with teeth outside have a body inside them, and two lines of wall around a bore. */
 export const trainBodies: Rule<'pair' | 'rack' | 'gear'> = {
-  needs: [...toothSizes, 'fit.gap', 'pinion', 'wheel', 'gear', 'printer.nozzle', 'printer.lineWidth'],
+  needs: [...toothSizes, 'fit.gap', ...gears, ...lines],
   find: (spec) => externalGears(spec).flatMap(([part, gear]) => externalProblems(spec, part, gear)),
 };
 
 /** What is wrong with the body of a gear with teeth outside; only what its teeth are for while its roots are to be found. */
 function externalProblems(spec: TrainSpec, part: string, gear: ExternalGear): Problem[] {
   const roots = rootProblems(spec, part, gear);
-  if (roots.length || (spec.kind === 'pair' && !rootsFollow(spec))) return roots;
+  if (roots.length || !rootsFollow(spec)) return roots;
   return gearBodyProblems(spec, part, gear);
 }
 
@@ -31,40 +33,27 @@ export function gearBodyProblems(spec: CommonSpec, part: string, gear: ExternalG
 
 /** The gears of a file with teeth outside, by their keys. */
 export function externalGears(spec: TrainSpec): [string, ExternalGear][] {
-  switch (spec.kind) {
-    case 'pair':
-      return [
-        ['pinion', spec.pinion],
-        ...(spec.wheel.internal ? [] : [['wheel', spec.wheel] as [string, ExternalGear]]),
-      ];
-    case 'rack':
-      return [['pinion', spec.pinion]];
-    case 'gear':
-      return spec.gear.internal ? [] : [['gear', spec.gear]];
-  }
+  return gearsOf(spec).flatMap((gear) => (gear.internal ? [] : [[gear.part, gear]]));
 }
 
-/** A wheel around a pinion has more teeth than it; so has one gear by itself than the smallest that runs in it. */
-export const ringedTeeth: Rule<'pair' | 'gear'> = {
-  needs: ['pinion.teeth', 'wheel', 'gear'],
-  find(spec) {
-    if (spec.kind === 'gear') {
-      if (!spec.gear.internal || spec.gear.teeth > spec.gear.mateTeeth) return [];
-      const { mateTeeth: value, teeth } = spec.gear;
-      const rule = `must be less than gear.teeth, ${teeth}`;
-      return [
-        problemOf('no-mesh', 'gear.mateTeeth', value, rule, [
-          Math.max(ranges.teeth[0], Math.round(teeth / 3)),
-        ]),
-      ];
-    }
-    if (!spec.wheel.internal || spec.wheel.teeth > spec.pinion.teeth) return [];
-    const rule = `must be more than pinion.teeth, ${spec.pinion.teeth}, where wheel.internal is true`;
-    return [
-      problemOf('no-mesh', 'wheel.teeth', spec.wheel.teeth, rule, [
-        Math.min(ranges.ringTeeth[1], 3 * spec.pinion.teeth),
-      ]),
-    ];
+/** A wheel around a pinion has more teeth than it. */
+export const ringedWheel: Rule<'pair'> = {
+  needs: ['pinion.teeth', 'wheel'],
+  find({ pinion, wheel }) {
+    if (!wheel.internal || wheel.teeth > pinion.teeth) return [];
+    const rule = `must be more than pinion.teeth, ${pinion.teeth}, where wheel.internal is true`;
+    const nearest = [Math.min(ranges.ringTeeth[1], 3 * pinion.teeth)];
+    return [problemOf('no-mesh', 'wheel.teeth', wheel.teeth, rule, nearest)];
+  },
+};
+
+/** One gear by itself with teeth inside has more of them than the smallest that runs in it. */
+export const ringedMate: Rule<'gear'> = {
+  needs: ['gear'],
+  find({ gear }) {
+    if (!gear.internal || gear.teeth > gear.mateTeeth) return [];
+    const rule = `must be less than gear.teeth, ${gear.teeth}`;
+    return [problemOf('no-mesh', 'gear.mateTeeth', gear.mateTeeth, rule, [usualMate(gear.teeth)])];
   },
 };
 
@@ -92,31 +81,15 @@ function lean(spec: CommonSpec): string {
 
 /** No part is larger than the largest that is ever made. */
 export const trainSize: Rule<'pair' | 'rack' | 'gear'> = {
-  needs: [...toothSizes, 'fit.gap', 'faceWidth', 'pinion', 'wheel', 'gear', 'bar'],
-  find(spec, file) {
-    if (largestOf(spec) <= LARGEST) return [];
-    const parameter = moduleParameter(file);
-    const value = file[parameter]!;
-    // Bisection: walls and the lean of a bar's teeth do not grow with the module, and the least module always fits.
-    let [fits, misses] = [ranges.module[0], value];
-    for (let step = 0; step < 60; step++) {
-      const middle = (fits + misses) / 2;
-      const other = complete({ ...file, [parameter]: middle }, '') as TrainSpec;
-      if (largestOf(other) <= LARGEST) fits = middle;
-      else misses = middle;
-    }
-    const rule = `makes a part more than ${LARGEST} mm long`;
-    return [problemOf('too-big', parameter, value, rule, [floorThousandth(fits)])];
-  },
+  needs: [...toothSizes, 'fit.gap', 'faceWidth', ...gears, 'bar'],
+  find: (spec, file) => sizeProblems(spec, file, 'a part more than', 'long', largestOf),
 };
 
 function largestOf(spec: TrainSpec): number {
-  const outside = externalGears(spec).map(
-    ([, gear]) =>
-      2 * madeRootRadius(spec, { ...gear, internal: false }) +
-      2 * (spec.rack.addendum + spec.rack.dedendum) * spec.module,
-  );
-  const ring = spec.kind === 'pair' ? spec.wheel : spec.kind === 'gear' ? spec.gear : undefined;
-  if (ring?.internal) outside.push(2 * (madeRootRadius(spec, { ...ring, internal: true }) + ring.rim));
-  return Math.max(...outside, spec.kind === 'rack' ? spec.bar.length : 0);
+  const teeth = 2 * (spec.rack.addendum + spec.rack.dedendum) * spec.module;
+  const across = gearsOf(spec).map((gear) => {
+    const root = madeRootRadius(spec, gear);
+    return gear.internal ? 2 * (root + gear.rim) : 2 * root + teeth;
+  });
+  return Math.max(...across, barOf(spec)?.length ?? 0);
 }

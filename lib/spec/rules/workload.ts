@@ -1,10 +1,10 @@
-import { coarsestTolerance } from '../measuredGaps.js';
+import { coarsestTolerance, MOST_TOLERANCE_PER_GAP, measuredGaps } from '../measuredGaps.js';
 import { floorThousandth, ROUNDING } from '../nearest.js';
 import { ranges } from '../ranges.js';
 import { type Problem, problemOf } from '../refusal.js';
 import type { Spec } from '../types.js';
 import { estimatedTriangles } from '../workload.js';
-import type { Rule } from './rule.js';
+import { lines, type Rule, toothSizes } from './rule.js';
 
 /**
  * No set has more: proving a million takes about ten seconds and half a gigabyte, and slicers labour at more. Common
@@ -14,10 +14,7 @@ export const MOST_TRIANGLES = 1_000_000;
 
 /** What the mesh of a file of any kind is sized by. */
 const meshed = [
-  'module',
-  'pressureAngle',
-  'rack',
-  'helix',
+  ...toothSizes,
   'faceWidth',
   'sun.teeth',
   'planets.teeth',
@@ -35,7 +32,7 @@ const meshed = [
  * is left.
  */
 export const chordsOfWalls: Rule = {
-  needs: [...meshed, 'printer.nozzle', 'printer.lineWidth'],
+  needs: [...meshed, ...lines],
   find(spec) {
     const { tolerance, printer } = spec;
     const { lineWidth } = printer;
@@ -92,3 +89,16 @@ function mostThat(holds: (value: number) => boolean, from: number, asked: number
   }
   return fits;
 }
+
+/** The tolerance is small against every gap that is measured on meshes. */
+export const toleranceOfGap: Rule = {
+  needs: ['fit.gap', 'printer', 'lips', 'carrier', 'tolerance'],
+  find(spec) {
+    const { tolerance } = spec;
+    const most = coarsestTolerance(spec, tolerance);
+    if (tolerance <= most + ROUNDING) return [];
+    const { what, gap } = measuredGaps(spec).reduce((a, b) => (b.gap < a.gap ? b : a));
+    const rule = `must be at most ${most} mm, ${MOST_TOLERANCE_PER_GAP} × ${what} of ${Number(gap.toFixed(4))} mm: coarser meshes cannot tell whether the gap is kept`;
+    return [problemOf('too-coarse', 'tolerance', tolerance, rule, [most])];
+  },
+};

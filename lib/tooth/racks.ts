@@ -1,4 +1,9 @@
-import type { Rack } from './types.js';
+/** Basic rack in units of the normal module (ISO 53: h_aP*, h_fP*, ρ_fP*). */
+export interface Rack {
+  addendum: number;
+  dedendum: number;
+  fillet: number;
+}
 
 /**
  * Standard basic rack profiles in units of the normal module, for a pressure angle of 20°.

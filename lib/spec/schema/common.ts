@@ -1,9 +1,20 @@
 import * as z from 'zod';
-import { number, word } from './fields.js';
-import { isName, namePattern } from './name.js';
-import { LEAST_HELIX, MOST_GAP_PER_MODULE, ranges, transverseModules } from './ranges.js';
-import { filament, printer } from './schemaPrinting.js';
-import { usual } from './usual.js';
+import { radians } from '../../tooth/gear.js';
+import { type Rack, standardRack } from '../../tooth/racks.js';
+import { degrees, follows, mm, number, word } from '../fields.js';
+import { isName, namePattern } from '../name.js';
+import { ROUNDING } from '../nearest.js';
+import { LEAST_HELIX, MOST_GAP_PER_MODULE, ranges, transverseModules } from '../ranges.js';
+import { usual } from '../usual.js';
+import { type CommonLimits, completeLimits, type trainLimits } from './limits.js';
+import {
+  completeFilament,
+  completePrinter,
+  type Filament,
+  filament,
+  type Printer,
+  printer,
+} from './printing.js';
 
 const rack = z
   .union([
@@ -40,9 +51,8 @@ const helix = z
       description: 'Straight teeth, one helix, or two mirrored helices that meet at mid face',
       source: 'common practice: herringbone holds the planets in axially',
     }).default(usual.helixForm),
-    angle: number(...ranges.helixAngle, {
+    angle: degrees(...ranges.helixAngle, {
       description: `Helix angle at the reference cylinder: 0 for spur, from ${LEAST_HELIX} for the others`,
-      unit: 'deg',
       source: 'common practice',
       defaultRule: Object.entries(usual.helixAngle)
         .map(([form, angle]) => `${angle} for ${form}`)
@@ -60,18 +70,17 @@ const helix = z
 
 const bevel = z
   .strictObject({
-    angle: number(...ranges.bevelAngle, {
+    angle: degrees(...ranges.bevelAngle, {
       description: 'Angle between the cone that cuts the tooth tips at the end faces and the end face',
-      unit: 'deg',
       source: 'common practice: 45° prints without support',
     }).default(45),
-    size: number(0, 35, {
+    size: mm(0, 35, {
       description: 'How far the tooth tips are cut back radially at the end faces; 0 for none',
-      unit: 'mm',
       source: 'common practice, against first-layer growth',
-      defaultRule:
+      ...follows(
         'the lesser of rack.addendum × module (1.4 times that with lips) + fit.gap and faceWidth / 5',
-      examples: [1],
+        1,
+      ),
     }).optional(),
   })
   .prefault({})
@@ -80,9 +89,8 @@ const bevel = z
 /** Play between the gears. */
 export const fit = z
   .strictObject({
-    gap: number(...ranges.gap, {
+    gap: mm(...ranges.gap, {
       description: `Normal distance between neighbouring flanks with every part centred (half the normal backlash); at most ${MOST_GAP_PER_MODULE} × module`,
-      unit: 'mm',
       source: 'common practice: 0.2 to 0.4 for parts printed in place',
     }).default(usual.gap),
     gapShare: number(...ranges.gapShare, {
@@ -105,31 +113,26 @@ export const common = {
       pattern: namePattern,
       maxLength: 100,
       source: 'common practice',
-      defaultRule: 'base name of the parameter file, else one after the kind',
-      examples: ['planetary-set'],
+      ...follows('base name of the parameter file, else one after the kind', 'planetary-set'),
     }),
-  module: number(...ranges.module, {
+  module: mm(...ranges.module, {
     description: 'Normal module m_n; required unless transverseModule is given',
-    unit: 'mm',
     source: 'range by common practice; ISO 54 lists preferred values',
     examples: [1.5],
   }).optional(),
-  transverseModule: number(...transverseModules, {
+  transverseModule: mm(...transverseModules, {
     description: `Transverse module m_t, in place of module: m_n = m_t cos β, which must be ${ranges.module.join(' to ')}`,
-    unit: 'mm',
     source: 'ISO 21771',
     examples: [1.75],
   }).optional(),
-  pressureAngle: number(...ranges.pressureAngle, {
+  pressureAngle: degrees(...ranges.pressureAngle, {
     description: 'Normal pressure angle α_n',
-    unit: 'deg',
     source: 'ISO 53: 20°; range by common practice',
   }).default(usual.pressureAngle),
   rack,
   helix,
-  faceWidth: number(...ranges.faceWidth, {
+  faceWidth: mm(...ranges.faceWidth, {
     description: 'Axial length of the teeth of every gear',
-    unit: 'mm',
     source: 'range by common practice',
     examples: [20],
   }),
@@ -137,13 +140,11 @@ export const common = {
   fit,
   printer,
   filament,
-  tolerance: number(...ranges.tolerance, {
+  tolerance: mm(...ranges.tolerance, {
     description:
       'Largest distance of the mesh from the exact surface; at most 0.4 × each gap, and as fine as a million triangles allow',
-    unit: 'mm',
     source: 'common practice: far below what a printer resolves',
-    defaultRule: '0.01, or 0.4 × the smallest gap where that is less',
-    examples: [0.01],
+    ...follows('0.01, or 0.4 × the smallest gap where that is less', 0.01),
   }).optional(),
   variants: z
     .unknown()
@@ -158,3 +159,69 @@ export const common = {
       ],
     }),
 };
+
+type Shape = typeof common & { limits: typeof trainLimits };
+type Common = z.output<z.ZodObject<Shape>>;
+
+/** What a file of any kind holds, each value in its own range. Names of shipped profiles are mappings by then. */
+export type CommonFile = Omit<Common, 'printer' | 'filament'> & {
+  printer: Exclude<Common['printer'], string>;
+  filament: Exclude<Common['filament'], string>;
+};
+
+export interface Helix extends Required<z.output<typeof helix>> {}
+/** Conical cut of the tooth tips at both end faces. */
+export interface Bevel extends Required<z.output<typeof bevel>> {}
+/** Play between the gears. */
+export interface Fit extends z.output<typeof fit> {}
+
+/** What the files of all kinds have in common. */
+export interface CommonSpec
+  extends Required<Pick<CommonFile, 'name' | 'module' | 'pressureAngle' | 'faceWidth' | 'tolerance'>> {
+  rack: Rack;
+  helix: Helix;
+  bevel: Bevel;
+  fit: Fit;
+  printer: Printer;
+  filament: Filament;
+  limits: CommonLimits;
+}
+
+/** Largest distance of a mesh from the exact surface, mm. Common practice: far below what a printer resolves. */
+export const USUAL_TOLERANCE = 0.01;
+
+/** What files of every kind hold: the form of the teeth, and the rest in the order in which it is written down. */
+export function completeCommon<K extends string>(file: CommonFile & { kind: K }, name: string) {
+  const helix = { ...file.helix, angle: file.helix.angle ?? usual.helixAngle[file.helix.form] };
+  const module = file.module ?? normalModule(file.transverseModule!, helix.angle);
+  const rack: Rack =
+    typeof file.rack === 'string' ? standardRack(file.rack, radians(file.pressureAngle)) : file.rack;
+  const { pressureAngle, faceWidth, fit, bevel } = file;
+  const printer = completePrinter(file.printer);
+  const size = bevel.size ?? Math.min(rack.addendum * module + fit.gap, faceWidth / 5);
+  const rest = {
+    fit: { ...fit },
+    printer,
+    filament: completeFilament(file.filament),
+    tolerance: file.tolerance ?? USUAL_TOLERANCE,
+    limits: completeLimits(file.limits, { rack, module, faceWidth, lineWidth: printer.lineWidth }),
+  };
+  const teeth = {
+    name,
+    kind: file.kind,
+    module,
+    pressureAngle,
+    rack,
+    helix,
+    faceWidth,
+    bevel: { angle: bevel.angle, size },
+  };
+  return [teeth, rest] as const;
+}
+
+/** m_n = m_t cos β; a result that misses a round figure only by the rounding of doubles is that figure. */
+function normalModule(transverseModule: number, helixAngle: number): number {
+  const module = transverseModule * Math.cos(radians(helixAngle));
+  const round = Math.round(module * 1e6) / 1e6;
+  return Math.abs(module - round) < ROUNDING ? round : module;
+}
