@@ -1,7 +1,7 @@
 import { parse } from 'node:path';
+import { refuse } from '../lib/refusal.js';
 import { nameFault, nearestName } from '../lib/spec/name.js';
 import { isMapping } from '../lib/spec/plainData.js';
-import { refuse } from '../lib/spec/refusal.js';
 
 /**
  * What results are named after where a file gives no name: its own, without ending.

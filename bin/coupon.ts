@@ -1,11 +1,11 @@
 import { checkedGaps, readGaps, STATIONS, USUAL_GAPS } from '../lib/fit/coupon/readGaps.js';
 import { advise } from '../lib/fit/trials/advise.js';
 import { showConditions } from '../lib/fit/trials/conditions.js';
+import { refuse } from '../lib/refusal.js';
 import { isName, nameRule, nameWith, nearestName } from '../lib/spec/name.js';
 import { clamp } from '../lib/spec/nearest.js';
 import { fromTo, isWithin, MOST_GAP_PER_MODULE, type Range, ranges } from '../lib/spec/ranges.js';
 import { readSpec } from '../lib/spec/readSpec.js';
-import { refuse } from '../lib/spec/refusal.js';
 import type { Spec } from '../lib/spec/types.js';
 import { couponText } from '../lib/write/coupon/couponText.js';
 import { makeCoupon } from '../lib/write/coupon/makeCoupon.js';

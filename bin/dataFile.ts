@@ -1,6 +1,6 @@
+import { refuse } from '../lib/refusal.js';
 import { asProfile } from '../lib/spec/profileFile.js';
 import { readData, readProfile } from '../lib/spec/readSpec.js';
-import { refuse } from '../lib/spec/refusal.js';
 import { readText } from '../lib/write/readText.js';
 
 /**

@@ -1,4 +1,4 @@
-import { refuse } from '../lib/spec/refusal.js';
+import { refuse } from '../lib/refusal.js';
 import { readFormats } from '../lib/write/formats.js';
 import { makeSet } from '../lib/write/makeSet.js';
 import { summaryText } from '../lib/write/summary.js';

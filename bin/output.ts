@@ -1,7 +1,7 @@
 import { constants } from 'node:os';
 import type { Check } from '../lib/proof/check.js';
-import { describeProblem, problemOf, Refusal } from '../lib/spec/refusal.js';
-import { visible, visibleLines } from '../lib/spec/visible.js';
+import { describeProblem, problemOf, Refusal } from '../lib/refusal.js';
+import { visible, visibleLines } from '../lib/visible.js';
 import { plainReason, scarcity } from '../lib/write/plainReason.js';
 
 /** Exit status: made. */

@@ -1,5 +1,5 @@
 import { planSets } from '../lib/proof/planSets.js';
-import { refuse } from '../lib/spec/refusal.js';
+import { refuse } from '../lib/refusal.js';
 import { planText } from '../lib/write/planFile.js';
 import { planTable } from '../lib/write/planTable.js';
 import { writeNew } from '../lib/write/planWrite.js';

@@ -1,5 +1,5 @@
-import { codeOfNumber } from '../lib/spec/problemCode.js';
-import { type Problem, problemOf, Refusal, refuse } from '../lib/spec/refusal.js';
+import { codeOfNumber } from '../lib/problemCode.js';
+import { type Problem, problemOf, Refusal, refuse } from '../lib/refusal.js';
 import type { Plan } from '../lib/train/planSets.js';
 import type { Span, WantedSets } from '../lib/train/planWanted.js';
 import type { Arguments } from './usage.js';

@@ -1,5 +1,5 @@
+import { type Problem, problemOf, Refusal, refuse } from '../lib/refusal.js';
 import { closest } from '../lib/spec/nearest.js';
-import { type Problem, problemOf, Refusal, refuse } from '../lib/spec/refusal.js';
 
 /** What yargs hands over: every flag by its name, what is left over under `_`. */
 export type Arguments = { [flag: string]: unknown; _: (string | number)[] };

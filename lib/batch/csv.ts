@@ -1,4 +1,4 @@
-import { visible } from '../spec/visible.js';
+import { visible } from '../visible.js';
 import type { BatchRow } from '../write/batchPage.js';
 
 /**

@@ -1,8 +1,8 @@
 import { resolveTried } from '../proof/nearest/workingOffers.js';
+import { Refusal } from '../refusal.js';
 import { isName } from '../spec/name.js';
 import type { Plain } from '../spec/plainData.js';
 import { type Profile, withProfile } from '../spec/profileFile.js';
-import { Refusal } from '../spec/refusal.js';
 import type { Spec } from '../spec/types.js';
 import { withTolerance } from '../spec/withTolerance.js';
 import type { Format } from '../write/formats.js';

@@ -1,8 +1,8 @@
+import { type Problem, Refusal, refuse } from '../refusal.js';
 import { problemIn, withoutMisspelt } from '../spec/issues.js';
 import { nearestName } from '../spec/name.js';
 import { isMapping, type Plain, plainData } from '../spec/plainData.js';
 import { type Profile, withProfile } from '../spec/profileFile.js';
-import { type Problem, Refusal, refuse } from '../spec/refusal.js';
 import { valueFindings } from '../spec/resolveSpec.js';
 import { variantNames } from './names.js';
 import { expandVariants, type Variants } from './variants.js';

@@ -1,6 +1,6 @@
 import type { Check } from '../proof/check.js';
 import type { Sheet } from '../proof/sheetTypes.js';
-import { describeProblem, type Problem } from '../spec/refusal.js';
+import { describeProblem, type Problem } from '../refusal.js';
 import type { BatchRow, RefusalRecord } from '../write/batchPage.js';
 import type { FileRecord } from '../write/digests.js';
 

@@ -1,6 +1,6 @@
 import { unlink } from 'node:fs/promises';
 import { join } from 'node:path';
-import { Refusal } from '../spec/refusal.js';
+import { Refusal } from '../refusal.js';
 import { digestOf, type FileRecord } from '../write/digests.js';
 import { writeFiles } from '../write/files.js';
 import { setFiles } from '../write/formats.js';

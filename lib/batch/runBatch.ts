@@ -1,8 +1,8 @@
 import { mkdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Tinypool } from 'tinypool';
+import { problemOf, Refusal, refuse } from '../refusal.js';
 import type { Profile } from '../spec/profileFile.js';
-import { problemOf, Refusal, refuse } from '../spec/refusal.js';
 import type { BatchRow } from '../write/batchPage.js';
 import { checkFolder } from '../write/files.js';
 import type { Format } from '../write/formats.js';

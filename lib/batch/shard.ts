@@ -1,4 +1,4 @@
-import { refuse } from '../spec/refusal.js';
+import { refuse } from '../refusal.js';
 
 /** One part of a batch: number `index` (1 first) of `count` parts. */
 export interface Shard {

@@ -1,4 +1,4 @@
-import { visible } from '../spec/visible.js';
+import { visible } from '../visible.js';
 import { type BatchRow, batchPage } from '../write/batchPage.js';
 import { type OutputFile, writeFiles } from '../write/files.js';
 import { batchCsv } from './csv.js';

@@ -1,4 +1,4 @@
-import { type Problem, Refusal } from '../spec/refusal.js';
+import { type Problem, Refusal } from '../refusal.js';
 import { makeVariant, type VariantResult, type VariantTask } from './makeVariant.js';
 
 /** What a worker answers: a result, or the problems of a folder that cannot be written. */

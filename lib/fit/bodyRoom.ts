@@ -1,4 +1,4 @@
-import { type Problem, Refusal } from '../spec/refusal.js';
+import { type Problem, Refusal } from '../refusal.js';
 import { boreProblems } from '../spec/rules/bores.js';
 import { bodyProblems } from '../spec/rules/gears.js';
 import { rootsFollow } from '../spec/rules/roots.js';

@@ -1,6 +1,6 @@
+import { problemOf, Refusal, refuse } from '../refusal.js';
 import { BEVEL_FOR_LIPS, deepestByFace } from '../spec/bevelLimits.js';
 import { ceilThousandth, floorThousandth } from '../spec/nearest.js';
-import { problemOf, Refusal, refuse } from '../spec/refusal.js';
 import type { CommonSpec, Lips, PlanetarySpec } from '../spec/types.js';
 import type { ToothProfile } from '../tooth/profile.js';
 import { type LipRoom, lipRoom, MOST_BEVEL } from './lipRoom.js';

@@ -1,5 +1,5 @@
+import { Refusal } from '../refusal.js';
 import { MOST_GAP_PER_MODULE, ranges } from '../spec/ranges.js';
-import { Refusal } from '../spec/refusal.js';
 import type { PlanetarySpec } from '../spec/types.js';
 import { usual } from '../spec/usual.js';
 import { standardModules } from '../train/moduleSeries.js';

@@ -1,6 +1,6 @@
+import { refuse } from '../refusal.js';
 import { closest } from '../spec/nearest.js';
 import { filamentNames, filamentProfiles } from '../spec/profiles/filaments.js';
-import { refuse } from '../spec/refusal.js';
 
 /** Something that goes wrong with a print, why it likely does, and which number to change. */
 export interface Trouble {

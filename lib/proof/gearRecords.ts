@@ -1,5 +1,5 @@
 import type { Train, TrainGear } from '../fit/train/train.js';
-import { Refusal } from '../spec/refusal.js';
+import { Refusal } from '../refusal.js';
 import type { CommonSpec } from '../spec/types.js';
 import { baseTangentFaceWidth, baseTangentLength, teethSpanned } from '../tooth/baseTangent.js';
 import { type Gear, gearSizes } from '../tooth/gear.js';

@@ -1,5 +1,5 @@
+import { refuse } from '../refusal.js';
 import type { Part } from '../solid/mesh.js';
-import { refuse } from '../spec/refusal.js';
 import { MOST_TRIANGLES } from '../spec/rules/workload.js';
 import type { CommonSpec } from '../spec/types.js';
 

@@ -1,9 +1,9 @@
 import { drawnTrain } from '../fit/train/drawnTrain.js';
 import { fitTrain } from '../fit/train/fitTrain.js';
 import { trainNumbers } from '../fit/train/trainNumbers.js';
+import { Refusal } from '../refusal.js';
 import { MOST_TOLERANCE_PER_GAP } from '../spec/measuredGaps.js';
 import { ranges } from '../spec/ranges.js';
-import { Refusal } from '../spec/refusal.js';
 import { resolveSpec } from '../spec/resolveSpec.js';
 import { LINE_PER_NOZZLE } from '../spec/usual.js';
 import { type Judged, type Miss, NEAR } from '../train/nearMiss.js';

@@ -1,5 +1,5 @@
 import type { geometries } from '@jscad/modeling';
-import { refuse } from '../spec/refusal.js';
+import { refuse } from '../refusal.js';
 import { healJunctions } from './geom3/heal.js';
 import { type Flaws, findFlaws, type Loop, splitLoop } from './geom3/loops.js';
 import { type Corners, readPolygons } from './geom3/polygons.js';

@@ -1,5 +1,5 @@
+import { type Problem, problemOf, Refusal } from '../refusal.js';
 import { closest } from '../spec/nearest.js';
-import { type Problem, problemOf, Refusal } from '../spec/refusal.js';
 import type { Additions } from './additions.js';
 import { fromGeom3, type Geom3 } from './geom3.js';
 import type { Mesh, Part } from './mesh.js';

@@ -1,5 +1,5 @@
+import { refuse } from '../refusal.js';
 import { ranges } from '../spec/ranges.js';
-import { refuse } from '../spec/refusal.js';
 import { CrossingOutlines } from './cap.js';
 import type { Mesh } from './mesh.js';
 

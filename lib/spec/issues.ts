@@ -1,11 +1,11 @@
 import type * as z from 'zod';
+import { codeOfNumber, type ProblemCode } from '../problemCode.js';
+import type { Problem } from '../refusal.js';
 import { describeGuide, nearestTo } from './advice.js';
 import { formFor, formsOf, type Guide, guide, guideAt, guideOf, knownPaths, wordsOf } from './guide.js';
 import { kindMeant } from './kinds.js';
 import { namePattern } from './name.js';
 import { closest } from './nearest.js';
-import { codeOfNumber, type ProblemCode } from './problemCode.js';
-import type { Problem } from './refusal.js';
 
 /** A problem together with the place in the data where it stands. */
 export interface Finding extends Problem {

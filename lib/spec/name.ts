@@ -1,4 +1,4 @@
-import { isPlain } from './visible.js';
+import { isPlain } from '../visible.js';
 
 const LONGEST = 100;
 /** File systems count bytes: 255 at most, of which the endings and a temporary mark need some. */

@@ -1,4 +1,4 @@
-import { type Problem, problemOf, Refusal, refuse } from './refusal.js';
+import { type Problem, problemOf, Refusal, refuse } from '../refusal.js';
 
 /** Bounds of what is read at all: far above any real parameter file. */
 const DEEPEST = 16;

@@ -1,9 +1,9 @@
 import * as z from 'zod';
+import { type Problem, problemOf, Refusal, refuse } from '../refusal.js';
 import { findingsOf, problemIn, withoutMisspelt } from './issues.js';
 import { closest } from './nearest.js';
 import { isMapping, type Plain, plainData } from './plainData.js';
 import { withShipped } from './profiles/shipped.js';
-import { type Problem, problemOf, Refusal, refuse } from './refusal.js';
 import { fit } from './schema/common.js';
 import { filament, printer } from './schema/printing.js';
 

@@ -1,7 +1,7 @@
 import { type Document, isAlias, isScalar, LineCounter, parseAllDocuments, visit } from 'yaml';
-import type { ProblemCode } from './problemCode.js';
+import type { ProblemCode } from '../problemCode.js';
+import { type Problem, problemOf, Refusal, refuse } from '../refusal.js';
 import { asProfile, type Profile, resolveProfile, withProfile } from './profileFile.js';
-import { type Problem, problemOf, Refusal, refuse } from './refusal.js';
 import { resolveSpec } from './resolveSpec.js';
 import { guardText } from './textGuards.js';
 import type { Spec } from './types.js';

@@ -1,3 +1,4 @@
+import { type Problem, problemOf, Refusal } from '../refusal.js';
 import { complete } from './complete.js';
 import { type Finding, findingsOf, problemIn, withoutMisspelt } from './issues.js';
 import { type FileSpec, kindMeant, parseFile } from './kinds.js';
@@ -5,7 +6,6 @@ import { withModuleGiven } from './moduleGiven.js';
 import { nearestName } from './name.js';
 import { isMapping, plainData } from './plainData.js';
 import { fromTo, ranges } from './ranges.js';
-import { type Problem, problemOf, Refusal } from './refusal.js';
 import { rulesFor } from './rules.js';
 import type { Kind, Spec, SpecOf } from './types.js';
 import { variantFindings } from './variants.js';

@@ -1,5 +1,5 @@
 import { Lexer } from 'yaml';
-import { refuse } from './refusal.js';
+import { refuse } from '../refusal.js';
 
 /** Bounds of a parameter file: far above any real one, low enough that nothing can hang or exhaust memory. */
 const LONGEST_TEXT = 1_000_000;

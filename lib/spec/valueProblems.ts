@@ -1,6 +1,6 @@
+import type { Problem } from '../refusal.js';
 import { problemIn } from './issues.js';
 import type { Plain } from './plainData.js';
-import type { Problem } from './refusal.js';
 import { valueFindings } from './resolveSpec.js';
 
 /** A planetary set with no more than it must have. */

@@ -1,8 +1,8 @@
+import type { ProblemCode } from '../problemCode.js';
 import { guideOf, knownPaths } from './guide.js';
 import type { Finding } from './issues.js';
 import { closest } from './nearest.js';
 import { isMapping } from './plainData.js';
-import type { ProblemCode } from './problemCode.js';
 import type { Kind } from './types.js';
 
 const RULE = 'must be a mapping from parameter to a list of values, or a list of mappings of overrides';

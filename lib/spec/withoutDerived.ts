@@ -1,7 +1,7 @@
+import { Refusal } from '../refusal.js';
 import { guideAt, knownPaths } from './guide.js';
 import { moduleGiven } from './moduleGiven.js';
 import { inOrder, isMapping, type Plain } from './plainData.js';
-import { Refusal } from './refusal.js';
 import { resolveSpec } from './resolveSpec.js';
 import type { Spec } from './types.js';
 

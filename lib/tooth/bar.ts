@@ -1,4 +1,4 @@
-import { refuse } from '../spec/refusal.js';
+import { refuse } from '../refusal.js';
 import { radians } from './gear.js';
 import type { Rack } from './racks.js';
 

@@ -1,4 +1,4 @@
-import { refuse } from '../spec/refusal.js';
+import { refuse } from '../refusal.js';
 import { type Gear, gearSizes } from './gear.js';
 import { involute } from './involute.js';
 

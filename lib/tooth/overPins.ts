@@ -1,4 +1,4 @@
-import { refuse } from '../spec/refusal.js';
+import { refuse } from '../refusal.js';
 import { generatedFormRadius } from './externalProfile.js';
 import { type Gear, gearSizes } from './gear.js';
 import { inverseInvolute, involute } from './involute.js';

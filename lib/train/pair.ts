@@ -1,4 +1,4 @@
-import { refuse } from '../spec/refusal.js';
+import { refuse } from '../refusal.js';
 import { type Gear, gearSizes } from '../tooth/gear.js';
 import { inverseInvolute, involute } from '../tooth/involute.js';
 

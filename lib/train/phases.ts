@@ -1,4 +1,4 @@
-import { refuse } from '../spec/refusal.js';
+import { refuse } from '../refusal.js';
 import { radians } from '../tooth/gear.js';
 
 /** How far each gear is turned, radians: the angle of one of its tooth centres, from 0 up to its pitch. */

@@ -1,6 +1,6 @@
+import { Refusal } from '../refusal.js';
 import { MOST_TOLERANCE_PER_GAP } from '../spec/measuredGaps.js';
 import { ranges } from '../spec/ranges.js';
-import { Refusal } from '../spec/refusal.js';
 import { resolveSpec } from '../spec/resolveSpec.js';
 import { leastAngle, leastClearance, planetPlaces } from './assembly.js';
 import { type Judged, type Miss, type Missed, NEAR } from './nearMiss.js';

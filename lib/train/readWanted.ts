@@ -1,5 +1,6 @@
+import { codeOfNumber } from '../problemCode.js';
+import { type Problem, problemOf, Refusal } from '../refusal.js';
 import { clamp, closest, ROUNDING } from '../spec/nearest.js';
-import { codeOfNumber } from '../spec/problemCode.js';
 import {
   featureRanges,
   fromTo,
@@ -9,7 +10,6 @@ import {
   type Range,
   ranges,
 } from '../spec/ranges.js';
-import { type Problem, problemOf, Refusal } from '../spec/refusal.js';
 import { resolveSpec } from '../spec/resolveSpec.js';
 import { valueProblems } from '../spec/valueProblems.js';
 import { merits } from './merit.js';

@@ -1,4 +1,4 @@
-import { Refusal } from '../spec/refusal.js';
+import { Refusal } from '../refusal.js';
 import { rootsProblems } from '../spec/rules/gears.js';
 import type { PlanetarySpec } from '../spec/types.js';
 import type { Gear } from '../tooth/gear.js';

@@ -1,4 +1,4 @@
-import { refuse } from '../spec/refusal.js';
+import { refuse } from '../refusal.js';
 
 /** Two members whose teeth mesh. */
 export interface Link {

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { ProblemCode } from '../spec/problemCode.js';
+import type { ProblemCode } from '../problemCode.js';
 import { sortTable } from './batchPage/sortTable.js';
 import { escapeText } from './escape.js';
 import { pageHead } from './sheetPage/html.js';

@@ -1,4 +1,4 @@
-import { visible } from '../spec/visible.js';
+import { visible } from '../visible.js';
 
 /**
  * Text made safe for XML and HTML, in element content and in quoted attributes alike. Tabs and line ends

@@ -1,6 +1,6 @@
 import { access, constants, mkdir, open, rename, rmdir, stat, unlink } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { refuse } from '../spec/refusal.js';
+import { refuse } from '../refusal.js';
 import { clearLeftoversOnce, type Say, temporaryNames } from './leftovers.js';
 import { saying } from './saying.js';
 

@@ -1,5 +1,5 @@
+import { type Problem, problemOf, Refusal } from '../refusal.js';
 import { closest } from '../spec/nearest.js';
-import { type Problem, problemOf, Refusal } from '../spec/refusal.js';
 
 /** Formats that a set's parts can be written in. */
 export const formats = ['stl', '3mf'] as const;

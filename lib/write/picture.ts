@@ -1,6 +1,6 @@
+import { refuse } from '../refusal.js';
 import type { Part } from '../solid/mesh.js';
 import { type Colour, partColour } from '../solid/partColour.js';
-import { refuse } from '../spec/refusal.js';
 import { type Camera, cameraFor, enlarged } from './picture/camera.js';
 import { edges } from './picture/edges.js';
 import { facetsOf } from './picture/facets.js';

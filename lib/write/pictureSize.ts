@@ -1,4 +1,4 @@
-import { refuse } from '../spec/refusal.js';
+import { refuse } from '../refusal.js';
 
 /** Size of a picture where none is asked for, pixels. */
 export const usualSize = { width: 1200, height: 900 };

@@ -1,4 +1,4 @@
-import { Refusal } from '../spec/refusal.js';
+import { Refusal } from '../refusal.js';
 import { resolveSpec } from '../spec/resolveSpec.js';
 import { planParameters } from '../train/planParameters.js';
 import type { PlanRow } from '../train/planRow.js';

@@ -1,6 +1,6 @@
 import { access } from 'node:fs/promises';
 import { basename, dirname } from 'node:path';
-import { Refusal, refuse } from '../spec/refusal.js';
+import { Refusal, refuse } from '../refusal.js';
 import { type WriteOptions, writeFiles } from './files.js';
 
 /**

@@ -1,5 +1,5 @@
 import { closeSync, constants, fstatSync, openSync, readSync, type Stats } from 'node:fs';
-import { refuse } from '../spec/refusal.js';
+import { refuse } from '../refusal.js';
 import { plainReason } from './plainReason.js';
 
 /** As in lib/spec: of whatever file is read, more than this is not even taken in, bytes. */

@@ -1,5 +1,5 @@
+import { refuse } from '../refusal.js';
 import type { Mesh, Part } from '../solid/mesh.js';
-import { refuse } from '../spec/refusal.js';
 
 /** Bytes before the facets: an 80-byte header of free text and the facet count. */
 const HEADER_BYTES = 84;

@@ -1,6 +1,6 @@
 import { Zip, ZipDeflate, ZipPassThrough } from 'fflate';
+import { refuse } from '../refusal.js';
 import type { Part } from '../solid/mesh.js';
-import { refuse } from '../spec/refusal.js';
 import { writeModel } from './threemf/model.js';
 import { contentTypes, relationships, THUMBNAIL } from './threemf/package.js';
 import { type XmlSink, xmlSink } from './threemf/xmlSink.js';

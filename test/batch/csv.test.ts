@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { batchCsv } from '../../lib/batch/csv.js';
 import { emptyRow } from '../../lib/batch/record.js';
-import { isPlain } from '../../lib/spec/visible.js';
+import { isPlain } from '../../lib/visible.js';
 import { batchPage } from '../../lib/write/batchPage.js';
 import { escapeText } from '../../lib/write/escape.js';
 

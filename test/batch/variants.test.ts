@@ -7,8 +7,8 @@ import { readBatch } from '../../lib/batch/readBatch.js';
 import { emptyRow } from '../../lib/batch/record.js';
 import { inShard, readShard } from '../../lib/batch/shard.js';
 import { expandVariants } from '../../lib/batch/variants.js';
+import { Refusal } from '../../lib/refusal.js';
 import { isName } from '../../lib/spec/name.js';
-import { Refusal } from '../../lib/spec/refusal.js';
 import { spinner } from '../spec/table.js';
 
 const all = (variants: object) => {

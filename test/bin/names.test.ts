@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { isPlain } from '../../lib/spec/visible.js';
+import { isPlain } from '../../lib/visible.js';
 import { folderWith, run, spinner } from './command.js';
 
 const nameless = spinner.replace(/^name:.*\n/, '');

@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { trial } from '../../bin/trial.js';
+import { Refusal } from '../../lib/refusal.js';
 import { readProfile } from '../../lib/spec/readSpec.js';
-import { Refusal } from '../../lib/spec/refusal.js';
 import { folderWith, run } from './command.js';
 
 const entries = '0.1 fused, 0.15 fused, 0.2 tight, 0.25 free, 0.3 free, 0.35 free, 0.4 loose, 0.45 loose';

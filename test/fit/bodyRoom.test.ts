@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { trainNumbers } from '../../lib/fit/train/trainNumbers.js';
 import { proveSet } from '../../lib/proof/proveSet.js';
-import { Refusal } from '../../lib/spec/refusal.js';
+import { Refusal } from '../../lib/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import type { PairSpec, PlanetarySpec } from '../../lib/spec/types.js';
 import { setNumbers } from '../planetarySets.js';

@@ -5,7 +5,7 @@ import { fitDrawn } from '../../lib/fit/train/fitTrain.js';
 import { gearIn } from '../../lib/fit/train/train.js';
 import { trainNumbers } from '../../lib/fit/train/trainNumbers.js';
 import { proveSet } from '../../lib/proof/proveSet.js';
-import { Refusal } from '../../lib/spec/refusal.js';
+import { Refusal } from '../../lib/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import type { PlanetarySpec } from '../../lib/spec/types.js';
 import { pointOn } from '../../lib/tooth/segments.js';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { inspectSet } from '../../lib/proof/proveSet.js';
+import { Refusal } from '../../lib/refusal.js';
 import { buildSet } from '../../lib/solid/buildSet.js';
-import { Refusal } from '../../lib/spec/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import { fitSet } from '../planetarySets.js';
 import { planetary } from '../sets.js';

@@ -1,10 +1,10 @@
 import type { ManifoldToplevel } from 'manifold-3d';
 import { PNG } from 'pngjs';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { Refusal } from '../../lib/refusal.js';
 import { buildSet } from '../../lib/solid/buildSet.js';
 import type { Part } from '../../lib/solid/mesh.js';
 import { partColour } from '../../lib/solid/partColour.js';
-import { Refusal } from '../../lib/spec/refusal.js';
 import { type PictureOptions, renderPicture } from '../../lib/write/picture.js';
 import { referenceSet } from '../sets.js';
 import { rackOf } from '../trains.js';

@@ -5,7 +5,7 @@ import { trainNumbers } from '../../lib/fit/train/trainNumbers.js';
 import { unproved } from '../../lib/proof/motion/confirmed.js';
 import { proveSet } from '../../lib/proof/proveSet.js';
 import { rollTrain } from '../../lib/proof/rolling/rollTrain.js';
-import { Refusal } from '../../lib/spec/refusal.js';
+import { Refusal } from '../../lib/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import type { Spec } from '../../lib/spec/types.js';
 import { barProfile, halfThicknessAt, roundPoints } from '../../lib/tooth/bar.js';

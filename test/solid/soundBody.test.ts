@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { gearIn } from '../../lib/fit/train/train.js';
+import { Refusal } from '../../lib/refusal.js';
 import { buildTrain } from '../../lib/solid/buildTrain.js';
 import { fillOutlines } from '../../lib/solid/cap.js';
 import type { Mesh } from '../../lib/solid/mesh.js';
 import { soundBody } from '../../lib/solid/soundBody.js';
 import type { Point } from '../../lib/solid/stack/contour.js';
-import { Refusal } from '../../lib/spec/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import { fitted } from '../planetarySets.js';
 

@@ -1,8 +1,8 @@
 import { readGaps } from '../../lib/fit/coupon/readGaps.js';
 import { entryProblems } from '../../lib/fit/trials/entryProblems.js';
 import { logSchema } from '../../lib/fit/trials/trialSchema.js';
+import type { Problem } from '../../lib/refusal.js';
 import { resolveProfile } from '../../lib/spec/profileFile.js';
-import type { Problem } from '../../lib/spec/refusal.js';
 import type { WantedSets } from '../../lib/train/planWanted.js';
 import { readWanted } from '../../lib/train/readWanted.js';
 import { solveShifts } from '../../lib/train/solveShifts.js';

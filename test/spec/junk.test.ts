@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { describeProblem, Refusal } from '../../lib/refusal.js';
 import { knownPaths } from '../../lib/spec/guide.js';
 import { readSpec } from '../../lib/spec/readSpec.js';
-import { describeProblem, Refusal } from '../../lib/spec/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import { evenly } from '../evenly.js';
 import { type File, problemsOf, spinner, withValue } from './table.js';

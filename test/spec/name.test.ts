@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { guideAt } from '../../lib/spec/guide.js';
 import { isName, nameFault, nameWith, nearestName } from '../../lib/spec/name.js';
-import { isPlain, visible } from '../../lib/spec/visible.js';
+import { isPlain, visible } from '../../lib/visible.js';
 import { soleProblem, spinner } from './table.js';
 
 /** Names that Windows keeps for devices: its documentation of file names, from memory. */

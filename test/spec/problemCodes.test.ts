@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { refuse } from '../../lib/spec/refusal.js';
+import { refuse } from '../../lib/refusal.js';
 import { problemCodes } from './problemCodes.js';
 
 const root = new URL('../../', import.meta.url);
@@ -10,7 +10,7 @@ const sourceOf = (folder: string) =>
     .map((name) => readFileSync(new URL(`${folder}/${name}`, root), 'utf8'))
     .join('\n');
 const sources = sourceOf('lib') + sourceOf('bin');
-const declared = readFileSync(new URL('lib/spec/problemCode.ts', root), 'utf8').match(/\| '/g)!;
+const declared = readFileSync(new URL('lib/problemCode.ts', root), 'utf8').match(/\| '/g)!;
 /** Given by `codeOfNumber` alone. */
 const ofNumbers = ['not-a-number', 'not-whole'];
 

@@ -1,4 +1,4 @@
-import { Refusal } from '../../lib/spec/refusal.js';
+import { Refusal } from '../../lib/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import { problemCodes } from './problemCodes.js';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Refusal } from '../../lib/spec/refusal.js';
+import { Refusal } from '../../lib/refusal.js';
 import { type Gear, gearSizes } from '../../lib/tooth/gear.js';
 import { idealPin, overPins, pinContactRadius, practicalPin } from '../../lib/tooth/overPins.js';
 import { distanceToFlank, nearestOnFlank } from './flanks.js';

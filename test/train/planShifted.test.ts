@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { planChecks, toothChecks } from '../../lib/proof/checks.js';
 import { planSets } from '../../lib/proof/planSets.js';
-import { Refusal } from '../../lib/spec/refusal.js';
+import { Refusal } from '../../lib/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import { outlinesOf } from '../planetarySets.js';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { planSets } from '../../lib/proof/planSets.js';
-import { Refusal } from '../../lib/spec/refusal.js';
+import { Refusal } from '../../lib/refusal.js';
 import type { WantedSets } from '../../lib/train/planWanted.js';
 import { readWanted } from '../../lib/train/readWanted.js';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { inspectSet } from '../../lib/proof/proveSet.js';
+import { Refusal } from '../../lib/refusal.js';
 import { buildSet } from '../../lib/solid/buildSet.js';
-import { Refusal } from '../../lib/spec/refusal.js';
 import type { PlanetarySpec } from '../../lib/spec/types.js';
 import { hatching } from '../../lib/write/drawing/hatching.js';
 import { layoutFor, scaleText } from '../../lib/write/drawing/layout.js';

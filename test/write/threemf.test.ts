@@ -1,7 +1,7 @@
 import { strFromU8, unzipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
+import { Refusal } from '../../lib/refusal.js';
 import type { Part } from '../../lib/solid/mesh.js';
-import { Refusal } from '../../lib/spec/refusal.js';
 import { encode3mf, threemfChunks } from '../../lib/write/threemf.js';
 import { ball, box, twistedPrism } from './meshes.js';
 

@@ -1,6 +1,6 @@
+import { refuse } from '../../refusal.js';
 import { floorThousandth } from '../../spec/nearest.js';
 import { ranges } from '../../spec/ranges.js';
-import { refuse } from '../../spec/refusal.js';
 import type { Carrier, PlanetarySpec } from '../../spec/types.js';
 import { boreReach } from './pinShape.js';
 import { type Opening, postIn } from './postShape.js';

@@ -1,6 +1,6 @@
+import { refuse } from '../../refusal.js';
 import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
 import { ranges } from '../../spec/ranges.js';
-import { refuse } from '../../spec/refusal.js';
 import type { Boss, Carrier } from '../../spec/types.js';
 import { polar } from '../../tooth/polar.js';
 import type { CarrierSet, Plate } from './carrierSizes.js';

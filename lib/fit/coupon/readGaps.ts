@@ -1,6 +1,6 @@
+import { Refusal, refuse } from '../../refusal.js';
 import { clamp } from '../../spec/nearest.js';
 import { ranges } from '../../spec/ranges.js';
-import { Refusal, refuse } from '../../spec/refusal.js';
 
 /** Fewest and most stations of a coupon: one tells nothing of where the boundary lies; common practice for the most. */
 export const STATIONS = { least: 2, most: 12 } as const;

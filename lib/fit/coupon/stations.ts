@@ -1,6 +1,6 @@
+import { Refusal } from '../../refusal.js';
 import { lengthOf } from '../../spec/kinds/rack.js';
 import { ROUNDING } from '../../spec/nearest.js';
-import { Refusal } from '../../spec/refusal.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
 import type { CommonSpec, RackSpec } from '../../spec/types.js';
 import { sturdyWall } from '../../spec/usual.js';

@@ -1,4 +1,4 @@
-import { refuse } from '../../spec/refusal.js';
+import { refuse } from '../../refusal.js';
 import type { RingSection } from './section.js';
 import { wallStress } from './stress.js';
 

@@ -1,4 +1,4 @@
-import { refuse } from '../../spec/refusal.js';
+import { refuse } from '../../refusal.js';
 
 /** What a ring is made of and how thick it is. Lengths in mm, moduli in MPa. */
 export interface RingSize {

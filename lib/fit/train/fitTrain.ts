@@ -1,4 +1,4 @@
-import { Refusal, refuse } from '../../spec/refusal.js';
+import { Refusal, refuse } from '../../refusal.js';
 import type { Spec } from '../../spec/types.js';
 import { type BarProfile, barProfile } from '../../tooth/bar.js';
 import { type ToothProfile, toothProfile } from '../../tooth/profile.js';

@@ -1,5 +1,5 @@
+import { Refusal, refuse } from '../../refusal.js';
 import { ranges } from '../../spec/ranges.js';
-import { Refusal, refuse } from '../../spec/refusal.js';
 import { gearBodyProblems } from '../../spec/rules/trains.js';
 import type { PairSpec } from '../../spec/types.js';
 import { generatedFormRadius } from '../../tooth/externalProfile.js';

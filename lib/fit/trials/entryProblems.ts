@@ -1,8 +1,8 @@
 import type * as z from 'zod';
+import { codeOfNumber, type ProblemCode } from '../../problemCode.js';
+import type { Problem } from '../../refusal.js';
 import { clamp, closest, numberMeant } from '../../spec/nearest.js';
-import { codeOfNumber, type ProblemCode } from '../../spec/problemCode.js';
 import { fromTo, type Range } from '../../spec/ranges.js';
-import type { Problem } from '../../spec/refusal.js';
 import { features, most, outcomes, trialEntries, trialRanges } from './trialSchema.js';
 
 /** A problem of a log entry, and where it stands. */

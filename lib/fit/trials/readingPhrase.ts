@@ -1,4 +1,4 @@
-import { refuse } from '../../spec/refusal.js';
+import { refuse } from '../../refusal.js';
 import type { Feature } from './trialSchema.js';
 
 /** A reading as it is typed: `sun base tangent length over 3 teeth 11.52 = 11.60 on the first layer`. */

@@ -1,8 +1,8 @@
 import { compensationOf } from '../../fit/compensation.js';
+import { Refusal } from '../../refusal.js';
 import { buildSet } from '../../solid/buildSet.js';
 import type { Part } from '../../solid/mesh.js';
 import { deepestByFace } from '../../spec/bevelLimits.js';
-import { Refusal } from '../../spec/refusal.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
 import type { Spec } from '../../spec/types.js';
 import type { Check } from '../check.js';

@@ -1,9 +1,9 @@
 import { drawnTrain } from '../../fit/train/drawnTrain.js';
 import type { Train } from '../../fit/train/train.js';
 import { trainNumbers } from '../../fit/train/trainNumbers.js';
+import { Refusal } from '../../refusal.js';
 import { moduleGiven } from '../../spec/moduleGiven.js';
 import { ranges } from '../../spec/ranges.js';
-import { Refusal } from '../../spec/refusal.js';
 import type { Spec } from '../../spec/types.js';
 import { type Gear, gearSizes } from '../../tooth/gear.js';
 import { transverseThickness } from '../../tooth/thickness.js';

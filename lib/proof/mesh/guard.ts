@@ -1,5 +1,5 @@
+import { refuse } from '../../refusal.js';
 import type { Mesh } from '../../solid/mesh.js';
-import { refuse } from '../../spec/refusal.js';
 
 /** @throws Refusal when indices do not come in threes or one points past the vertices */
 export function guardIndices({ positions, triangles }: Mesh): void {

@@ -1,4 +1,4 @@
-import { refuse } from '../../spec/refusal.js';
+import { refuse } from '../../refusal.js';
 import { boxGapSquared, boxGirth } from './boxes.js';
 import { FACET } from './facets.js';
 import { lowerToFacets, type Nearest, nearest, SQUARE } from './triangleDistance.js';

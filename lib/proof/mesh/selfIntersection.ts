@@ -1,5 +1,5 @@
+import { refuse } from '../../refusal.js';
 import type { Mesh } from '../../solid/mesh.js';
-import { refuse } from '../../spec/refusal.js';
 import { FACET } from './facets.js';
 import { facetsCross } from './triangleCrossing.js';
 import { type TriangleTree, triangleTree } from './triangleTree.js';

@@ -1,5 +1,5 @@
+import { refuse } from '../../refusal.js';
 import type { Mesh } from '../../solid/mesh.js';
-import { refuse } from '../../spec/refusal.js';
 import { FACET, type Facets, facetsOf, NORMAL } from './facets.js';
 import { guardIndices, guardPositions } from './guard.js';
 import { shellPoints } from './shells.js';

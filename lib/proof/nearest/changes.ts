@@ -1,8 +1,8 @@
+import { Refusal } from '../../refusal.js';
 import { moduleGiven } from '../../spec/moduleGiven.js';
 import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
 import type { Plain } from '../../spec/plainData.js';
 import { ranges } from '../../spec/ranges.js';
-import { Refusal } from '../../spec/refusal.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
 import type { Spec } from '../../spec/types.js';
 import { withoutDerived } from '../../spec/withoutDerived.js';

@@ -1,5 +1,5 @@
+import { Refusal } from '../../refusal.js';
 import { moduleGiven } from '../../spec/moduleGiven.js';
-import { Refusal } from '../../spec/refusal.js';
 import type { Spec } from '../../spec/types.js';
 import type { Check, NamingCheck } from '../check.js';
 import type { Change } from './changes.js';

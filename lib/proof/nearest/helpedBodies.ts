@@ -1,6 +1,6 @@
+import { Refusal } from '../../refusal.js';
 import { buildSet } from '../../solid/buildSet.js';
 import { floorThousandth } from '../../spec/nearest.js';
-import { Refusal } from '../../spec/refusal.js';
 import type { TrainSpec } from '../../spec/types.js';
 import type { Check } from '../check.js';
 import { bed } from '../checks/bed.js';

@@ -1,7 +1,7 @@
+import { Refusal } from '../../refusal.js';
 import { buildSet } from '../../solid/buildSet.js';
 import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
 import { ranges } from '../../spec/ranges.js';
-import { Refusal } from '../../spec/refusal.js';
 import type { Spec } from '../../spec/types.js';
 import { keepBudget } from '../meshBudget.js';
 import { singly, tried, type Ways } from './changes.js';

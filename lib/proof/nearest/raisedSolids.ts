@@ -1,8 +1,8 @@
 import { compensationOf } from '../../fit/compensation.js';
+import { Refusal } from '../../refusal.js';
 import type { Change } from '../../solid/additions.js';
 import type { Part } from '../../solid/mesh.js';
 import { ceilThousandth } from '../../spec/nearest.js';
-import { Refusal } from '../../spec/refusal.js';
 import type { CommonSpec } from '../../spec/types.js';
 import { type Check, mustFail } from '../check.js';
 import { UNDER } from '../checks/bed.js';

@@ -1,8 +1,8 @@
 import { trainNumbers } from '../../fit/train/trainNumbers.js';
+import { type Problem, Refusal } from '../../refusal.js';
 import { guideAt } from '../../spec/guide.js';
 import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
 import { isMapping, type Plain } from '../../spec/plainData.js';
-import { type Problem, Refusal } from '../../spec/refusal.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
 import type { PairSpec, PlanetarySpec, Spec } from '../../spec/types.js';
 import { specShifts } from '../../train/shifts/specShifts.js';

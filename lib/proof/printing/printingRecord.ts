@@ -1,6 +1,6 @@
 import { compensationOf } from '../../fit/compensation.js';
 import type { Train, TrainBar, TrainGear } from '../../fit/train/train.js';
-import { Refusal } from '../../spec/refusal.js';
+import { Refusal } from '../../refusal.js';
 import type { Bore } from '../../spec/types.js';
 import { baseTangentLength } from '../../tooth/baseTangent.js';
 import type { Gear } from '../../tooth/gear.js';

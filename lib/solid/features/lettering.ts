@@ -1,8 +1,8 @@
+import { refuse } from '../../refusal.js';
 import type { Text } from '../../spec/features/types.js';
 import { filled } from '../../spec/features/words.js';
 import { floorThousandth } from '../../spec/nearest.js';
 import { featureRanges } from '../../spec/ranges.js';
-import { refuse } from '../../spec/refusal.js';
 import { atHeight, contourAt, type Point, placedPoints } from '../stack/contour.js';
 import type { Face, Feature, Wall } from '../stack/stack.js';
 import { type Frame, inFrame } from './frame.js';

@@ -1,5 +1,5 @@
 import type { geometries, maths } from '@jscad/modeling';
-import { refuse } from '../../spec/refusal.js';
+import { refuse } from '../../refusal.js';
 
 type Geom3 = geometries.geom3.Geom3;
 type Mat4 = maths.mat4.Mat4;

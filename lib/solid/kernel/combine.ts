@@ -1,5 +1,5 @@
 import type { Manifold, ManifoldToplevel } from 'manifold-3d';
-import { refuse } from '../../spec/refusal.js';
+import { refuse } from '../../refusal.js';
 import type { Mesh } from '../mesh.js';
 import { exactBody, exactMesh } from './exact.js';
 import { inOrder } from './inOrder.js';

@@ -1,4 +1,4 @@
-import { refuse } from '../../spec/refusal.js';
+import { refuse } from '../../refusal.js';
 import type { ToothProfile } from '../../tooth/profile.js';
 import { centred, type Division } from './centred.js';
 import { deviations, type Measured } from './deviations.js';

@@ -1,4 +1,4 @@
-import { refuse } from '../../spec/refusal.js';
+import { refuse } from '../../refusal.js';
 import { rollAt } from '../../tooth/rollAt.js';
 import { type Involute, pointOn } from '../../tooth/segments.js';
 import { sweptSurface } from './exactSurface.js';

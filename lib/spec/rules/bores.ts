@@ -1,6 +1,6 @@
+import { type Problem, problemOf } from '../../refusal.js';
 import { floorThousandth, ROUNDING } from '../nearest.js';
 import { ranges } from '../ranges.js';
-import { type Problem, problemOf } from '../refusal.js';
 import type { Bore } from '../types.js';
 
 /** Lines of wall around a bore. Common practice. */

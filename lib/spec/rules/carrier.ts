@@ -1,6 +1,6 @@
+import type { ProblemCode } from '../../problemCode.js';
+import { type Problem, problemOf } from '../../refusal.js';
 import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
-import type { ProblemCode } from '../problemCode.js';
-import { type Problem, problemOf } from '../refusal.js';
 import type { Carrier, PlanetarySpec } from '../types.js';
 import { footEdge, notWith, WALL_LINES } from './room.js';
 import type { Rule } from './rule.js';

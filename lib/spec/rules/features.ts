@@ -1,4 +1,4 @@
-import { type Problem, problemOf } from '../refusal.js';
+import { type Problem, problemOf } from '../../refusal.js';
 import type { PlanetarySpec } from '../types.js';
 import { gearFeatureProblems, planetFeatureProblems } from './gearFeatures.js';
 import { gripProblems, ringFeatureProblems } from './ringFeatures.js';

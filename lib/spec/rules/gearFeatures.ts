@@ -1,7 +1,7 @@
+import { type Problem, problemOf } from '../../refusal.js';
 import { AXLE } from '../features/fasteners.js';
 import type { GearFeatures, PlanetFeatures } from '../features/types.js';
 import { featureRanges as sizes } from '../ranges.js';
-import { type Problem, problemOf } from '../refusal.js';
 import type { Bore } from '../types.js';
 import { atLeast, atMost, type Body, notWith } from './room.js';
 

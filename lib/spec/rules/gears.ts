@@ -1,5 +1,5 @@
+import { type Problem, problemOf } from '../../refusal.js';
 import { ranges } from '../ranges.js';
-import { type Problem, problemOf } from '../refusal.js';
 import type { PlanetarySpec } from '../types.js';
 import { boreProblems } from './bores.js';
 import { featureProblems, type Roots } from './features.js';

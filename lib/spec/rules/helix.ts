@@ -1,7 +1,7 @@
+import { problemOf } from '../../refusal.js';
 import { radians } from '../../tooth/gear.js';
 import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
 import { fromTo, LEAST_HELIX, ranges } from '../ranges.js';
-import { problemOf } from '../refusal.js';
 import type { Rule } from './rule.js';
 
 /** Spur teeth have no helix angle; helices have one that is worth the name. */

@@ -1,9 +1,9 @@
+import type { ProblemCode } from '../../problemCode.js';
+import { type Problem, problemOf } from '../../refusal.js';
 import { radians } from '../../tooth/gear.js';
 import { largestFillet, pointedDepth, type RackName, standardRacks } from '../../tooth/racks.js';
 import { clamp, floorThousandth, ROUNDING } from '../nearest.js';
-import type { ProblemCode } from '../problemCode.js';
 import { ranges } from '../ranges.js';
-import { type Problem, problemOf } from '../refusal.js';
 import type { Rule } from './rule.js';
 
 /** Room kept between addendum and pointed depth, for a dedendum in between, in modules. */

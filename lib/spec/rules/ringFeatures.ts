@@ -1,7 +1,7 @@
+import { type Problem, problemOf } from '../../refusal.js';
 import type { Mount, RingFeatures } from '../features/types.js';
 import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
 import { featureRanges } from '../ranges.js';
-import { type Problem, problemOf } from '../refusal.js';
 import { atLeast, atMost, type Body, notWith } from './room.js';
 
 /** What of a ring's features finds no room, mm. @param rim wall outside the root circle */

@@ -1,5 +1,5 @@
+import { type Problem, problemOf } from '../../refusal.js';
 import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
-import { type Problem, problemOf } from '../refusal.js';
 import type { PlanetarySpec } from '../types.js';
 
 /** Lines of wall beside every opening. Common practice. */

@@ -1,6 +1,6 @@
+import { type Problem, problemOf } from '../../refusal.js';
 import { gearSizes } from '../../tooth/gear.js';
 import { gearsOf } from '../kinds.js';
-import { type Problem, problemOf } from '../refusal.js';
 import type { CommonSpec, PlanetarySpec, Spec } from '../types.js';
 
 /** Least root radius, in modules: below it hardly any body is left inside the teeth. */

@@ -1,5 +1,5 @@
+import type { Problem } from '../../refusal.js';
 import type { FileOf, FileSpec } from '../kinds.js';
-import type { Problem } from '../refusal.js';
 import type { Kind, SpecOf } from '../types.js';
 
 /** A rule of one kind of file, or of several. */

@@ -1,9 +1,9 @@
+import { type Problem, problemOf } from '../../refusal.js';
 import { BEVEL_FOR_LIPS, deepestByFace } from '../bevelLimits.js';
 import { complete } from '../complete.js';
 import { type FileOf, gapsOf, type Kind } from '../kinds.js';
 import { floorThousandth, ROUNDING } from '../nearest.js';
 import { LARGEST, MOST_BEVEL_SHARE, MOST_GAP_PER_MODULE, ranges } from '../ranges.js';
-import { type Problem, problemOf } from '../refusal.js';
 import type { CommonSpec, SpecOf } from '../types.js';
 import { openingsOf, wallsOf } from '../walls.js';
 import { gears, lines, moduleParameter, type Rule } from './rule.js';

@@ -1,5 +1,5 @@
+import { type Problem, problemOf } from '../../refusal.js';
 import { gearsOf } from '../kinds.js';
-import { type Problem, problemOf } from '../refusal.js';
 import type { TrainSpec } from '../types.js';
 import { gearFeatureProblems } from './gearFeatures.js';
 import { gripProblems, ringFeatureProblems } from './ringFeatures.js';

@@ -1,9 +1,9 @@
+import { type Problem, problemOf } from '../../refusal.js';
 import { usualMate } from '../kinds/gear.js';
 import { barLean, barPitch, lengthOf, teethIn } from '../kinds/rack.js';
 import { barOf, gearsOf } from '../kinds.js';
 import { ceilThousandth, ROUNDING } from '../nearest.js';
 import { LARGEST, ranges } from '../ranges.js';
-import { type Problem, problemOf } from '../refusal.js';
 import type { CommonSpec, ExternalGear, TrainSpec } from '../types.js';
 import { boreProblems } from './bores.js';
 import { madeRootRadius, rootProblems, rootsFollow } from './roots.js';

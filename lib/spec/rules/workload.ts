@@ -1,7 +1,7 @@
+import { type Problem, problemOf } from '../../refusal.js';
 import { coarsestTolerance, MOST_TOLERANCE_PER_GAP, measuredGaps } from '../measuredGaps.js';
 import { floorThousandth, ROUNDING } from '../nearest.js';
 import { ranges } from '../ranges.js';
-import { type Problem, problemOf } from '../refusal.js';
 import type { Spec } from '../types.js';
 import { estimatedTriangles } from '../workload.js';
 import { lines, type Rule, toothSizes } from './rule.js';

@@ -1,7 +1,7 @@
+import { codeOfNumber } from '../../problemCode.js';
+import { type Problem, problemOf, Refusal } from '../../refusal.js';
 import { clamp } from '../../spec/nearest.js';
-import { codeOfNumber } from '../../spec/problemCode.js';
 import { MOST_GAP_PER_MODULE, type Range, ranges } from '../../spec/ranges.js';
-import { type Problem, problemOf, Refusal } from '../../spec/refusal.js';
 import { usual } from '../../spec/usual.js';
 import type { ShiftCounts, ShiftForm } from './frame.js';
 

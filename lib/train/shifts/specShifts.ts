@@ -1,4 +1,4 @@
-import { refuse } from '../../spec/refusal.js';
+import { refuse } from '../../refusal.js';
 import type { PlanetarySpec } from '../../spec/types.js';
 import { leastAngle, planetPlaces } from '../assembly.js';
 import { type RefusedShifts, type ShiftOptions, type SolvedShifts, shiftsFor } from '../solveShifts.js';

@@ -1,4 +1,4 @@
-import { refuse } from '../../spec/refusal.js';
+import { refuse } from '../../refusal.js';
 import type { PagePoint } from './svg.js';
 
 /** ISO 216 A4, upright, mm. */

@@ -1,5 +1,5 @@
+import { refuse } from '../../refusal.js';
 import type { Part } from '../../solid/mesh.js';
-import { refuse } from '../../spec/refusal.js';
 
 /** The vertices of a part as they are written: whole nanometres, so six decimals of a millimetre. */
 export type Nanometres = Float64Array;

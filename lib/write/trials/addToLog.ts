@@ -1,6 +1,6 @@
 import { type Document, isMap, isSeq, parseDocument } from 'yaml';
 import type { Trial } from '../../fit/trials/trialSchema.js';
-import { refuse } from '../../spec/refusal.js';
+import { refuse } from '../../refusal.js';
 import { isBlank, readLog } from './readLog.js';
 
 /** What stands at the top of a new log. */

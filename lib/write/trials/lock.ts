@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { link, lstat, open, stat, unlink, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
-import { refuse } from '../../spec/refusal.js';
+import { refuse } from '../../refusal.js';
 import type { WriteOptions } from '../files.js';
 import { temporaryNames } from '../leftovers.js';
 import { hasEnded, markOf, markPattern, markText, randomDigits, thisProcess } from '../processMark.js';

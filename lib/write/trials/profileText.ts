@@ -1,9 +1,9 @@
 import { isMap, isScalar, parseDocument } from 'yaml';
 import type { Advice } from '../../fit/trials/advise.js';
 import { showConditions } from '../../fit/trials/conditions.js';
+import { refuse } from '../../refusal.js';
 import { asProfile } from '../../spec/profileFile.js';
 import { readProfile } from '../../spec/readSpec.js';
-import { refuse } from '../../spec/refusal.js';
 
 /** The key that names what the rest of a group is about. */
 const namedBy: Record<string, string> = { printer: 'profile', filament: 'material' };

@@ -1,8 +1,8 @@
 import { isNode, LineCounter, parseDocument } from 'yaml';
 import { type EntryProblem, entryProblems } from '../../fit/trials/entryProblems.js';
 import { logSchema, type Trial } from '../../fit/trials/trialSchema.js';
+import { type Problem, Refusal } from '../../refusal.js';
 import { readData } from '../../spec/readSpec.js';
-import { type Problem, Refusal } from '../../spec/refusal.js';
 
 /** A log of a few thousand trials has as many. */
 const MOST_TOKENS = 300_000;

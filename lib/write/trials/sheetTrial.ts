@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { perWallOverPins } from '../../fit/trials/perWallOverPins.js';
 import type { ReadingPhrase } from '../../fit/trials/readingPhrase.js';
 import { type Feature, features, perWallOf, type Reading } from '../../fit/trials/trialSchema.js';
-import { refuse } from '../../spec/refusal.js';
+import { refuse } from '../../refusal.js';
 
 const size = z.object({
   part: z.string(),

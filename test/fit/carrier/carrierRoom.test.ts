@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { carrierSizes } from '../../../lib/fit/carrier/carrierSizes.js';
-import { Refusal } from '../../../lib/spec/refusal.js';
+import { Refusal } from '../../../lib/refusal.js';
 import { fitSet } from '../../planetarySets.js';
 import { setOf } from '../../sets.js';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { proveSet } from '../../../lib/proof/proveSet.js';
-import { Refusal } from '../../../lib/spec/refusal.js';
+import { Refusal } from '../../../lib/refusal.js';
 import { resolveSpec } from '../../../lib/spec/resolveSpec.js';
 import type { PlanetarySpec } from '../../../lib/spec/types.js';
 import { fitSet } from '../../planetarySets.js';

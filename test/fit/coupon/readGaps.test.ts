@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readGaps } from '../../../lib/fit/coupon/readGaps.js';
-import { Refusal } from '../../../lib/spec/refusal.js';
+import { Refusal } from '../../../lib/refusal.js';
 
 describe('gaps of a coupon', () => {
   it('are read as a range or a list, ascending, free of rounding', () => {

@@ -4,7 +4,7 @@ import { spreadRing } from '../../../lib/fit/ring/equalLoads.js';
 import { ringSection } from '../../../lib/fit/ring/section.js';
 import { wallStress } from '../../../lib/fit/ring/stress.js';
 import { squeezedRing } from '../../../lib/fit/ring/twoLoads.js';
-import { Refusal } from '../../../lib/spec/refusal.js';
+import { Refusal } from '../../../lib/refusal.js';
 import { evenly } from '../../evenly.js';
 
 const size = { meanRadius: 40, depth: 5, width: 20, modulus: 2000 };

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type EdgeDefects, edgeDefects } from '../../../lib/proof/mesh/edges.js';
+import { Refusal } from '../../../lib/refusal.js';
 import type { Mesh } from '../../../lib/solid/mesh.js';
-import { Refusal } from '../../../lib/spec/refusal.js';
 import { box, meshOf, type Point, sphere, star, together, torus, turnedOver } from './fixtures.js';
 import { fuzz, lumps } from './fuzz.js';
 import { PLACEMENTS, placed } from './placement.js';

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { FACET } from '../../../lib/proof/mesh/facets.js';
 import { triangleTree } from '../../../lib/proof/mesh/triangleTree.js';
-import { Refusal } from '../../../lib/spec/refusal.js';
+import { Refusal } from '../../../lib/refusal.js';
 import { box, meshOf, sphere, star, together } from './fixtures.js';
 import { fuzz, lumps, placements } from './fuzz.js';
 import { PLACEMENTS, placed } from './placement.js';

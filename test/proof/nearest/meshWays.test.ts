@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { keepBudget } from '../../../lib/proof/meshBudget.js';
 import { helpedRefusal } from '../../../lib/proof/nearest/help.js';
 import { isMeshed } from '../../../lib/proof/nearest/meshWays.js';
+import { problemOf, Refusal } from '../../../lib/refusal.js';
 import { buildSet } from '../../../lib/solid/buildSet.js';
-import { problemOf, Refusal } from '../../../lib/spec/refusal.js';
 import { resolveSpec } from '../../../lib/spec/resolveSpec.js';
 import { setOf } from '../../sets.js';
 

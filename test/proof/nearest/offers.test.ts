@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Check } from '../../../lib/proof/check.js';
 import { proveSet } from '../../../lib/proof/proveSet.js';
-import { Refusal } from '../../../lib/spec/refusal.js';
+import { Refusal } from '../../../lib/refusal.js';
 import { resolveSpec } from '../../../lib/spec/resolveSpec.js';
 import type { Spec } from '../../../lib/spec/types.js';
 import { offersOf, withChanges } from '../../fuzz/offers.mjs';

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { edgeDefects } from '../../../lib/proof/mesh/edges.js';
 import { proveSet } from '../../../lib/proof/proveSet.js';
+import { Refusal } from '../../../lib/refusal.js';
 import { buildSet } from '../../../lib/solid/buildSet.js';
-import { Refusal } from '../../../lib/spec/refusal.js';
 import { resolveSpec } from '../../../lib/spec/resolveSpec.js';
 import { fitSet } from '../../planetarySets.js';
 

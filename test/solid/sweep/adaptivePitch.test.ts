@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { Refusal } from '../../../lib/refusal.js';
 import { adaptivePitch } from '../../../lib/solid/sweep/adaptivePitch.js';
-import { Refusal } from '../../../lib/spec/refusal.js';
 import { fitted, sweptGears } from '../../planetarySets.js';
 import { setOf } from '../../sets.js';
 

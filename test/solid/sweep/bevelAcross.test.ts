@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
+import { Refusal } from '../../../lib/refusal.js';
 import { buildSet } from '../../../lib/solid/buildSet.js';
-import { Refusal } from '../../../lib/spec/refusal.js';
 import { resolveSpec } from '../../../lib/spec/resolveSpec.js';
 
 /** A ring whose tips come close to the base circle. */
