@@ -1,6 +1,6 @@
 // A plugin of typedoc: the types of parameter files are inferred from their schema, and their properties are described in
 // its words, so that unit, range, default and source stand in one place.
-import { Comment, Converter } from 'typedoc';
+import { Comment, Converter, ReflectionKind } from 'typedoc';
 import { specJsonSchema } from '../dist/lib/index.js';
 
 const roots = {
@@ -19,36 +19,38 @@ export function load(app) {
       describe(
         project.getChildByName([name]),
         kinds.find(({ properties }) => properties.kind.const === kind),
-        seen,
+        { seen, logger: app.logger },
       );
   });
 }
 
 /** Gives every property of a type the words of its parameter, and goes on to the types of those. */
-function describe(type, node, seen) {
-  if (seen.has(type)) return;
-  seen.add(type);
+function describe(type, node, run) {
+  if (run.seen.has(type)) return;
+  run.seen.add(type);
   // What a type was inferred from is no type of ours.
   type.extendedTypes = type.extendedTypes?.filter(({ reflection }) => reflection);
   for (const property of type.children ?? []) {
     if (!property.inheritedFrom?.reflection) delete property.inheritedFrom;
     delete property.defaultValue;
     const forms = formsOf(node).filter(({ properties }) => properties?.[property.name]);
-    if (forms.length === 0) continue;
-    const parameter = forms[0].properties[property.name];
+    const parameter = forms[0]?.properties[property.name] ?? {};
     if (!property.comment && parameter.description)
       property.comment = new Comment([{ kind: 'text', text: wordsOf(parameter) }]);
-    follow(property.type, parameter, seen);
+    // Undescribed: a warning, which fails the description. Words that tell shapes apart say enough themselves.
+    if (!property.comment && type.kindOf(ReflectionKind.Interface))
+      run.logger.warn(`${type.name}.${property.name} is described nowhere`);
+    follow(property.type, parameter, run);
   }
 }
 
-function follow(type, node, seen) {
+function follow(type, node, run) {
   if (type?.type === 'union' || type?.type === 'intersection')
-    for (const one of type.types) follow(one, node, seen);
+    for (const one of type.types) follow(one, node, run);
   const declared = type?.type === 'reflection' ? type.declaration : type?.reflection;
   if (!declared) return;
-  if (declared.type) follow(declared.type, node, seen);
-  describe(declared, node, seen);
+  if (declared.type) follow(declared.type, node, run);
+  describe(declared, node, run);
 }
 
 function formsOf(node) {
