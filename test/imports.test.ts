@@ -51,8 +51,6 @@ const against = [
 
 /** Files that import themselves by way of others, types counted too. This list may only become shorter. */
 const onCircles = [
-  'lib/batch/makeVariant.ts',
-  'lib/batch/records.ts',
   'lib/fit/carrier/carrierSizes.ts',
   'lib/fit/carrier/plateRoom.ts',
   'lib/fit/train/fitTrain.ts',

@@ -3,11 +3,10 @@ import { join } from 'node:path';
 import { Refusal } from '../refusal.js';
 import { digestOf, type FileRecord } from '../write/digests.js';
 import { writeFiles } from '../write/files.js';
-import { setFiles } from '../write/formats.js';
+import { type Format, setFiles } from '../write/formats.js';
 import type { Say } from '../write/leftovers.js';
 import { textAt } from '../write/readText.js';
 import { saying } from '../write/saying.js';
-import type { VariantTask } from './makeVariant.js';
 import type { VariantRecord } from './record.js';
 import { recordSchema } from './recordSchema.js';
 
@@ -60,7 +59,7 @@ export async function dropRecord(folder: string, name: string): Promise<void> {
 }
 
 /** Names of all files that are made of a variant. */
-export function filesOf({ name, formats, picture }: Pick<VariantTask, 'name' | 'formats' | 'picture'>) {
+export function filesOf({ name, formats, picture }: { name: string; formats: Format[]; picture?: unknown }) {
   return setFiles(name, formats, picture !== undefined);
 }
 
