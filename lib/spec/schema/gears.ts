@@ -60,7 +60,7 @@ export const teeth = (part: string) =>
     examples: [15],
   });
 
-/** Its profile shift. */
+/** Profile shift of a gear with teeth outside. */
 export const shift = (description: string) =>
   number(...ranges.shift, {
     description,
@@ -110,7 +110,7 @@ export const ringed = (part: string, rule: string) => ({
   ...features,
 });
 
-/** The key that says so. */
+/** The same key where the teeth are outside. */
 export const outside = z
   .literal(false)
   .optional()
