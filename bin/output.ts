@@ -65,9 +65,13 @@ export function interrupted(): number {
   return 128 + constants.signals[stoppedBy];
 }
 
-/** Says what ended the command, one line for each problem and never a stack trace, and gives its exit status. */
-export function fail(error: unknown): number {
+/**
+ * Says what ended the command, one line for each problem and never a stack trace, and gives its exit status.
+ * @param json print the problems of a refusal as one document too [false]
+ */
+export function fail(error: unknown, json = false): number {
   if (error instanceof Refusal) {
+    if (json) print(JSON.stringify({ problems: error.problems }));
     for (const problem of error.problems) complain(describeProblem(problem));
     return REFUSED;
   }

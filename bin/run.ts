@@ -151,6 +151,6 @@ export async function start(words: string[]): Promise<void> {
   try {
     process.exitCode = await run(words);
   } catch (error) {
-    process.exitCode = fail(error);
+    process.exitCode = fail(error, words.includes('--json'));
   }
 }

@@ -19,7 +19,7 @@ export function checkUsage(argv: Arguments, known: readonly string[], words: num
       const parameter = flag.length === 1 ? `-${flag}` : `--${flag}`;
       const near = closest(flag, flags);
       const nearest = near === undefined ? [] : [`--${near}`];
-      problems.push(problemOf('unknown-flag', parameter, 'flag', 'is not known to this command', nearest));
+      problems.push(problemOf('unknown-key', parameter, 'flag', 'is not known to this command', nearest));
     } else if (Array.isArray(value))
       problems.push(problemOf('given-twice', flag, value, 'is given more than once', value.slice(-1)));
     else if (value === '') problems.push(problemOf('missing', flag, value, 'needs a value'));
@@ -58,5 +58,7 @@ export function unknownCommand(word: string | number | undefined, commands: read
   const nearest = word === undefined ? [] : [closest(String(word), commands)];
   const rule =
     word === undefined ? `is required: one of ${list} (--help explains them)` : `must be one of ${list}`;
-  return new Refusal([problemOf('unknown-command', 'command', word, rule, nearest)]);
+  return new Refusal([
+    problemOf(word === undefined ? 'missing' : 'not-one-of', 'command', word, rule, nearest),
+  ]);
 }

@@ -4,7 +4,7 @@ export { readGaps } from './fit/coupon/readGaps.js';
 export { type Advice, advise as adviseTrials } from './fit/trials/advise.js';
 export type { Reading, Trial } from './fit/trials/trialSchema.js';
 export { type Trouble, troubles } from './fit/troubles.js';
-export type { ProblemCode } from './problemCode.js';
+export { type ProblemCode, problemCodes } from './problemCode.js';
 export type { Check, Level } from './proof/check.js';
 export type { CouponSheet, GaugeSize, StationRecord } from './proof/coupon/couponSheet.js';
 export type { PrintTime } from './proof/coupon/printTime.js';

@@ -70,7 +70,7 @@ export function refuseUnknownParts(
     .map(({ operation, to }): Problem => {
       const first = closest(to, names);
       const nearest = [first, ...names.filter((name) => name !== first)];
-      return problemOf('no-such-part', `${operation}.${to}`, to, 'is no part of this set', nearest);
+      return problemOf('not-one-of', `${operation}.${to}`, to, 'is no part of this set', nearest);
     });
   orRefused(additions, problems);
 }

@@ -22,6 +22,30 @@ async function expectRefused(folder: string, parameters: string[], ...words: str
 
 const change = (from: string | RegExp, to: string) => spinner.replace(from, to);
 
+it('is one JSON document where that is asked for, a code with each problem', async () => {
+  const folder = folderWith({ 'set.yaml': `${change('1.5', '-1.5')}colour: red\n` });
+  const { status, stdout, stderr } = await run(folder, 'inspect', 'set.yaml', '--json');
+  const { problems } = JSON.parse(stdout);
+  expect(problems).toEqual([
+    {
+      code: 'out-of-range',
+      parameter: 'module',
+      value: -1.5,
+      rule: expect.any(String),
+      nearest: expect.any(Array),
+    },
+    {
+      code: 'unknown-key',
+      parameter: 'colour',
+      value: 'red',
+      rule: 'unknown key',
+      nearest: expect.any(Array),
+    },
+  ]);
+  expect(stderr.split('\n')).toHaveLength(3);
+  expect(status).toBe(2);
+});
+
 describe.concurrent('what is wrong with the file', () => {
   it.each<[string, string | Uint8Array, string[]]>([
     ['an unknown key', `${spinner}colour: red\n`, ['colour']],

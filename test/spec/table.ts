@@ -1,6 +1,6 @@
+import { problemCodes } from '../../lib/problemCode.js';
 import { Refusal } from '../../lib/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
-import { problemCodes } from './problemCodes.js';
 
 /** A parameter file as data, with whatever a test puts in it. */
 // biome-ignore lint/suspicious/noExplicitAny: tests write values of every wrong type into it
@@ -38,7 +38,7 @@ export function problemsOf(object: unknown, resolve: Resolver = resolveSpec) {
     return [];
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    const strange = error.problems.find(({ code }) => !problemCodes.has(code));
+    const strange = error.problems.find(({ code }) => !Object.hasOwn(problemCodes, code));
     if (strange) throw new Error(`no known code: ${JSON.stringify(strange)}`);
     return [...error.problems];
   }

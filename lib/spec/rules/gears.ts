@@ -29,12 +29,12 @@ export const ringTeeth: Rule<'planetary'> = {
     if (ring.teeth > MOST_RING_TEETH && file.ring.teeth === undefined) {
       const rule = `gives a ring of ${ring.teeth} teeth (sun + 2 × planets); at most ${MOST_RING_TEETH}`;
       const nearest = [Math.floor((MOST_RING_TEETH - sun.teeth) / 2)];
-      return [problemOf('wrong-ring', 'planets.teeth', planets.teeth, rule, nearest)];
+      return [problemOf('beyond-limit', 'planets.teeth', planets.teeth, rule, nearest)];
     }
     if (ring.teeth > planets.teeth) return [];
     const rule = `must be more than planets.teeth, ${planets.teeth}`;
     return [
-      problemOf('wrong-ring', 'ring.teeth', ring.teeth, rule, [
+      problemOf('beyond-limit', 'ring.teeth', ring.teeth, rule, [
         Math.min(sun.teeth + 2 * planets.teeth, MOST_RING_TEETH),
       ]),
     ];

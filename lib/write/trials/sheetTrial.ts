@@ -80,7 +80,7 @@ export function readingOf(phrase: ReadingPhrase, sheet: TrialSheet | undefined):
       Number(each.feature === feature) * 2 + Number(each.part === part);
     const offers = found.length ? found : sizes.toSorted((a, b) => near(b) - near(a));
     refuse(
-      found.length ? 'ambiguous' : 'not-in-sheet',
+      found.length ? 'ambiguous' : 'not-one-of',
       'reading',
       spoken(phrase),
       found.length
