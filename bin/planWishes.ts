@@ -1,5 +1,5 @@
 import { codeOfNumber } from '../lib/problemCode.js';
-import { type Problem, problemOf, Refusal, refuse } from '../lib/refusal.js';
+import { type Problem, problemOf, Refusal, refuse, refuseAll } from '../lib/refusal.js';
 import type { Plan } from '../lib/train/planSets.js';
 import type { Span, WantedSets } from '../lib/train/planWanted.js';
 import type { Arguments } from './usage.js';
@@ -93,8 +93,7 @@ function wishesOf(argv: Arguments): WantedSets {
     by: argv.by as WantedSets['by'],
     limit: read('limit', number),
   };
-  const [first, ...rest] = problems;
-  if (first) throw new Refusal([first, ...rest]);
+  refuseAll(problems);
   return wanted;
 }
 

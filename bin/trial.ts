@@ -2,7 +2,7 @@ import { advise } from '../lib/fit/trials/advise.js';
 import { type Conditions, showConditions } from '../lib/fit/trials/conditions.js';
 import { entryProblems } from '../lib/fit/trials/entryProblems.js';
 import { trialSchema } from '../lib/fit/trials/trialSchema.js';
-import { Refusal, refuse } from '../lib/refusal.js';
+import { refuse, refuseAll } from '../lib/refusal.js';
 import { closest } from '../lib/spec/nearest.js';
 import { writeNew } from '../lib/write/planWrite.js';
 import { textAt } from '../lib/write/readText.js';
@@ -92,8 +92,7 @@ function wantedOf({ printer, filament, dryness }: TrialArguments): Partial<Condi
       closest(String(wanted), ['dry', 'damp', 'unknown']),
     ]);
   const issues = trialSchema.safeParse({ ...labels, gap: 1, outcome: 'free' }).error?.issues ?? [];
-  const [first, ...rest] = entryProblems(issues, labels).map(({ path: _, ...problem }) => problem);
-  if (first) throw new Refusal([first, ...rest]);
+  refuseAll(entryProblems(issues, labels).map(({ path: _, ...problem }) => problem));
   return given as Partial<Conditions>;
 }
 

@@ -2,7 +2,7 @@ import { dirname, join } from 'node:path';
 import { entryProblems } from '../lib/fit/trials/entryProblems.js';
 import { readPhrase } from '../lib/fit/trials/readingPhrase.js';
 import { type Reading, type Trial, trialSchema } from '../lib/fit/trials/trialSchema.js';
-import { type Problem, Refusal } from '../lib/refusal.js';
+import { type Problem, Refusal, refuseAll } from '../lib/refusal.js';
 import { changedFiles, digestsAt } from '../lib/write/digests.js';
 import { readText } from '../lib/write/readText.js';
 import { readingOf, readTrialSheet, sheetDefaults, type TrialSheet } from '../lib/write/trials/sheetTrial.js';
@@ -59,8 +59,7 @@ export async function trialOf(argv: Arguments, today: string): Promise<Trial> {
         .map(({ path: _, ...problem }) => problem),
     );
   }
-  const [first, ...rest] = problems;
-  if (first) throw new Refusal([first, ...rest]);
+  refuseAll(problems);
   return parsed.data!;
 }
 

@@ -1,4 +1,4 @@
-import { type Problem, problemOf, Refusal, refuse } from '../lib/refusal.js';
+import { type Problem, problemOf, Refusal, refuse, refuseAll } from '../lib/refusal.js';
 import { closest } from '../lib/spec/nearest.js';
 
 /** What yargs hands over: every flag by its name, what is left over under `_`. */
@@ -26,8 +26,7 @@ export function checkUsage(argv: Arguments, known: readonly string[], words: num
   }
   for (const word of argv._.slice(argv.FILE === undefined ? words : words - 1))
     problems.push(problemOf('wrong-usage', 'command line', word, 'is one word too many'));
-  const [first, ...rest] = problems;
-  if (first) throw new Refusal([first, ...rest]);
+  refuseAll(problems);
 }
 
 /**

@@ -54,6 +54,21 @@ export function refuse(...problem: Parameters<typeof problemOf>): never {
   throw new Refusal([problemOf(...problem)]);
 }
 
+/** Throws a `Refusal` holding all of these problems; nothing happens where there are none. */
+export function refuseAll([first, ...rest]: readonly Problem[]): void {
+  if (first) throw new Refusal([first, ...rest]);
+}
+
+/** What is made, or something else where that is refused; anything thrown but a `Refusal` goes through. */
+export function unlessRefused<T, Else>(make: () => T, otherwise: Else): T | Else {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof Refusal) return otherwise;
+    throw error;
+  }
+}
+
 /** One line for one problem: parameter, value, rule, and what would work. */
 export function describeProblem({ parameter, value, rule, nearest }: Problem): string {
   const offer = nearest.length ? `; nearest that works: ${nearest.map(show).join(', ')}` : '';

@@ -1,4 +1,4 @@
-import { type Problem, Refusal, refuse } from '../refusal.js';
+import { type Problem, refuse, refuseAll } from '../refusal.js';
 import { problemIn, withoutMisspelt } from '../spec/issues.js';
 import { nearestName } from '../spec/name.js';
 import { isMapping, type Plain, plainData } from '../spec/plainData.js';
@@ -33,8 +33,7 @@ export function readBatch(object: unknown, fallbackName: string, profile: Profil
   const problems: Problem[] = findings
     .filter(({ parameter }) => !paths.some((path) => under(parameter, path) || under(path, parameter)))
     .map(problemIn);
-  const [first, ...rest] = problems;
-  if (first) throw new Refusal([first, ...rest.slice(0, MOST_PROBLEMS)]);
+  refuseAll(problems.slice(0, MOST_PROBLEMS));
   const rule = 'is required by batch: a mapping from parameter to values, or a list of overrides';
   if (!isMapping(all) || given === undefined)
     refuse('missing', 'variants', undefined, rule, [{ 'fit.gap': [0.2, 0.25] }]);
@@ -45,7 +44,7 @@ export function readBatch(object: unknown, fallbackName: string, profile: Profil
 }
 
 /** More problems than this say nothing new. */
-const MOST_PROBLEMS = 100;
+const MOST_PROBLEMS = 101;
 
 function under(path: string, group: string): boolean {
   return path === group || path.startsWith(`${group}.`);

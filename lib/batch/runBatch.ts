@@ -1,7 +1,7 @@
 import { mkdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Tinypool } from 'tinypool';
-import { problemOf, Refusal, refuse } from '../refusal.js';
+import { problemOf, Refusal, refuse, unlessRefused } from '../refusal.js';
 import type { Profile } from '../spec/profileFile.js';
 import type { BatchRow } from '../write/batchPage.js';
 import { checkFolder } from '../write/files.js';
@@ -219,10 +219,5 @@ async function goneOf(folder: string, files: readonly { name: string; bytes?: nu
 /** Of other shards' variants alone: what it takes to read parameters whole is loaded for them, and by the workers. */
 async function expected(task: VariantTask): Promise<string | null> {
   const { specOf } = await import('./makeVariant.js');
-  try {
-    return fingerprint(specOf(task), task);
-  } catch (error) {
-    if (error instanceof Refusal) return null;
-    throw error;
-  }
+  return unlessRefused(() => fingerprint(specOf(task), task), null);
 }

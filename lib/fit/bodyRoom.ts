@@ -1,4 +1,4 @@
-import { type Problem, Refusal } from '../refusal.js';
+import { refuseAll } from '../refusal.js';
 import { boreProblems } from '../spec/rules/bores.js';
 import { bodyProblems } from '../spec/rules/gears.js';
 import { rootsFollow } from '../spec/rules/roots.js';
@@ -33,8 +33,4 @@ export function pairBodyRoom(spec: PairSpec, radii: Record<'pinion' | 'wheel', M
     boreProblems(part, bore, rootOf(part), spec.printer.lineWidth),
   );
   refuseAll([...bores, ...trainFeatureProblems(spec, rootOf)]);
-}
-
-function refuseAll([first, ...rest]: Problem[]): void {
-  if (first) throw new Refusal([first, ...rest]);
 }

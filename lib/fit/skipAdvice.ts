@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.js';
+import { unlessRefused } from '../refusal.js';
 import { MOST_GAP_PER_MODULE, ranges } from '../spec/ranges.js';
 import type { PlanetarySpec } from '../spec/types.js';
 import { usual } from '../spec/usual.js';
@@ -42,13 +42,10 @@ const MODULE_RANGE = 2;
 
 /** True when the set of a parameter file bears the limits; false when its teeth cannot be made. */
 export function bears(spec: PlanetarySpec, material: Partial<SkipMaterial>, limits: SkipLimits): boolean {
-  try {
+  return unlessRefused(() => {
     const { pinchForce, sunTorque } = skipOf(setOf(trainNumbers(spec)), material);
     return pinchForce >= limits.pinchForce && sunTorque >= limits.sunTorque;
-  } catch (error) {
-    if (error instanceof Refusal) return false;
-    throw error;
-  }
+  }, false);
 }
 
 /**

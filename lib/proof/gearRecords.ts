@@ -1,5 +1,5 @@
 import type { Train, TrainGear } from '../fit/train/train.js';
-import { Refusal } from '../refusal.js';
+import { unlessRefused } from '../refusal.js';
 import type { CommonSpec } from '../spec/types.js';
 import { baseTangentFaceWidth, baseTangentLength, teethSpanned } from '../tooth/baseTangent.js';
 import { type Gear, gearSizes } from '../tooth/gear.js';
@@ -46,11 +46,11 @@ function baseTangent(spec: CommonSpec, gear: Gear, relief: number): GearRecord['
 
 /** Nulls where no pin in whole tenths of a millimetre rests on both flanks. */
 function pins(gear: Gear, relief: number): GearRecord['overPins'] {
-  try {
-    const pin = practicalPin(gear);
-    return { pin, nominal: overPins(gear, pin), withGap: overPins(gear, pin, relief) };
-  } catch (error) {
-    if (!(error instanceof Refusal)) throw error;
-    return { pin: null, nominal: null, withGap: null };
-  }
+  return unlessRefused(
+    () => {
+      const pin = practicalPin(gear);
+      return { pin, nominal: overPins(gear, pin), withGap: overPins(gear, pin, relief) };
+    },
+    { pin: null, nominal: null, withGap: null },
+  );
 }

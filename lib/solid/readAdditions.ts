@@ -1,4 +1,4 @@
-import { type Problem, problemOf, Refusal } from '../refusal.js';
+import { type Problem, problemOf, Refusal, refuseAll } from '../refusal.js';
 import { closest } from '../spec/nearest.js';
 import type { Additions } from './additions.js';
 import { fromGeom3, type Geom3 } from './geom3.js';
@@ -55,7 +55,8 @@ export function readAdditions(additions: Additions): Addition[] {
           else for (const [i, solid] of solids.entries()) readSolid(known, to, solid, `${at}[${i}]`);
         }
     }
-  return orRefused(read, problems);
+  refuseAll(problems);
+  return read;
 }
 
 /** @throws Refusal with every entry for a part that is not there, the names that are beside it */
@@ -72,12 +73,7 @@ export function refuseUnknownParts(
       const nearest = [first, ...names.filter((name) => name !== first)];
       return problemOf('not-one-of', `${operation}.${to}`, to, 'is no part of this set', nearest);
     });
-  orRefused(additions, problems);
-}
-
-function orRefused<T>(read: T, [first, ...rest]: Problem[]): T {
-  if (first) throw new Refusal([first, ...rest]);
-  return read;
+  refuseAll(problems);
 }
 
 /** Looks at every polygon, so that what passes can be read without an error of any other class. */

@@ -1,4 +1,4 @@
-import { type Problem, problemOf, Refusal, refuse } from '../refusal.js';
+import { type Problem, problemOf, Refusal, refuse, refuseAll } from '../refusal.js';
 
 /** Bounds of what is read at all: far above any real parameter file. */
 const DEEPEST = 16;
@@ -24,8 +24,7 @@ export function plainData(value: unknown): unknown {
     if (error instanceof Refusal) throw error;
     refuse('wrong-type', 'file', typeof value, 'cannot be read as plain data');
   }
-  const [first, ...rest] = problems;
-  if (first) throw new Refusal([first, ...rest]);
+  refuseAll(problems);
   return copy;
 }
 

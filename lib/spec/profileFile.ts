@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { type Problem, problemOf, Refusal, refuse } from '../refusal.js';
+import { type Problem, problemOf, Refusal, refuse, refuseAll } from '../refusal.js';
 import { findingsOf, problemIn, withoutMisspelt } from './issues.js';
 import { closest } from './nearest.js';
 import { isMapping, type Plain, plainData } from './plainData.js';
@@ -79,8 +79,7 @@ function checked(data: unknown): Profile {
   const shipped = withShipped(own) as Profile;
   const issues = profileSchema.safeParse(shipped).error?.issues ?? [];
   problems.push(...withoutMisspelt(findingsOf(issues, own)).map(problemIn));
-  const [first, ...rest] = problems;
-  if (first) throw new Refusal([first, ...rest]);
+  refuseAll(problems);
   return shipped;
 }
 

@@ -1,6 +1,6 @@
 import { type Document, isAlias, isScalar, LineCounter, parseAllDocuments, visit } from 'yaml';
 import type { ProblemCode } from '../problemCode.js';
-import { type Problem, problemOf, Refusal, refuse } from '../refusal.js';
+import { type Problem, problemOf, refuse, refuseAll } from '../refusal.js';
 import { asProfile, type Profile, resolveProfile, withProfile } from './profileFile.js';
 import { resolveSpec } from './resolveSpec.js';
 import { guardText } from './textGuards.js';
@@ -61,8 +61,7 @@ export function readData(text: string, mostTokens?: number): unknown {
   const problems = [...faultsOf(document, lines), ...structureFaults(document, lines)];
   const rule = 'must hold one document: leave out the lines of ---';
   if (second) problems.push(problemOf('not-yaml', 'file', `${documents.length} documents`, rule));
-  const [first, ...rest] = problems.slice(0, MOST_FAULTS);
-  if (first) throw new Refusal([first, ...rest]);
+  refuseAll(problems.slice(0, MOST_FAULTS));
   try {
     return document.toJS({ maxAliasCount: MOST_ALIASES });
   } catch {

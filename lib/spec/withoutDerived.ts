@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.js';
+import { unlessRefused } from '../refusal.js';
 import { guideAt, knownPaths } from './guide.js';
 import { moduleGiven } from './moduleGiven.js';
 import { inOrder, isMapping, type Plain } from './plainData.js';
@@ -38,12 +38,7 @@ function textOf(data: unknown): string {
 }
 
 function resolved(file: Plain): Spec | undefined {
-  try {
-    return resolveSpec(file);
-  } catch (error) {
-    if (error instanceof Refusal) return undefined;
-    throw error;
-  }
+  return unlessRefused(() => resolveSpec(file), undefined);
 }
 
 /** The data without the value at a path; undefined where there is none. */

@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.js';
+import { unlessRefused } from '../refusal.js';
 import { MOST_TOLERANCE_PER_GAP } from '../spec/measuredGaps.js';
 import { ranges } from '../spec/ranges.js';
 import { resolveSpec } from '../spec/resolveSpec.js';
@@ -110,16 +110,13 @@ function teethOf(module: number, wanted: ResolvedWanted): Teeth[] {
   const counts = { sunTeeth: 12, planetTeeth: 12, ringTeeth: 36, planets: 3 };
   const profileShifts = { sun: 0, planet: 0, ring: 0 };
   const file = planParameters({ ...counts, module, spacing: 'equal', profileShifts }, wanted);
-  try {
+  return unlessRefused(() => {
     // The tolerance of the meshes does not change their numbers, and the coarsest is never refused for its size.
     const tolerance = Math.min(ranges.tolerance[1], MOST_TOLERANCE_PER_GAP * wanted.gap);
     const spec = resolveSpec({ ...file, tolerance });
     const twinOf = plainTwins(wanted, wanted.engagement);
     return [{ module, form: shiftForm(spec), wishes: shiftWishes(spec), twinOf }];
-  } catch (error) {
-    if (error instanceof Refusal) return [];
-    throw error;
-  }
+  }, []);
 }
 
 function* countsOf({ sunTeeth, planetTeeth, ringTeeth }: ResolvedWanted): Generator<ShiftCounts> {

@@ -1,5 +1,5 @@
 import { codeOfNumber } from '../problemCode.js';
-import { type Problem, problemOf, Refusal } from '../refusal.js';
+import { type Problem, problemOf, Refusal, refuseAll } from '../refusal.js';
 import { clamp, closest, ROUNDING } from '../spec/nearest.js';
 import {
   featureRanges,
@@ -78,18 +78,13 @@ export function readWanted(wanted: WantedSets): ResolvedWanted {
     ...ratioProblems(wanted.ratio),
     ...byProblems(wanted),
   );
-  stop(problems);
+  refuseAll(problems);
   const all = completeWanted(wanted, modulesOf(wanted.module));
-  stop(togetherProblems(wanted, all));
+  refuseAll(togetherProblems(wanted, all));
   return completeWanted(
     wanted,
     all.module.filter((module) => all.gap <= MOST_GAP_PER_MODULE * module + ROUNDING),
   );
-}
-
-function stop(problems: Problem[]): void {
-  const [first, ...rest] = problems;
-  if (first) throw new Refusal([first, ...rest]);
 }
 
 /** Any counts: of a file's rules, only those between what all rows share are asked. */

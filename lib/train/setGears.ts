@@ -1,4 +1,4 @@
-import { Refusal } from '../refusal.js';
+import { refuseAll } from '../refusal.js';
 import { rootsProblems } from '../spec/rules/gears.js';
 import type { PlanetarySpec } from '../spec/types.js';
 import type { Gear } from '../tooth/gear.js';
@@ -21,12 +21,9 @@ export function setGears(spec: PlanetarySpec): SetGears {
   const common = { module, pressureAngle, helixAngle: spec.helix.angle, rack };
   const shifts = specShifts(spec);
   if (shifts.outcome) {
-    const [first, ...rest] = rootsProblems({
-      ...spec,
-      sun: { ...spec.sun, profileShift: shifts.sun },
-      planets: { ...spec.planets, profileShift: shifts.planet },
-    });
-    if (first) throw new Refusal([first, ...rest]);
+    const sun = { ...spec.sun, profileShift: shifts.sun };
+    const planets = { ...spec.planets, profileShift: shifts.planet };
+    refuseAll(rootsProblems({ ...spec, sun, planets }));
   }
   return {
     sun: { ...common, teeth: spec.sun.teeth, profileShift: shifts.sun, internal: false },

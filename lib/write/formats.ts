@@ -1,4 +1,4 @@
-import { type Problem, problemOf, Refusal } from '../refusal.js';
+import { type Problem, problemOf, refuseAll } from '../refusal.js';
 import { closest } from '../spec/nearest.js';
 
 /** Formats that a set's parts can be written in. */
@@ -23,8 +23,7 @@ export function readFormats(list: string = formats.join(',')): Format[] {
         word === '' ? [...formats] : [closest(word, formats)],
       ),
     );
-  const [first, ...rest] = problems;
-  if (first) throw new Refusal([first, ...rest]);
+  refuseAll(problems);
   return formats.filter((format) => words.includes(format));
 }
 

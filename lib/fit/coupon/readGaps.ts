@@ -1,4 +1,4 @@
-import { Refusal, refuse } from '../../refusal.js';
+import { Refusal, refuse, unlessRefused } from '../../refusal.js';
 import { clamp } from '../../spec/nearest.js';
 import { ranges } from '../../spec/ranges.js';
 
@@ -28,12 +28,7 @@ export function readGaps(text: string): number[] {
 
 /** An offer is tried before it is made. */
 function works(text: string): boolean {
-  try {
-    return gapsIn(text).length > 0;
-  } catch (error) {
-    if (error instanceof Refusal) return false;
-    throw error;
-  }
+  return unlessRefused(() => gapsIn(text).length > 0, false);
 }
 
 function gapsIn(text: string): number[] {

@@ -1,4 +1,4 @@
-import { Refusal, refuse } from '../../refusal.js';
+import { Refusal, refuse, refuseAll, unlessRefused } from '../../refusal.js';
 import { ranges } from '../../spec/ranges.js';
 import { gearBodyProblems } from '../../spec/rules/trains.js';
 import type { PairSpec } from '../../spec/types.js';
@@ -148,7 +148,7 @@ function serves(spec: PairSpec, sum: number, shift: number): boolean {
   const other = wheelShift(spec, sum, shift);
   const [low, high] = spec.wheel.internal ? RANGE.internal : RANGE.external;
   if (shift < RANGE.external[0] || shift > RANGE.external[1] || other < low || other > high) return false;
-  try {
+  return unlessRefused(() => {
     const gears = gearsOf(spec, shift, other);
     if (thinBodies(spec, gears).length) return false;
     const { gap, gapShare } = spec.fit;
@@ -158,10 +158,7 @@ function serves(spec: PairSpec, sum: number, shift: number): boolean {
       (part) => tipThickness(gears[part], radii[part].tip, relief[part]) > LEAST_TIP * spec.module,
     );
     return tips && runs(spec, gears, radii, relief);
-  } catch (error) {
-    if (error instanceof Refusal) return false;
-    throw error;
-  }
+  }, false);
 }
 
 /** Whether teeth as made stay in contact and keep clear of each other's roots, as the checks will ask. */
@@ -207,14 +204,8 @@ const AROUND = [0.98, 0.99, 1.01, 1.02, 1.03, 1.04, 1.06, 1.08];
 /** The centre distance nearest to the one asked for that shifts can be found for, towards the standard one. */
 function nearestDistance(spec: PairSpec, asked: number): number[] {
   const standard = centreDistance(...bare(spec));
-  const works = (distance: number) => {
-    try {
-      return pinionShift(spec, shiftSum(...bare(spec), distance)) !== null;
-    } catch (error) {
-      if (error instanceof Refusal) return false;
-      throw error;
-    }
-  };
+  const works = (distance: number) =>
+    unlessRefused(() => pinionShift(spec, shiftSum(...bare(spec), distance)) !== null, false);
   const starts = [standard, ...AROUND.map((share) => share * standard)].filter(works);
   if (!starts.length) return [];
   let [fits, misses] = [starts.reduce((a, b) => (Math.abs(b - asked) < Math.abs(a - asked) ? b : a)), asked];
@@ -292,6 +283,5 @@ function thinBodies(spec: PairSpec, gears: PairGears) {
 
 /** Shifts are found for the teeth and the bodies within them. */
 function refuseThinBodies(spec: PairSpec, gears: PairGears): void {
-  const [first, ...rest] = thinBodies(spec, gears);
-  if (first) throw new Refusal([first, ...rest]);
+  refuseAll(thinBodies(spec, gears));
 }

@@ -1,5 +1,5 @@
 import { compensationOf } from '../../fit/compensation.js';
-import { Refusal } from '../../refusal.js';
+import { unlessRefused } from '../../refusal.js';
 import { buildSet } from '../../solid/buildSet.js';
 import type { Part } from '../../solid/mesh.js';
 import { deepestByFace } from '../../spec/bevelLimits.js';
@@ -75,12 +75,9 @@ function advice(spec: Spec, left: number, changed: boolean): string {
 }
 
 function passes(changed: Spec): boolean {
-  try {
+  return unlessRefused(() => {
     const spec = resolveSpec(changed);
     const found = inFirstLayer(spec, buildSet(spec));
     return found === null || found.left > 0;
-  } catch (error) {
-    if (error instanceof Refusal) return false;
-    throw error;
-  }
+  }, false);
 }

@@ -2,7 +2,7 @@ import { type CarrierSet, type CarrierSizes, carrierSizes } from '../../fit/carr
 import { ACROSS_LAYERS, pinStrength } from '../../fit/carrier/pinStrength.js';
 import { skipOf } from '../../fit/skip.js';
 import { fittedSetOf } from '../../fit/train/setOf.js';
-import { Refusal } from '../../refusal.js';
+import { unlessRefused } from '../../refusal.js';
 import type { Carrier, PlanetarySpec } from '../../spec/types.js';
 import type { Check } from '../check.js';
 import type { ToothFindings } from '../findings.js';
@@ -70,10 +70,5 @@ function offer(
 }
 
 function sizesOf(spec: PlanetarySpec, set: CarrierSet): CarrierSizes | null {
-  try {
-    return carrierSizes(spec, set);
-  } catch (error) {
-    if (error instanceof Refusal) return null;
-    throw error;
-  }
+  return unlessRefused(() => carrierSizes(spec, set), null);
 }

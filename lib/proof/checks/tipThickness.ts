@@ -1,7 +1,7 @@
 import { drawnTrain } from '../../fit/train/drawnTrain.js';
 import type { Train } from '../../fit/train/train.js';
 import { trainNumbers } from '../../fit/train/trainNumbers.js';
-import { Refusal } from '../../refusal.js';
+import { unlessRefused } from '../../refusal.js';
 import { moduleGiven } from '../../spec/moduleGiven.js';
 import { ranges } from '../../spec/ranges.js';
 import type { Spec } from '../../spec/types.js';
@@ -74,12 +74,7 @@ export function tipOffer<S extends Spec>(spec: S, leaves: (spec: S) => boolean =
 }
 
 function leavesTip(spec: Spec): boolean {
-  try {
-    return thinnestTip(drawnTrain(trainNumbers(spec))).thickness > 0;
-  } catch (error) {
-    if (error instanceof Refusal) return false;
-    throw error;
-  }
+  return unlessRefused(() => thinnestTip(drawnTrain(trainNumbers(spec))).thickness > 0, false);
 }
 
 /** The value nearest to `from`, towards `from + way`, that works, when the far end does; null when it does not. */

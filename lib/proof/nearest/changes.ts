@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.js';
+import { unlessRefused } from '../../refusal.js';
 import { moduleGiven } from '../../spec/moduleGiven.js';
 import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
 import type { Plain } from '../../spec/plainData.js';
@@ -25,12 +25,7 @@ export function changed<S extends Spec>(spec: S, change: Change): S | undefined 
     if (value === undefined) delete group[last];
     else group[last] = value;
   }
-  try {
-    return resolveSpec(file) as S;
-  } catch (error) {
-    if (error instanceof Refusal) return undefined;
-    throw error;
-  }
+  return unlessRefused(() => resolveSpec(file) as S, undefined);
 }
 
 /** A parameter that may be changed by itself. */

@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.js';
+import { unlessRefused } from '../../refusal.js';
 import { buildSet } from '../../solid/buildSet.js';
 import { floorThousandth } from '../../spec/nearest.js';
 import type { TrainSpec } from '../../spec/types.js';
@@ -49,10 +49,5 @@ function fits(spec: TrainSpec): boolean {
   const { width, depth, height } = spec.printer.bed;
   const room = { width: width - 2 * COARSE, depth: depth - 2 * COARSE, height };
   const coarse = { ...spec, tolerance: COARSE, printer: { ...spec.printer, bed: room } };
-  try {
-    return bed({ spec: coarse, parts: buildSet(coarse) }).holds;
-  } catch (error) {
-    if (error instanceof Refusal) return false;
-    throw error;
-  }
+  return unlessRefused(() => bed({ spec: coarse, parts: buildSet(coarse) }).holds, false);
 }

@@ -1,4 +1,4 @@
-import { Refusal } from '../../refusal.js';
+import { unlessRefused } from '../../refusal.js';
 import { buildSet } from '../../solid/buildSet.js';
 import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
 import { ranges } from '../../spec/ranges.js';
@@ -33,11 +33,8 @@ export function meshWays(spec: Spec): Ways {
 
 /** Whether all meshes of a file can be made within what a set may have. Some tenths of a second where they are large. */
 export function isMeshed(spec: Spec): boolean {
-  try {
+  return unlessRefused(() => {
     keepBudget(spec, buildSet(spec));
     return true;
-  } catch (error) {
-    if (error instanceof Refusal) return false;
-    throw error;
-  }
+  }, false);
 }

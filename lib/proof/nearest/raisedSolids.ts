@@ -1,5 +1,5 @@
 import { compensationOf } from '../../fit/compensation.js';
-import { Refusal } from '../../refusal.js';
+import { unlessRefused } from '../../refusal.js';
 import type { Change } from '../../solid/additions.js';
 import type { Part } from '../../solid/mesh.js';
 import { ceilThousandth } from '../../spec/nearest.js';
@@ -46,10 +46,5 @@ function under(parts: readonly Part[], scale: number): Map<string, number> {
 }
 
 function passes(change: Change, prove: (change: Change) => ProvedParts): boolean {
-  try {
-    return !prove(change).sheet.checks.some(mustFail);
-  } catch (error) {
-    if (error instanceof Refusal) return false;
-    throw error;
-  }
+  return unlessRefused(() => !prove(change).sheet.checks.some(mustFail), false);
 }

@@ -1,5 +1,5 @@
 import { trainNumbers } from '../../fit/train/trainNumbers.js';
-import { type Problem, Refusal } from '../../refusal.js';
+import { type Problem, Refusal, unlessRefused } from '../../refusal.js';
 import { guideAt } from '../../spec/guide.js';
 import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
 import { isMapping, type Plain } from '../../spec/plainData.js';
@@ -82,16 +82,13 @@ function usualGroup({ parameter, nearest: [offer] }: Problem, file: Plain): unkn
 
 /** The number that a file has at a path where it is given none; shifts of a set are found where it asks for that. */
 function valueWithout(file: Plain, path: string[]): number | undefined {
-  try {
+  return unlessRefused(() => {
     const spec = resolveSpec(put(file, path, undefined));
     if (path[0] === 'centreDistance' && spec.kind === 'pair') return madeDistance(spec);
     const found = spec.kind === 'planetary' && path[1] === 'profileShift' ? withShifts(spec) : spec;
     const value = path.reduce<unknown>((group, key) => (isMapping(group) ? group[key] : undefined), found);
     return typeof value === 'number' ? value : undefined;
-  } catch (error) {
-    if (error instanceof Refusal) return undefined;
-    throw error;
-  }
+  }, undefined);
 }
 
 /** In steps far below what tells centre distances apart, mm. */
@@ -107,12 +104,7 @@ function withShifts(spec: PlanetarySpec): Plain {
 }
 
 function isWorking(file: Plain): boolean {
-  try {
-    return works(resolveSpec(file));
-  } catch (error) {
-    if (error instanceof Refusal) return false;
-    throw error;
-  }
+  return unlessRefused(() => works(resolveSpec(file)), false);
 }
 
 function withOffer(file: Plain, { code, parameter, nearest }: Problem): Plain {

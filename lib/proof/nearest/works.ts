@@ -2,7 +2,7 @@ import { drawnGap } from '../../fit/compensation.js';
 import { drawnTrain } from '../../fit/train/drawnTrain.js';
 import { fitDrawn, fitTrain } from '../../fit/train/fitTrain.js';
 import { trainNumbers } from '../../fit/train/trainNumbers.js';
-import { Refusal } from '../../refusal.js';
+import { unlessRefused } from '../../refusal.js';
 import { wallOf } from '../../solid/buildTrain.js';
 import type { Spec } from '../../spec/types.js';
 import { leastMeshGap } from '../allowedGapError.js';
@@ -22,12 +22,7 @@ const FOR_MESHES = 0.75;
  * what the checks ask before anything is built. Some milliseconds.
  */
 export function works(spec: Spec): boolean {
-  try {
-    return runs(spec);
-  } catch (error) {
-    if (error instanceof Refusal) return false;
-    throw error;
-  }
+  return unlessRefused(() => runs(spec), false);
 }
 
 function runs(spec: Spec): boolean {

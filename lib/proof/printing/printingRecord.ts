@@ -1,6 +1,6 @@
 import { compensationOf } from '../../fit/compensation.js';
 import type { Train, TrainBar, TrainGear } from '../../fit/train/train.js';
-import { Refusal } from '../../refusal.js';
+import { unlessRefused } from '../../refusal.js';
 import type { Bore } from '../../spec/types.js';
 import { baseTangentLength } from '../../tooth/baseTangent.js';
 import type { Gear } from '../../tooth/gear.js';
@@ -47,12 +47,7 @@ function gearSizesOf(record: GearRecord, { gear, radii, relief }: TrainGear): Pr
 
 /** Null where the pin that suits the print sinks too deep between the drawn flanks. */
 function pinReading(gear: Gear, pin: number, relief: number): number | null {
-  try {
-    return overPins(gear, pin, relief);
-  } catch (error) {
-    if (error instanceof Refusal) return null;
-    throw error;
-  }
+  return unlessRefused(() => overPins(gear, pin, relief), null);
 }
 
 /** A ring's outer wall, or a bore. */

@@ -1,5 +1,5 @@
 import { codeOfNumber } from '../../problemCode.js';
-import { type Problem, problemOf, Refusal } from '../../refusal.js';
+import { type Problem, problemOf, refuseAll } from '../../refusal.js';
 import { clamp } from '../../spec/nearest.js';
 import { MOST_GAP_PER_MODULE, type Range, ranges } from '../../spec/ranges.js';
 import { usual } from '../../spec/usual.js';
@@ -32,6 +32,5 @@ export function checkShiftInput(counts: ShiftCounts, form: ShiftForm): void {
     ask(key, given[key], sizes[key]);
   for (const key of ['addendum', 'dedendum', 'fillet'] as const)
     ask(`rack.${key}`, rack?.[key] ?? Number.NaN, ranges[key]);
-  const [first, ...rest] = problems;
-  if (first) throw new Refusal([first, ...rest]);
+  refuseAll(problems);
 }
