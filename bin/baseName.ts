@@ -26,7 +26,6 @@ export function checkBaseName(parameter: string, path: string): void {
   const fault = nameFault(name);
   if (!fault) return;
   const near = `${nearestName(name)}${ext}`;
-  refuse('bad-name', parameter, path, `is no name for a parameter file: it ${fault}`, [
-    dir ? `${dir}/${near}` : near,
-  ]);
+  const rule = `is no name for a parameter file: it ${fault}`;
+  refuse('bad-name', parameter, path, rule, [dir ? `${dir}/${near}` : near]);
 }

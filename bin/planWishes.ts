@@ -149,11 +149,8 @@ function helixOf(flag: string, text: string): { form: string; angle?: number } {
 function rackOf(flag: string, text: string): WantedSets['rack'] {
   if (!text.includes(',')) return text as 'B';
   const figures = text.split(',').map((one) => number(flag, one));
-  if (figures.length !== 3)
-    refuse('wrong-form', flag, text, 'must be a profile, or addendum,dedendum,fillet in modules', [
-      'B',
-      '1,1.25,0.3',
-    ]);
+  const rule = 'must be a profile, or addendum,dedendum,fillet in modules';
+  if (figures.length !== 3) refuse('wrong-form', flag, text, rule, ['B', '1,1.25,0.3']);
   const [addendum, dedendum, fillet] = figures;
   return { addendum, dedendum, fillet };
 }
@@ -187,7 +184,6 @@ export function number(flag: string, text: string): number {
 export function wholeNumber(flag: string, text: string, least: number): number {
   const value = number(flag, text);
   if (Number.isInteger(value) && value >= least) return value;
-  refuse(codeOfNumber(value, true), flag, text, `must be a whole number from ${least} on`, [
-    Math.max(least, Math.round(value)),
-  ]);
+  const rule = `must be a whole number from ${least} on`;
+  refuse(codeOfNumber(value, true), flag, text, rule, [Math.max(least, Math.round(value))]);
 }

@@ -87,10 +87,9 @@ function wantedOf({ printer, filament, dryness }: TrialArguments): Partial<Condi
     Object.entries({ printer, filament, dryness }).filter(([, value]) => value !== undefined),
   );
   const { dryness: wanted, ...labels } = given;
+  const rule = 'must be one of dry, damp, unknown';
   if (wanted !== undefined && !['dry', 'damp', 'unknown'].includes(String(wanted)))
-    refuse('not-one-of', 'dryness', wanted, 'must be one of dry, damp, unknown', [
-      closest(String(wanted), ['dry', 'damp', 'unknown']),
-    ]);
+    refuse('not-one-of', 'dryness', wanted, rule, [closest(String(wanted), ['dry', 'damp', 'unknown'])]);
   const issues = trialSchema.safeParse({ ...labels, gap: 1, outcome: 'free' }).error?.issues ?? [];
   refuseAll(entryProblems(issues, labels).map(({ path: _, ...problem }) => problem));
   return given as Partial<Conditions>;

@@ -17,10 +17,9 @@ export function readShard(text: string): Shard {
   if (index === undefined)
     refuse('wrong-form', 'shard', text, 'must be I/N: part I, from 1 on, of N parts', ['1/1']);
   const most = Math.min(Math.max(count, 1), MOST_SHARDS);
+  const rule = `must be I/N with I from 1 to N, and N at most ${MOST_SHARDS}`;
   if (count !== most || index < 1 || index > count)
-    refuse('out-of-range', 'shard', text, `must be I/N with I from 1 to N, and N at most ${MOST_SHARDS}`, [
-      `${Math.min(Math.max(index, 1), most)}/${most}`,
-    ]);
+    refuse('out-of-range', 'shard', text, rule, [`${Math.min(Math.max(index, 1), most)}/${most}`]);
   return { index, count };
 }
 

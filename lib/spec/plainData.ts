@@ -33,6 +33,12 @@ export function isMapping(value: unknown): value is Plain {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
+/** The same data with the value at a path replaced; whatever is no mapping on the way gives place to one. */
+export function putAt(group: Plain, [key, ...rest]: readonly string[], value: unknown): Plain {
+  const below = Object.hasOwn(group, key) ? group[key] : undefined;
+  return { ...group, [key]: rest.length ? putAt(isMapping(below) ? below : {}, rest, value) : value };
+}
+
 /** The same data with the keys of every mapping in order, so that equal data give equal text. */
 export function inOrder(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(inOrder);

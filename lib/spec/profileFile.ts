@@ -65,10 +65,8 @@ export function withProfile(data: unknown, profile: Profile): unknown {
 
 function checked(data: unknown): Profile {
   const keys = Object.keys(groups);
-  if (!isMapping(data))
-    refuse('wrong-type', 'file', data, `must be a mapping with the keys ${keys.join(', ')}`, [
-      { printer: 'usual' },
-    ]);
+  const rule = `must be a mapping with the keys ${keys.join(', ')}`;
+  if (!isMapping(data)) refuse('wrong-type', 'file', data, rule, [{ printer: 'usual' }]);
   const strange = Object.keys(data).filter((key) => !keys.includes(key));
   const problems: Problem[] = strange.map((key) =>
     problemOf('unknown-key', key, data[key], `unknown key: a profile holds ${keys.join(', ')}`, [

@@ -70,14 +70,10 @@ export function readData(text: string, mostTokens?: number): unknown {
 }
 
 function faultsOf(document: Document, lines: LineCounter): Problem[] {
-  return [...document.errors, ...document.warnings].map(({ message, pos: [at] }) =>
-    problemOf(
-      'not-yaml',
-      'file',
-      `line ${lines.linePos(at).line}`,
-      `is neither YAML nor JSON: ${message.split('\n')[0]}`,
-    ),
-  );
+  return [...document.errors, ...document.warnings].map(({ message, pos: [at] }) => {
+    const rule = `is neither YAML nor JSON: ${message.split('\n')[0]}`;
+    return problemOf('not-yaml', 'file', `line ${lines.linePos(at).line}`, rule);
+  });
 }
 
 function structureFaults(document: Document, lines: LineCounter): Problem[] {

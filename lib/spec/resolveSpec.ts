@@ -123,22 +123,12 @@ function moduleFindings(data: Record<string, unknown>): Finding[] {
   const { module, transverseModule } = data;
   if (module === undefined && transverseModule === undefined) {
     const rule = `is required: a number ${fromTo(ranges.module)} mm (or transverseModule in its place)`;
-    return [
-      { code: 'missing', path: ['module'], parameter: 'module', value: undefined, rule, nearest: [1.5] },
-    ];
+    return [{ path: ['module'], ...problemOf('missing', 'module', undefined, rule, [1.5]) }];
   }
   if (module === undefined || transverseModule === undefined) return [];
   const rule = 'must be left out where module is given';
-  return [
-    {
-      code: 'excluded',
-      path: ['transverseModule'],
-      parameter: 'transverseModule',
-      value: transverseModule,
-      rule,
-      nearest: [],
-    },
-  ];
+  const problem = problemOf('excluded', 'transverseModule', transverseModule, rule);
+  return [{ path: ['transverseModule'], ...problem }];
 }
 
 function shortened(problems: Problem[]): [Problem, ...Problem[]] {

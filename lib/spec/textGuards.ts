@@ -8,6 +8,7 @@ const MOST_TOKENS = 20_000;
 const DEEPEST_BRACKETS = 16;
 const MOST_MARKS_A_LINE = 8;
 const MOST_INDENT = 100;
+const INDENTED = `is indented more than ${MOST_INDENT} columns`;
 
 /** Characters that no text file holds: control characters but tab and line ends, lone surrogates, non-characters. */
 const NOT_TEXT = /(?![\t\n\r\u0085])[\p{Cc}\p{Cs}\ufffd-\uffff]/u;
@@ -27,13 +28,7 @@ export function guardText(text: string, mostTokens = MOST_TOKENS): void {
   if (strange) refuse('not-text', 'file', `line ${lineOf(text, strange.index)}`, rule);
   // Deep indentation makes the YAML reader's own patterns explode, so it is met before that reader runs.
   const indented = new RegExp(`^[ \\t]{${MOST_INDENT + 1}}`, 'm').exec(text);
-  if (indented)
-    refuse(
-      'too-large',
-      'file',
-      `line ${lineOf(text, indented.index)}`,
-      `is indented more than ${MOST_INDENT} columns`,
-    );
+  if (indented) refuse('too-large', 'file', `line ${lineOf(text, indented.index)}`, INDENTED);
   guardTokens(text, mostTokens);
 }
 

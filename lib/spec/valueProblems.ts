@@ -1,6 +1,6 @@
 import type { Problem } from '../refusal.js';
 import { problemIn } from './issues.js';
-import type { Plain } from './plainData.js';
+import { type Plain, putAt } from './plainData.js';
 import { valueFindings } from './resolveSpec.js';
 
 /** A planetary set with no more than it must have. */
@@ -19,11 +19,7 @@ const BARE: Plain = {
  * @param parameter what the caller calls it, in place of the path [the path]
  */
 export function valueProblems(path: string, value: unknown, parameter = path): Problem[] {
-  return valueFindings(put(BARE, path.split('.'), value))
+  return valueFindings(putAt(BARE, path.split('.'), value))
     .filter((found) => found.parameter === path || found.parameter.startsWith(`${path}.`))
     .map((found) => ({ ...problemIn(found), parameter: parameter + found.parameter.slice(path.length) }));
-}
-
-function put(group: Plain, [key, ...rest]: string[], value: unknown): Plain {
-  return { ...group, [key]: rest.length ? put((group[key] ?? {}) as Plain, rest, value) : value };
 }

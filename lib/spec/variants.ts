@@ -1,4 +1,5 @@
 import type { ProblemCode } from '../problemCode.js';
+import { problemOf } from '../refusal.js';
 import { guideOf, knownPaths } from './guide.js';
 import type { Finding } from './issues.js';
 import { closest } from './nearest.js';
@@ -31,24 +32,13 @@ export function variantFindings(variants: unknown, kind: Kind): Finding[] {
       found.push(finding('wrong-type', [key], values, 'must be a list of at least one value', nearest));
     }
   }
-  if (combinations > MOST_VARIANTS)
-    found.push(
-      finding(
-        'wrong-count',
-        [],
-        `${combinations} combinations`,
-        `must be at most ${MOST_VARIANTS} combinations`,
-      ),
-    );
+  if (combinations > MOST_VARIANTS) found.push(tooMany(combinations, 'combinations'));
   return found;
 }
 
 function listFindings(list: unknown[], kind: Kind): Finding[] {
   if (list.length === 0) return [finding('wrong-count', [], list, RULE)];
-  if (list.length > MOST_VARIANTS)
-    return [
-      finding('wrong-count', [], `${list.length} variants`, `must be at most ${MOST_VARIANTS} variants`),
-    ];
+  if (list.length > MOST_VARIANTS) return [tooMany(list.length, 'variants')];
   return list.flatMap((each, i) =>
     isMapping(each)
       ? Object.entries(each).flatMap(([key, value]) => keyFindings([String(i), key], value, kind))
@@ -65,13 +55,17 @@ function keyFindings(path: string[], value: unknown, kind: Kind): Finding[] {
   return [finding('unknown-key', path, value, 'unknown parameter', [`variants.${nearest}`])];
 }
 
+function tooMany(count: number, what: string): Finding {
+  return finding('wrong-count', [], `${count} ${what}`, `must be at most ${MOST_VARIANTS} ${what}`);
+}
+
 function finding(
   code: ProblemCode,
   path: string[],
   value: unknown,
   rule: string,
-  nearest: unknown[] = [],
+  nearest?: unknown[],
 ): Finding {
   const at = ['variants', ...path];
-  return { code, path: at, parameter: at.join('.'), value, rule, nearest };
+  return { path: at, ...problemOf(code, at.join('.'), value, rule, nearest) };
 }

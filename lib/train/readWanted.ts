@@ -160,12 +160,9 @@ function spanProblems(parameter: string, path: string, given: WantedSets['sunTee
   const problems = unknownKeys(given, ['least', 'most'], `${parameter}.`);
   for (const end of ['least', 'most'] as const)
     problems.push(...statedProblems(path, given[end] ?? Number.NaN, `${parameter}.${end}`));
+  const rule = 'least is more than most';
   if (!problems.length && given.least > given.most)
-    problems.push(
-      problemOf('reversed', parameter, given, 'least is more than most', [
-        { least: given.most, most: given.least },
-      ]),
-    );
+    problems.push(problemOf('reversed', parameter, given, rule, [{ least: given.most, most: given.least }]));
   return problems;
 }
 

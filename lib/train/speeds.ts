@@ -44,13 +44,8 @@ export function speeds(
     }),
   ];
   const found = solved(rows, members.length);
-  if (!found)
-    refuse(
-      'wrong-count',
-      'known',
-      known,
-      `must be speeds of as many members as leave one answer for ${members.join(', ')}`,
-    );
+  const rule = `must be speeds of as many members as leave one answer for ${members.join(', ')}`;
+  if (!found) refuse('wrong-count', 'known', known, rule);
   return Object.fromEntries(members.map((name, i) => [name, found[i]]));
 }
 

@@ -1,4 +1,4 @@
-import { type Problem, problemOf, refuseAll } from '../refusal.js';
+import { problemOf, refuseAll } from '../refusal.js';
 import { closest } from '../spec/nearest.js';
 
 /** Formats that a set's parts can be written in. */
@@ -12,18 +12,10 @@ export type Format = (typeof formats)[number];
  */
 export function readFormats(list: string = formats.join(',')): Format[] {
   const words = list.split(',').map((word) => word.trim().toLowerCase().replace(/^\./, ''));
-  const problems: Problem[] = words
-    .filter((word) => !isFormat(word))
-    .map((word) =>
-      problemOf(
-        'not-one-of',
-        'format',
-        word,
-        `must be ${formats.join(' or ')}, or both with a comma`,
-        word === '' ? [...formats] : [closest(word, formats)],
-      ),
-    );
-  refuseAll(problems);
+  const rule = `must be ${formats.join(' or ')}, or both with a comma`;
+  const nearest = (word: string) => (word === '' ? [...formats] : [closest(word, formats)]);
+  const strange = words.filter((word) => !isFormat(word));
+  refuseAll(strange.map((word) => problemOf('not-one-of', 'format', word, rule, nearest(word))));
   return formats.filter((format) => words.includes(format));
 }
 

@@ -14,10 +14,9 @@ export const MOST_SIDE = 4096;
  */
 export function readPictureSize(text: string): { width: number; height: number } {
   const [, width, height] = /^\s*(\d{1,5})\s*[x×]\s*(\d{1,5})\s*$/i.exec(text) ?? [];
+  const rule = 'must be width x height in pixels';
   if (width === undefined)
-    refuse('wrong-form', 'picture-size', text, 'must be width x height in pixels', [
-      `${usualSize.width}x${usualSize.height}`,
-    ]);
+    refuse('wrong-form', 'picture-size', text, rule, [`${usualSize.width}x${usualSize.height}`]);
   const [wide, high] = [Number(width), Number(height)];
   if (![wide, high].every((side) => side >= LEAST_SIDE && side <= MOST_SIDE)) {
     const within = [wide, high].map((side) => Math.min(MOST_SIDE, Math.max(LEAST_SIDE, side)));

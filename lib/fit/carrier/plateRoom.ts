@@ -45,14 +45,8 @@ export function bossRoom({ boss }: Carrier, { inner, whole }: Plate, wall: numbe
   const most = floorThousandth((whole - wall) / reach);
   const least = Math.max(ranges.boss[0], inner === 0 ? 0 : ceilThousandth((inner + wall) / near));
   if (value >= least - 1e-9 && value <= most + 1e-9) return;
-  if (least > most)
-    refuse(
-      'carrier-no-room',
-      'carrier.centre',
-      'open',
-      'leaves no boss room between the opening and the edge of the plate',
-      ['closed'],
-    );
+  const none = 'leaves no boss room between the opening and the edge of the plate';
+  if (least > most) refuse('carrier-no-room', 'carrier.centre', 'open', none, ['closed']);
   const rule = `must be from ${least} to ${most} mm to stand on the plate, ${wall.toFixed(2)} mm from its edges`;
   refuse('carrier-no-room', `carrier.boss.${key}`, value, rule, [value > most ? most : least]);
 }
@@ -81,14 +75,11 @@ export function boltsOn(
     refuse('carrier-no-room', 'carrier.bolts', bolts, rule, ['none']);
   }
   const radius = bolts.circle === undefined ? (least + most) / 2 : bolts.circle / 2;
-  if (radius < least - 1e-9 || radius > most + 1e-9)
-    refuse(
-      'carrier-no-room',
-      'carrier.bolts.circle',
-      bolts.circle,
-      `must be from ${ceilThousandth(2 * least)} to ${floorThousandth(2 * most)} mm`,
-      [radius < least ? ceilThousandth(2 * least) : floorThousandth(2 * most)],
-    );
+  if (radius < least - 1e-9 || radius > most + 1e-9) {
+    const [low, high] = [ceilThousandth(2 * least), floorThousandth(2 * most)];
+    const rule = `must be from ${low} to ${high} mm`;
+    refuse('carrier-no-room', 'carrier.bolts.circle', bolts.circle, rule, [radius < least ? low : high]);
+  }
   const between = (planets[0].angle + planets[1].angle) / 2;
   const start = form === 'pins' ? between : planets[0].angle;
   const places = (count: number) =>

@@ -34,11 +34,9 @@ function works(text: string): boolean {
 function gapsIn(text: string): number[] {
   const words = text.split(text.includes(':') ? ':' : ',').map((word) => word.trim());
   const numbers = words.map((word) => (/^\d*\.?\d+$/.test(word) ? Number(word) : Number.NaN));
+  const rule = 'must be FIRST:LAST:STEP or a list with commas, mm';
   if (numbers.some(Number.isNaN) || (text.includes(':') && numbers.length !== 3))
-    refuse('wrong-form', 'gaps', text, 'must be FIRST:LAST:STEP or a list with commas, mm', [
-      USUAL_GAPS,
-      '0.15,0.2,0.3',
-    ]);
+    refuse('wrong-form', 'gaps', text, rule, [USUAL_GAPS, '0.15,0.2,0.3']);
   return checkedGaps(text.includes(':') ? stepped(text, numbers) : numbers, text);
 }
 

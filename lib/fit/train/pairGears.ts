@@ -48,13 +48,8 @@ export function pairGears(spec: PairSpec): PairGears {
     const parameter = asked === undefined ? 'profileShift' : 'centreDistance';
     const value = asked ?? spec.profileShift;
     const rule = `asks for a sum of profile shifts of ${signed(sum)}, which no two gears in range can share and run`;
-    refuse(
-      'no-shifts',
-      parameter,
-      value,
-      rule,
-      asked === undefined ? ['none'] : nearestDistance(spec, asked),
-    );
+    const nearest = asked === undefined ? ['none'] : nearestDistance(spec, asked);
+    refuse('no-shifts', parameter, value, rule, nearest);
   }
   const solved = gearsOf(spec, found, wheelShift(spec, sum, found));
   refuseThinBodies(spec, solved);

@@ -55,32 +55,20 @@ export function entryProblems(issues: readonly z.core.$ZodIssue[], data: unknown
   const problems = issues.flatMap((issue): EntryProblem[] => {
     const path = issue.path.map((key) => (typeof key === 'number' ? key : String(key)));
     if (issue.code === 'unrecognized_keys')
-      return issue.keys.map((key) => ({
-        code: 'unknown-key',
-        ...named([...path, key], data),
-        rule: 'unknown key',
-        nearest: [closest(key, keysAt(path))],
-      }));
+      return issue.keys.map((key) => {
+        const nearest = [closest(key, keysAt(path))];
+        return { ...named([...path, key], data), code: 'unknown-key', rule: 'unknown key', nearest };
+      });
     const at = named(path, data);
-    if (issue.code === 'custom' && issue.message !== 'Invalid input')
-      return [
-        {
-          ...at,
-          code: at.value === undefined || path.length === 0 ? 'missing' : 'beyond-limit',
-          rule: issue.message,
-          nearest: offers(path[path.length - 1], undefined),
-        },
-      ];
-    const rule = rules[String(path[path.length - 1])];
+    const key = path[path.length - 1];
+    if (issue.code === 'custom' && issue.message !== 'Invalid input') {
+      const code = at.value === undefined || path.length === 0 ? 'missing' : 'beyond-limit';
+      return [{ ...at, code, rule: issue.message, nearest: offers(key, undefined) }];
+    }
+    const rule = rules[String(key)];
     const must = at.value === undefined ? 'is required: ' : 'must be ';
-    return [
-      {
-        ...at,
-        code: codeOf(rule, at.value),
-        rule: must + (rule?.says ?? 'a mapping of what is known of a trial'),
-        nearest: offers(path[path.length - 1], at.value),
-      },
-    ];
+    const says = must + (rule?.says ?? 'a mapping of what is known of a trial');
+    return [{ ...at, code: codeOf(rule, at.value), rule: says, nearest: offers(key, at.value) }];
   });
   return problems.filter(({ path, value }) => value !== undefined || !misspelt(path, problems));
 }

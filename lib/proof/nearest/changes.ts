@@ -1,7 +1,7 @@
 import { unlessRefused } from '../../refusal.js';
 import { moduleGiven } from '../../spec/moduleGiven.js';
 import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
-import type { Plain } from '../../spec/plainData.js';
+import { type Plain, putAt } from '../../spec/plainData.js';
 import { ranges } from '../../spec/ranges.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
 import type { Spec } from '../../spec/types.js';
@@ -13,18 +13,8 @@ export type Change = Record<string, unknown>;
 
 /** The file with values changed; undefined where it would be refused. */
 export function changed<S extends Spec>(spec: S, change: Change): S | undefined {
-  const file = structuredClone(withoutDerived(spec));
-  for (const [path, value] of Object.entries(change)) {
-    const keys = path.split('.');
-    const last = keys.pop()!;
-    let group = file;
-    for (const key of keys) {
-      group[key] ??= {};
-      group = group[key] as Plain;
-    }
-    if (value === undefined) delete group[last];
-    else group[last] = value;
-  }
+  let file: Plain = withoutDerived(spec);
+  for (const [path, value] of Object.entries(change)) file = putAt(file, path.split('.'), value);
   return unlessRefused(() => resolveSpec(file) as S, undefined);
 }
 

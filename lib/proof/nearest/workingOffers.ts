@@ -2,7 +2,7 @@ import { trainNumbers } from '../../fit/train/trainNumbers.js';
 import { type Problem, Refusal, unlessRefused } from '../../refusal.js';
 import { guideAt } from '../../spec/guide.js';
 import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
-import { isMapping, type Plain } from '../../spec/plainData.js';
+import { isMapping, type Plain, putAt } from '../../spec/plainData.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
 import type { PairSpec, PlanetarySpec, Spec } from '../../spec/types.js';
 import { specShifts } from '../../train/shifts/specShifts.js';
@@ -54,7 +54,7 @@ function movedOn({ parameter, value, nearest: [offer] }: Problem, file: Plain): 
   const end = value > offer ? minimum : maximum;
   if (end === undefined) return undefined;
   const rounded = type === 'integer' ? Math.round : value > offer ? floorThousandth : ceilThousandth;
-  return nearestThat(offer, end, rounded, (tried) => isWorking(put(file, path, tried)));
+  return nearestThat(offer, end, rounded, (tried) => isWorking(putAt(file, path, tried)));
 }
 
 /**
@@ -66,7 +66,7 @@ function following({ parameter, value, nearest: [offer] }: Problem, file: Plain)
   const path = parameter.split('.');
   for (const change of [{}, { profileShift: 'solve' }]) {
     const follows = valueWithout({ ...file, ...change }, path);
-    if (follows !== undefined && follows !== value && isWorking(put(file, path, follows))) return follows;
+    if (follows !== undefined && follows !== value && isWorking(putAt(file, path, follows))) return follows;
   }
   return undefined;
 }
@@ -77,13 +77,13 @@ function usualGroup({ parameter, nearest: [offer] }: Problem, file: Plain): unkn
   const path = parameter.split('.');
   const { default: given, examples, required } = guideAt(path, file) ?? {};
   const usual = given ?? examples?.[0] ?? (required ? undefined : {});
-  return usual !== undefined && isWorking(put(file, path, usual)) ? usual : undefined;
+  return usual !== undefined && isWorking(putAt(file, path, usual)) ? usual : undefined;
 }
 
 /** The number that a file has at a path where it is given none; shifts of a set are found where it asks for that. */
 function valueWithout(file: Plain, path: string[]): number | undefined {
   return unlessRefused(() => {
-    const spec = resolveSpec(put(file, path, undefined));
+    const spec = resolveSpec(putAt(file, path, undefined));
     if (path[0] === 'centreDistance' && spec.kind === 'pair') return madeDistance(spec);
     const found = spec.kind === 'planetary' && path[1] === 'profileShift' ? withShifts(spec) : spec;
     const value = path.reduce<unknown>((group, key) => (isMapping(group) ? group[key] : undefined), found);
@@ -109,10 +109,5 @@ function isWorking(file: Plain): boolean {
 
 function withOffer(file: Plain, { code, parameter, nearest }: Problem): Plain {
   const gone = nearest.length === 0 || code === 'unknown-key';
-  return put(file, parameter.split('.'), gone ? undefined : nearest[0]);
-}
-
-function put(group: Plain, [key, ...rest]: string[], value: unknown): Plain {
-  const below = Object.hasOwn(group, key) ? group[key] : undefined;
-  return { ...group, [key]: rest.length ? put(isMapping(below) ? below : {}, rest, value) : value };
+  return putAt(file, parameter.split('.'), gone ? undefined : nearest[0]);
 }

@@ -61,17 +61,10 @@ export function lettering(text: Text, z: number, room: TextRoom, context: TextCo
     else misses = middle;
   }
   const largest = floorThousandth(Math.floor(fits * 20) / 20);
-  if (largest < least)
-    refuse(
-      'no-room',
-      `${part}.text`,
-      text.content,
-      `finds no room on this face in letters of ${ceilTenth(least)} mm`,
-      ['none'],
-    );
-  refuse('no-room', `${part}.text.size`, text.size, `finds no room: at most ${largest} mm on this face`, [
-    largest,
-  ]);
+  const none = `finds no room on this face in letters of ${ceilTenth(least)} mm`;
+  if (largest < least) refuse('no-room', `${part}.text`, text.content, none, ['none']);
+  const smaller = `finds no room: at most ${largest} mm on this face`;
+  refuse('no-room', `${part}.text.size`, text.size, smaller, [largest]);
 }
 
 /** Pieces of all letters where they stand on the bed; null where they find no room. */

@@ -33,11 +33,8 @@ export const ringTeeth: Rule<'planetary'> = {
     }
     if (ring.teeth > planets.teeth) return [];
     const rule = `must be more than planets.teeth, ${planets.teeth}`;
-    return [
-      problemOf('beyond-limit', 'ring.teeth', ring.teeth, rule, [
-        Math.min(sun.teeth + 2 * planets.teeth, MOST_RING_TEETH),
-      ]),
-    ];
+    const nearest = [Math.min(sun.teeth + 2 * planets.teeth, MOST_RING_TEETH)];
+    return [problemOf('beyond-limit', 'ring.teeth', ring.teeth, rule, nearest)];
   },
 };
 

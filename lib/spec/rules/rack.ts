@@ -19,37 +19,31 @@ export const rackShape: Rule = {
     const deepest = Math.min(ranges.dedendum[1], floorThousandth(pointedDepth(alpha)));
     if (typeof file.rack === 'string') return namedProblems(file.rack, rack.dedendum, deepest);
 
+    const problem = (
+      code: ProblemCode,
+      key: 'addendum' | 'dedendum' | 'fillet',
+      rule: string,
+      near: number,
+    ) => problemOf(code, `rack.${key}`, rack[key], rule, [near]);
     const highest = floorThousandth(deepest - LEAST_CLEARANCE);
     if (rack.addendum > highest + ROUNDING)
       return [
-        problem(
-          'pointed-tooth',
-          'addendum',
-          rack.addendum,
-          `must be at most ${highest} at this pressure angle`,
-          highest,
-        ),
+        problem('pointed-tooth', 'addendum', `must be at most ${highest} at this pressure angle`, highest),
       ];
     if (rack.dedendum <= rack.addendum) {
       const next = clamp(rack.addendum + USUAL_CLEARANCE, 0, deepest);
       const rule = `must be more than rack.addendum, ${rack.addendum}`;
-      return [problem('beyond-limit', 'dedendum', rack.dedendum, rule, floorThousandth(next))];
+      return [problem('beyond-limit', 'dedendum', rule, floorThousandth(next))];
     }
     if (rack.dedendum > deepest + ROUNDING) {
       const rule = `must be at most ${deepest}: deeper rack teeth come to a point`;
-      return [problem('pointed-tooth', 'dedendum', rack.dedendum, rule, deepest)];
+      return [problem('pointed-tooth', 'dedendum', rule, deepest)];
     }
     const largest = largestFillet(rack, alpha);
     if (rack.fillet <= largest + ROUNDING) return [];
     const most = floorThousandth(largest);
     return [
-      problem(
-        'no-fillet-room',
-        'fillet',
-        rack.fillet,
-        `must be at most ${most}: no larger one fits this rack`,
-        most,
-      ),
+      problem('no-fillet-room', 'fillet', `must be at most ${most}: no larger one fits this rack`, most),
     ];
   },
 };
@@ -61,8 +55,4 @@ function namedProblems(name: RackName, dedendum: number, deepest: number): Probl
   );
   const rule = `its teeth come to a point at this pressure angle: dedendum at most ${deepest}`;
   return [problemOf('pointed-tooth', 'rack', name, rule, nearest)];
-}
-
-function problem(code: ProblemCode, key: string, value: number, rule: string, nearest: number): Problem {
-  return problemOf(code, `rack.${key}`, value, rule, [nearest]);
 }

@@ -31,12 +31,8 @@ export function roundVertices({ name, mesh }: Part): Nanometres {
   if (twins) {
     const [a, b] = twins;
     const rule = `vertices ${a} and ${b} are the same within 0.000001 mm and would be written alike`;
-    refuse(
-      'bad-mesh',
-      `parts.${name}.positions`,
-      Array.from(rounded.subarray(3 * a, 3 * a + 3), (n) => n / 1e6),
-      rule,
-    );
+    const at = Array.from(rounded.subarray(3 * a, 3 * a + 3), (n) => n / 1e6);
+    refuse('bad-mesh', `parts.${name}.positions`, at, rule);
   }
   return rounded;
 }

@@ -79,15 +79,11 @@ export function readingOf(phrase: ReadingPhrase, sheet: TrialSheet | undefined):
     const near = (each: (typeof sizes)[number]) =>
       Number(each.feature === feature) * 2 + Number(each.part === part);
     const offers = found.length ? found : sizes.toSorted((a, b) => near(b) - near(a));
-    refuse(
-      found.length ? 'ambiguous' : 'not-one-of',
-      'reading',
-      spoken(phrase),
-      found.length
-        ? 'is in the sheet for several parts: say which'
-        : 'is no size of the sheet; give what was drawn before the =',
-      offers.map((each) => `${each.part} ${each.feature}`).slice(0, 8),
-    );
+    const nearest = offers.map((each) => `${each.part} ${each.feature}`).slice(0, 8);
+    const several = 'is in the sheet for several parts: say which';
+    if (found.length) refuse('ambiguous', 'reading', spoken(phrase), several, nearest);
+    const none = 'is no size of the sheet; give what was drawn before the =';
+    refuse('not-one-of', 'reading', spoken(phrase), none, nearest);
   }
   const record = sheet.gears.find((each) => each.part === found[0].part);
   const drawn = Number(found[0].drawn.toFixed(4));
@@ -107,14 +103,9 @@ function completed(reading: Reading): Reading {
   const { feature, perWall } = reading;
   const rule =
     'follows the walls by an amount that is not known: give --sheet, or that amount as "per wall N" at the end';
+  const near = feature === 'over pins' ? ['per wall 5.8'] : ['per wall 2', 'per wall -2'];
   if (perWall === undefined && perWallOf(feature) === undefined)
-    refuse(
-      'needs-another',
-      'reading',
-      spoken(reading),
-      rule,
-      feature === 'over pins' ? ['per wall 5.8'] : ['per wall 2', 'per wall -2'],
-    );
+    refuse('needs-another', 'reading', spoken(reading), rule, near);
   return reading;
 }
 
