@@ -1,5 +1,21 @@
 /** The types that public functions take and give, beside those named in index.ts. */
 
+export type { BoltHoles } from './features/bolts.js';
+export type { CrankSocket } from './features/crank.js';
+export type { Flange } from './features/flange.js';
+export type { Grip } from './features/grip.js';
+export type {
+  FeatureReading,
+  GearFeatures,
+  LoosePart,
+  PlanetFeatures,
+  RingFeatures,
+} from './features/index.js';
+export type { Knob } from './features/knob.js';
+export type { Mount } from './features/mount.js';
+export type { NutPocket } from './features/nut.js';
+export type { ScrewHole } from './features/screw.js';
+export type { Text } from './features/text.js';
 export type { Conditions, Dryness } from './fit/trials/conditions.js';
 export type { Disagreement } from './fit/trials/disagreements.js';
 export type { Chances, GapAdvice } from './fit/trials/gapAdvice.js';
@@ -16,7 +32,6 @@ export type { NoAdditions, ProveOptions, SomeAdditions } from './proof/proveSet.
 export type * from './proof/sheetTypes.js';
 export type { NamedGeom3 } from './solid/geom3.js';
 export type { Copy } from './solid/mesh.js';
-export type * from './spec/features/types.js';
 export type { Plain } from './spec/plainData.js';
 export type * from './spec/types.js';
 export type { GearSizes } from './tooth/gear.js';

@@ -13,7 +13,8 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 const order = [
   ['lib/version.ts', 'lib/visible.ts', 'lib/problemCode.ts', 'lib/refusal.ts'],
   ['lib/tooth'],
-  ['lib/spec/profiles', 'lib/spec/features', 'lib/spec/schema', 'lib/spec/kinds', 'lib/spec/rules'],
+  ['lib/stack'],
+  ['lib/spec/profiles', 'lib/features', 'lib/spec/schema', 'lib/spec/kinds', 'lib/spec/rules'],
   ['lib/train/shifts'],
   ['lib/fit/carrier', 'lib/fit/ring', 'lib/fit/play', 'lib/fit/train', 'lib/fit/coupon', 'lib/fit/trials'],
   [
@@ -75,8 +76,6 @@ const onCircles = [
   'lib/proof/nearest/works.ts',
   'lib/proof/nearestOpenSets.ts',
   'lib/proof/offer.ts',
-  'lib/proof/printing/featureSizes.ts',
-  'lib/proof/printing/printingRecord.ts',
   'lib/proof/safety/fingerGaps.ts',
   'lib/proof/sheetTypes.ts',
   'lib/solid/additions.ts',

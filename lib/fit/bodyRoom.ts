@@ -1,5 +1,5 @@
+import { boreProblems } from '../features/bore.js';
 import { refuseAll } from '../refusal.js';
-import { boreProblems } from '../spec/rules/bores.js';
 import { bodyProblems } from '../spec/rules/gears.js';
 import { rootsFollow } from '../spec/rules/roots.js';
 import { trainFeatureProblems } from '../spec/rules/trainFeatures.js';

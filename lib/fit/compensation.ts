@@ -1,5 +1,5 @@
-import { WALL_LINES } from '../spec/rules/room.js';
-import type { Bore, CommonSpec, Lips } from '../spec/types.js';
+import { WALL_LINES } from '../features/room.js';
+import type { CommonSpec, Lips } from '../spec/types.js';
 
 /** What a train is drawn otherwise for, so that it comes out as asked: see `drawnTrain`. */
 export interface Compensation {
@@ -55,21 +55,4 @@ export function drawnCommon(spec: CommonSpec) {
 /** Lip and bevel are both set back; a root circle, and so the foot of a lip, goes back as far as the lip. */
 export function drawnLips({ on, gap, reach }: Lips, growth: number, scale: number): Lips {
   return { on, gap: (gap + 2 * growth) * scale, ...(reach !== undefined && { reach: reach * scale }) };
-}
-
-/** A bore as drawn: every size of it is a distance between two of its walls. */
-export function drawnBore(spec: CommonSpec, bore: Bore): Bore {
-  const { growth, scale } = compensationOf(spec);
-  const drawn = (size: number) => (size + 2 * growth) * scale;
-  switch (bore.shape) {
-    case 'none':
-      return bore;
-    case 'round':
-      return { ...bore, diameter: drawn(bore.diameter) };
-    case 'hexagon':
-    case 'square':
-      return { ...bore, acrossFlats: drawn(bore.acrossFlats) };
-    case 'D':
-      return { ...bore, diameter: drawn(bore.diameter), acrossFlat: drawn(bore.acrossFlat) };
-  }
 }

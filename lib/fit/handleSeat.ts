@@ -1,6 +1,6 @@
-import { AXLE } from '../spec/features/fasteners.js';
-import type { CrankSocket, Text } from '../spec/features/types.js';
-import { FOOT_EDGE } from '../spec/rules/room.js';
+import { armRadius, shoulderRadius } from '../features/crank.js';
+import { highestOn } from '../features/through.js';
+import { FOOT_EDGE } from '../spec/rules/feet.js';
 import type { CommonSpec } from '../spec/types.js';
 import { liftOf } from './carrier/carrierSizes.js';
 import type { FittedTrain, PlacedGear } from './train/fitTrain.js';
@@ -21,28 +21,12 @@ export interface HandleSeat {
   radius: number;
 }
 
-/** The shoulder's ledge around the corners of the socket. Common practice. */
-const LEDGE = 1.5;
 /** Layers between the arm and what it sweeps over, as between a carrier's plate and the gears under it. Common practice. */
 const CLEAR_LAYERS = 2;
-/** Material around peg and axle, mm. */
-const AROUND = 3;
-const CORNER = { hexagon: 2 / Math.sqrt(3), square: Math.SQRT2 };
-
 /** Something under the arm: from which radius on, and how high above the gear's face, mm. */
 interface Obstacle {
   from: number;
   height: number;
-}
-
-/** Radius of the arm's rounded ends, mm. */
-export function armRadius({ shape, acrossFlats }: CrankSocket): number {
-  return Math.max((CORNER[shape] * acrossFlats) / 2, AXLE / 2) + AROUND;
-}
-
-/** Radius of the shoulder on a gear with such a root circle, mm: as narrow as serves, since letters may stand around it. */
-export function shoulderRadius({ shape, acrossFlats, clearance }: CrankSocket, rootRadius: number): number {
-  return Math.min((CORNER[shape] * (acrossFlats + clearance)) / 2 + LEDGE, rootRadius);
 }
 
 /** The handle on a gear of a train, as asked or as drawn; null where none is asked for. */
@@ -54,10 +38,10 @@ export function handleSeat(train: FittedTrain): HandleSeat | null {
   const [{ name, centre }] = own.places;
   const lift = liftOf(carrier);
   const obstacles = [
-    { from: 0, height: raised(own.features.text) },
+    { from: 0, height: highestOn(own.features) },
     ...gears
       .filter((other) => other !== own)
-      .map((other) => ({ from: nearestTo(centre, other), height: raised(other.features.text) })),
+      .map((other) => ({ from: nearestTo(centre, other), height: highestOn(other.features) })),
     ...carried(carrier, spec),
     ...gears.flatMap((one) => mounted(one, spec.faceWidth + lift)),
   ];
@@ -86,10 +70,6 @@ function carried(carrier: FittedTrain['carrier'], { faceWidth }: CommonSpec): Ob
   const { boss } = carrier.carrier;
   const height = plate.to - faceWidth + (boss.shape === 'none' ? 0 : boss.height);
   return [{ from: plate.inner, height }];
-}
-
-function raised(text: Text | undefined): number {
-  return text?.style === 'raised' ? text.height : 0;
 }
 
 /** The panel and the clamp ring on it, where they end above the gears' upper faces. */

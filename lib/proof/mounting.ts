@@ -1,4 +1,4 @@
-import { fasteners, threadDiameter } from '../spec/features/fasteners.js';
+import { fasteners, threadDiameter } from '../features/fasteners.js';
 import type { PlanetarySpec } from '../spec/types.js';
 import type { MountingRecord } from './sheetTypes.js';
 

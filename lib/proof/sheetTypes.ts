@@ -1,3 +1,4 @@
+import type { FeatureReading, LoosePart } from '../features/index.js';
 import type { PlanetarySpec, TrainSpec } from '../spec/types.js';
 import type { Check } from './check.js';
 import type { PlayRecord } from './motion/playRecord.js';
@@ -180,7 +181,7 @@ export interface PrintingRecord {
 
 /** One size that calipers can read, as drawn and as expected on the print, mm. */
 export interface PrintedSize {
-  part: GearRecord['part'] | 'bar' | 'clamp-ring' | 'crank-handle';
+  part: GearRecord['part'] | 'bar' | LoosePart;
   feature:
     | 'tip diameter'
     | 'root diameter'
@@ -188,18 +189,7 @@ export interface PrintedSize {
     | 'over pins'
     | 'bore'
     | 'outer diameter'
-    | 'screw hole'
-    | 'countersink'
-    | 'nut pocket'
-    | 'knob'
-    | 'crank socket'
-    | 'peg'
-    | 'finger hole'
-    | 'dimple'
-    | 'pocket'
-    | 'flange'
-    | 'bolt hole'
-    | 'opening'
+    | FeatureReading
     | 'length'
     | 'height';
   drawn: number;

@@ -1,5 +1,5 @@
-import { atHeight, type Contour, circlePoints, contourAt, type Point } from './stack/contour.js';
-import type { Feature } from './stack/stack.js';
+import { atHeight, type Contour, circlePoints, contourAt, type Point } from '../stack/contour.js';
+import type { Feature } from '../stack/stack.js';
 
 /** What a gear body has besides its teeth, in the frame of the right-handed gear. Lengths in mm. */
 export interface Blank {

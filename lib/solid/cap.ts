@@ -1,5 +1,5 @@
 import earcut from 'earcut';
-import type { Point } from './stack/contour.js';
+import type { Point } from '../stack/contour.js';
 import { flipped } from './stack/flip.js';
 import { loopArea } from './stack/loopArea.js';
 import { mended } from './stack/mend.js';

@@ -1,6 +1,6 @@
+import { type Contour, circlePoints, contourAt } from '../stack/contour.js';
+import type { Stack } from '../stack/stack.js';
 import { type Blank, blankOf, type Wall } from './blank.js';
-import { type Contour, circlePoints, contourAt } from './stack/contour.js';
-import type { Stack } from './stack/stack.js';
 
 /** A foot that carries a gear down to the bed beside a plate. Lengths in mm. */
 export interface Foot {

@@ -1,8 +1,8 @@
 import { chordTolerance } from '../spec/workload.js';
+import type { Face } from '../stack/stack.js';
 import type { ToothProfile } from '../tooth/profile.js';
 import { blankOf, type Wall } from './blank.js';
 import type { Mesh } from './mesh.js';
-import type { Face } from './stack/stack.js';
 import { stackMesh } from './stack/stackMesh.js';
 import type { Sweep } from './sweep/helix.js';
 import { type KnownPitches, teethOf } from './teeth.js';

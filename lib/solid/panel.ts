@@ -1,7 +1,7 @@
+import { column } from '../stack/column.js';
+import { circlePoints, type Point } from '../stack/contour.js';
 import { polar } from '../tooth/polar.js';
 import type { Mesh } from './mesh.js';
-import { column } from './stack/column.js';
-import { circlePoints, type Point } from './stack/contour.js';
 import { stackMesh } from './stack/stackMesh.js';
 
 /** Chords around the sawn hole. */

@@ -1,5 +1,5 @@
+import type { Point } from '../stack/contour.js';
 import type { ToothProfile } from '../tooth/profile.js';
-import type { Point } from './stack/contour.js';
 import type { OpenSurface } from './stack/stackMesh.js';
 import { adaptivePitch } from './sweep/adaptivePitch.js';
 import type { Sweep } from './sweep/helix.js';

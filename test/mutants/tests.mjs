@@ -24,6 +24,11 @@ const tests = {
   ],
   'lib/train/solveShifts.ts': ['test/train/{solveShifts,setGears,nearestShiftedSets}.test.ts'],
   'lib/train/planShifted.ts': ['test/train/{planShifted,nearestShiftedSets}.test.ts'],
+  'lib/features': [
+    'test/features/*.test.ts',
+    'test/solid/features/*.test.ts',
+    'test/spec/{refusals,defaults,limits}.test.ts',
+  ],
   'lib/fit': [
     'test/fit/*.test.ts',
     'test/fit/carrier/carrierSizes.test.ts',
@@ -32,7 +37,7 @@ const tests = {
   ],
   'lib/fit/carrier': [
     'test/{fit,solid}/carrier/*.test.ts',
-    'test/fit/drawnFeatures.test.ts',
+    'test/features/drawnFeatures.test.ts',
     ...outside('carrier'),
   ],
   'lib/fit/coupon': ['test/fit/coupon/*.test.ts', 'test/proof/coupon/*.test.ts', ...outside('coupon')],

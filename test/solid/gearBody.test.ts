@@ -3,7 +3,7 @@ import { edgeDefects } from '../../lib/proof/mesh/edges.js';
 import { meshVolume } from '../../lib/proof/mesh/volume.js';
 import { buildSet } from '../../lib/solid/buildSet.js';
 import { gearBody } from '../../lib/solid/gearBody.js';
-import { reachOf } from '../../lib/solid/stack/contour.js';
+import { reachOf } from '../../lib/stack/contour.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import { gearOutline } from '../../lib/tooth/outline.js';
 import { fitted, sweptGears } from '../planetarySets.js';

@@ -1,4 +1,5 @@
-import { FOOT_EDGE, WALL_LINES } from '../../spec/rules/room.js';
+import { WALL_LINES } from '../../features/room.js';
+import { FOOT_EDGE } from '../../spec/rules/feet.js';
 import type { Carrier, PlanetarySpec } from '../../spec/types.js';
 import type { ToothProfile } from '../../tooth/profile.js';
 import type { GearEnd } from '../gearEnds.js';

@@ -1,3 +1,4 @@
+import { drawnBore } from '../../features/bore.js';
 import type { Boss, Carrier, PlanetarySpec } from '../../spec/types.js';
 
 /**
@@ -16,7 +17,7 @@ export function drawnCarrier(
   const drawn: Carrier = {
     ...carrier,
     gap: hole(carrier.gap),
-    boss: drawnBoss(carrier.boss, shaft, scale),
+    boss: drawnBoss(carrier.boss, growth, scale),
   };
   // The cones of a pin keep their depth, as both of its radii are set back.
   if (pin) drawn.pin = { ...pin, diameter: shaft(pin.diameter), depth: pin.depth * scale };
@@ -29,21 +30,8 @@ export function drawnCarrier(
   return drawn;
 }
 
-function drawnBoss(boss: Boss, shaft: (size: number) => number, scale: number): Boss {
-  switch (boss.shape) {
-    case 'none':
-      return boss;
-    case 'round':
-      return { ...boss, diameter: shaft(boss.diameter), height: boss.height * scale };
-    case 'hexagon':
-    case 'square':
-      return { ...boss, acrossFlats: shaft(boss.acrossFlats), height: boss.height * scale };
-    case 'D':
-      return {
-        ...boss,
-        diameter: shaft(boss.diameter),
-        acrossFlat: shaft(boss.acrossFlat),
-        height: boss.height * scale,
-      };
-  }
+/** What stands is drawn like an opening whose walls grow the other way. */
+function drawnBoss(boss: Boss, growth: number, scale: number): Boss {
+  if (boss.shape === 'none') return boss;
+  return { ...drawnBore(boss, { growth: -growth, scale }), height: boss.height * scale };
 }

@@ -1,3 +1,4 @@
+import { boreWidth, mainSize } from '../../features/bore.js';
 import { refuse } from '../../refusal.js';
 import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
 import { ranges } from '../../spec/ranges.js';
@@ -9,30 +10,10 @@ import type { Post } from './postShape.js';
 /** Narrower room than this, mm, is none: offers have three decimals. */
 const LEAST_CHOICE = 0.002;
 
-/** The size of a boss and how its outermost corner and its nearest side go with it. */
-function bossSize(boss: Exclude<Boss, { shape: 'none' }>) {
-  switch (boss.shape) {
-    case 'round':
-      return { key: 'diameter', value: boss.diameter, reach: 0.5, near: 0.5 };
-    case 'D':
-      return {
-        key: 'diameter',
-        value: boss.diameter,
-        reach: 0.5,
-        near: boss.acrossFlat / boss.diameter - 0.5,
-      };
-    case 'hexagon':
-      return { key: 'acrossFlats', value: boss.acrossFlats, reach: 1 / Math.sqrt(3), near: 0.5 };
-    case 'square':
-      return { key: 'acrossFlats', value: boss.acrossFlats, reach: Math.SQRT1_2, near: 0.5 };
-  }
-}
-
 /** Radius of the circle around a boss, mm; 0 for none. */
 export function bossReach(boss: Boss): number {
-  if (boss.shape === 'none') return 0;
-  const { value, reach } = bossSize(boss);
-  return value * reach;
+  const size = mainSize(boss);
+  return size ? size.value * size.reach : 0;
 }
 
 /**
@@ -40,8 +21,10 @@ export function bossReach(boss: Boss): number {
  * @throws Refusal with the nearest size that does
  */
 export function bossRoom({ boss }: Carrier, { inner, whole }: Plate, wall: number): void {
-  if (boss.shape === 'none') return;
-  const { key, value, reach, near } = bossSize(boss);
+  const size = mainSize(boss);
+  if (!size) return;
+  const { key, value, reach } = size;
+  const near = boreWidth(boss) / value - 0.5;
   const most = floorThousandth((whole - wall) / reach);
   const least = Math.max(ranges.boss[0], inner === 0 ? 0 : ceilThousandth((inner + wall) / near));
   if (value >= least - 1e-9 && value <= most + 1e-9) return;

@@ -1,7 +1,9 @@
+import { drawnBore } from '../../features/bore.js';
+import { textWords } from '../../features/text.js';
+import { drawnFeatures } from '../../features/through.js';
 import type { Spec } from '../../spec/types.js';
 import { radians } from '../../tooth/gear.js';
-import { compensationOf, drawnBore, drawnCommon } from '../compensation.js';
-import { drawnFeatures } from '../drawnFeatures.js';
+import { compensationOf, drawnCommon } from '../compensation.js';
 import { barMesh, gearMesh } from './meshSizes.js';
 import { isPlanetary } from './planetary.js';
 import { gearIn, reliefOf, type Train, type TrainBar, type TrainGear } from './train.js';
@@ -53,7 +55,6 @@ function drawnGear(spec: Spec, { module, rack }: Spec, one: TrainGear): TrainGea
   const { growth, scale } = compensationOf(spec);
   const { tip, root, active, straight } = one.radii;
   const inward = one.gear.internal ? growth : -growth;
-  const features = drawnFeatures(growth, scale, spec);
   return {
     ...one,
     gear: { ...one.gear, module, rack },
@@ -67,13 +68,9 @@ function drawnGear(spec: Spec, { module, rack }: Spec, one: TrainGear): TrainGea
         straight: (straight + growth * (2 * Math.sin(radians(spec.pressureAngle)) - 1)) * scale,
       }),
     },
-    bore: drawnBore(spec, one.bore),
+    bore: drawnBore(one.bore, { growth, scale }),
     rim: one.gear.internal ? (one.rim - 2 * growth) * scale : 0,
-    features: one.gear.internal
-      ? features.ring(one.features)
-      : one.orbits
-        ? features.planet(one.features)
-        : features.gear(one.features),
+    features: drawnFeatures(one.features, { growth, scale }, textWords(spec)),
   };
 }
 

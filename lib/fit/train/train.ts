@@ -1,4 +1,4 @@
-import type { GearFeatures, PlanetFeatures, RingFeatures } from '../../spec/features/types.js';
+import type { AnyFeatures } from '../../features/index.js';
 import type { Bore, Spec } from '../../spec/types.js';
 import type { Bar } from '../../tooth/bar.js';
 import type { Gear } from '../../tooth/gear.js';
@@ -48,7 +48,7 @@ export interface TrainGear {
   /** Wall outside the root circle of a gear with teeth inside; 0 for the others. */
   rim: number;
   /** What else the file asks of it. */
-  features: GearFeatures & PlanetFeatures & RingFeatures;
+  features: AnyFeatures;
 }
 
 /** `fit.gapShare` of the gap, or the rest of it. */

@@ -1,3 +1,4 @@
+import { onlyFeatures } from '../../features/through.js';
 import type { CommonSpec, ExternalGear, InternalGear, PlanetarySpec } from '../../spec/types.js';
 import type { Gear } from '../../tooth/gear.js';
 import type { MadeRadii } from '../madeRadii.js';
@@ -13,49 +14,40 @@ interface Toothed extends Pick<TrainGear, 'part' | 'way' | 'hand'> {
 const NO_BORE = { shape: 'none' } as const;
 
 /** A gear with teeth outside, on its own axis. */
-export function outside(
-  { fit }: CommonSpec,
-  { bore, screw, nut, knob, crank, text }: ExternalGear,
-  toothed: Toothed,
-): TrainGear {
+export function outside({ fit }: CommonSpec, asked: ExternalGear, toothed: Toothed): TrainGear {
   return {
     ...toothed,
     ...single(toothed.part),
     relief: reliefOf(fit, toothed.share),
-    bore,
+    bore: asked.bore,
     rim: 0,
-    features: { screw, nut, knob, crank, text },
+    features: onlyFeatures(asked),
   };
 }
 
 /** A gear with teeth inside. */
-export function inside(
-  { fit }: CommonSpec,
-  { rim, grip, flange, bolts, mount, text }: InternalGear,
-  toothed: Toothed,
-): TrainGear {
+export function inside({ fit }: CommonSpec, asked: InternalGear, toothed: Toothed): TrainGear {
   return {
     ...toothed,
     ...single(toothed.part),
     relief: reliefOf(fit, toothed.share),
     bore: NO_BORE,
-    rim,
-    features: { grip, flange, bolts, mount, text },
+    rim: asked.rim,
+    features: onlyFeatures(asked),
   };
 }
 
 /** All planets of a set. */
 export function planets({ fit, planets: asked }: PlanetarySpec, toothed: Toothed): TrainGear {
-  const { count, hole, dimple, pocket, text } = asked;
   return {
     ...toothed,
     key: 'planets',
-    count,
+    count: asked.count,
     orbits: true,
     relief: reliefOf(fit, toothed.share),
     bore: NO_BORE,
     rim: 0,
-    features: { hole, dimple, pocket, text },
+    features: onlyFeatures(asked),
   };
 }
 

@@ -1,3 +1,4 @@
+import { leftOf } from '../../features/grip.js';
 import type { Train, TrainGear } from '../../fit/train/train.js';
 import { ROUNDING } from '../../spec/nearest.js';
 import type { Check } from '../check.js';
@@ -18,7 +19,7 @@ export function rim({ spec, gears, bar }: Train): Check[] {
 
 /** Where scallops have taken their depth off, mm. */
 export function rimThickness({ rim: wall, features }: TrainGear): number {
-  return wall - (features.grip?.depth ?? 0);
+  return leftOf(wall, features);
 }
 
 function rimOf(what: string, [part, wall]: [string, string], value: number, limit: number): Check {

@@ -1,5 +1,5 @@
+import { boreRadius } from '../../features/bore.js';
 import type { Train } from '../../fit/train/train.js';
-import { boreRadius } from '../../solid/bore.js';
 import { ranges } from '../../spec/ranges.js';
 import type { Check } from '../check.js';
 import type { PlanFindings } from '../findings.js';

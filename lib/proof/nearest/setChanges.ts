@@ -1,3 +1,4 @@
+import { gearFeatures, planetFeatures, ringFeatures } from '../../features/index.js';
 import { gapChange } from '../../spec/measuredGaps.js';
 import { floorThousandth } from '../../spec/nearest.js';
 import { isMapping } from '../../spec/plainData.js';
@@ -32,10 +33,10 @@ export function setWays(spec: PlanetarySpec): Ways {
 
 /** What gears have besides their teeth; sizes of it suit the teeth of the file, and may suit no others. */
 const FEATURES = {
-  sun: ['bore', 'screw', 'nut', 'knob', 'crank', 'text'],
-  planets: ['hole', 'dimple', 'pocket', 'text'],
-  ring: ['rim', 'grip', 'flange', 'bolts', 'mount', 'text'],
-} as const;
+  sun: ['bore', ...Object.keys(gearFeatures)],
+  planets: Object.keys(planetFeatures),
+  ring: ['rim', ...Object.keys(ringFeatures)],
+};
 
 /** No features, no carrier and no lips, as far as the file gives them. */
 function withoutFeatures(spec: PlanetarySpec): Change {

@@ -1,8 +1,10 @@
+import { gearFeatures, ringFeatures } from '../../features/index.js';
+import { featuresOf } from '../../features/through.js';
 import { gapChange } from '../../spec/measuredGaps.js';
 import { moduleGiven } from '../../spec/moduleGiven.js';
 import { floorThousandth } from '../../spec/nearest.js';
 import { isMapping } from '../../spec/plainData.js';
-import { featureRanges, ranges } from '../../spec/ranges.js';
+import { ranges } from '../../spec/ranges.js';
 import { externalGears } from '../../spec/rules/trains.js';
 import type { TrainSpec } from '../../spec/types.js';
 import { withoutDerived } from '../../spec/withoutDerived.js';
@@ -34,20 +36,15 @@ export function smallerWays(spec: TrainSpec): Ways {
 
 /** Every size of a file that parts grow with. */
 function sizesOf(spec: TrainSpec): Way[] {
-  const outside = externalGears(spec).flatMap(([part, { teeth, knob, crank }]) => [
-    alongWhole(`${part}.teeth`, teeth, ranges.teeth[0]),
-    ...(knob ? [along(`${part}.knob.height`, knob.height, featureRanges.knobHeight[0])] : []),
-    ...(crank?.handle === undefined
-      ? []
-      : [along(`${part}.crank.handle`, crank.handle, featureRanges.crankHandle[0])]),
+  const outside = externalGears(spec).flatMap(([part, gear]) => [
+    alongWhole(`${part}.teeth`, gear.teeth, ranges.teeth[0]),
+    ...widths(part, gear),
   ]);
   const ring = ringOf(spec);
   const inside = ring && [
     alongWhole(`${ring.part}.teeth`, ring.teeth, ranges.ringTeeth[0]),
     along(`${ring.part}.rim`, ring.rim, ranges.rim[0]),
-    ...(ring.flange
-      ? [along(`${ring.part}.flange.diameter`, ring.flange.diameter, featureRanges.flangeDiameter[0])]
-      : []),
+    ...widths(ring.part, ring),
   ];
   const bar = spec.kind === 'rack' && [
     along('bar.length', spec.bar.length, ranges.barLength[0]),
@@ -57,14 +54,23 @@ function sizesOf(spec: TrainSpec): Way[] {
   return [...(bar || []), ...outside, ...(inside ?? [])];
 }
 
+/** Sizes of its features that a gear grows with. */
+function widths(part: string, gear: object): Way[] {
+  return featuresOf(gear).flatMap(({ key, kind: { widens }, own }) => {
+    const size: unknown = widens && Reflect.get(own, widens.key);
+    return widens && typeof size === 'number'
+      ? [along(`${part}.${key}.${widens.key}`, size, widens.least)]
+      : [];
+  });
+}
+
 /** No features, and walls and lengths as they follow from the teeth, as far as the file gives them. */
 export function plainForm(spec: TrainSpec): Change {
   const form: Change = {};
   for (const [part] of externalGears(spec))
-    for (const key of ['knob', 'crank', 'text', 'screw', 'nut', 'bore']) form[`${part}.${key}`] = undefined;
+    for (const key of ['bore', ...Object.keys(gearFeatures)]) form[`${part}.${key}`] = undefined;
   const ring = ringOf(spec);
-  if (ring)
-    for (const key of ['rim', 'grip', 'flange', 'bolts', 'text']) form[`${ring.part}.${key}`] = undefined;
+  if (ring) for (const key of ['rim', ...Object.keys(ringFeatures)]) form[`${ring.part}.${key}`] = undefined;
   if (spec.kind === 'rack') for (const key of ['length', 'backing']) form[`bar.${key}`] = undefined;
   return Object.fromEntries(Object.entries(form).filter(([path]) => isGiven(spec, path)));
 }

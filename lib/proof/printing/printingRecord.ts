@@ -1,12 +1,12 @@
+import { mainSize } from '../../features/bore.js';
+import { readings } from '../../features/through.js';
 import { compensationOf } from '../../fit/compensation.js';
 import type { Train, TrainBar, TrainGear } from '../../fit/train/train.js';
 import { unlessRefused } from '../../refusal.js';
-import type { Bore } from '../../spec/types.js';
 import { baseTangentLength } from '../../tooth/baseTangent.js';
 import type { Gear } from '../../tooth/gear.js';
 import { overPins } from '../../tooth/overPins.js';
 import type { GearRecord, PrintedSize, PrintingRecord } from '../sheetTypes.js';
-import { besideDrawn, featureSizes } from './featureSizes.js';
 
 /**
  * What is compensated, and every size that calipers can read, as drawn and as expected on the print. The expected
@@ -19,7 +19,7 @@ export function printingRecord(asked: Train, drawn: Train, records: readonly Gea
     sizes: [
       ...records.flatMap((record, i) => gearSizesOf(record, drawn.gears[i])),
       ...asked.gears.flatMap((one, i) => wallSize(one, drawn.gears[i])),
-      ...asked.gears.flatMap((one, i) => besideDrawn(featureSizes(one), featureSizes(drawn.gears[i]))),
+      ...asked.gears.flatMap((one, i) => featureSizes(one, drawn.gears[i])),
       ...(asked.bar && drawn.bar ? barSizes(asked.bar, drawn.bar) : []),
     ],
   };
@@ -55,8 +55,8 @@ function wallSize(asked: TrainGear, drawn: TrainGear): PrintedSize[] {
   const { part } = asked;
   if (asked.gear.internal)
     return [{ part, feature: 'outer diameter', drawn: outerDiameter(drawn), expected: outerDiameter(asked) }];
-  const [expected, made] = [boreSize(asked.bore), boreSize(drawn.bore)];
-  return expected === null || made === null ? [] : [{ part, feature: 'bore', drawn: made, expected }];
+  const [expected, made] = [mainSize(asked.bore), mainSize(drawn.bore)];
+  return expected && made ? [{ part, feature: 'bore', drawn: made.value, expected: expected.value }] : [];
 }
 
 /** Of a gear with teeth inside, mm. */
@@ -72,16 +72,14 @@ function barSizes(asked: TrainBar, drawn: TrainBar): PrintedSize[] {
   ];
 }
 
-/** Diameter, or width across flats, mm; null for none. */
-function boreSize(bore: Bore): number | null {
-  switch (bore.shape) {
-    case 'none':
-      return null;
-    case 'round':
-    case 'D':
-      return bore.diameter;
-    case 'hexagon':
-    case 'square':
-      return bore.acrossFlats;
-  }
+/** Widths on a gear's features, its crank handle and clamp ring among them. */
+function featureSizes(asked: TrainGear, drawn: TrainGear): PrintedSize[] {
+  const read = (one: TrainGear) => readings(one.features, outerDiameter(one));
+  const made = read(drawn);
+  return read(asked).map(({ part = asked.part, feature, size }, i) => ({
+    part,
+    feature,
+    drawn: made[i].size,
+    expected: size,
+  }));
 }

@@ -1,5 +1,5 @@
 import type { Mesh } from '../../solid/mesh.js';
-import { signedArea } from '../../solid/stack/contour.js';
+import { signedArea } from '../../stack/contour.js';
 import { type SectionLoop, sectionAt } from '../mesh/section.js';
 import type { FingerGap } from './fingerGaps.js';
 import { largestCircle } from './largestCircle.js';

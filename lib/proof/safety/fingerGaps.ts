@@ -1,3 +1,5 @@
+import { boreWidth } from '../../features/bore.js';
+import { featuresOf } from '../../features/through.js';
 import { setOf } from '../../fit/train/setOf.js';
 import type { PlanetarySpec } from '../../spec/types.js';
 import { degrees } from '../../tooth/gear.js';
@@ -43,7 +45,7 @@ export function fingerGaps({
     // Wider apart than across, planets leave no throat: the space itself is the opening.
     if (angle < Math.PI) gaps.push({ where: `between two ${at}`, diameter: throat });
   }
-  const bore = boreRod(spec);
+  const bore = boreWidth(spec.sun.bore);
   if (bore > 0) gaps.push({ where: "the sun's bore", diameter: bore });
   gaps.push(...openFeatures(spec), ...addedHoles);
   return gaps.filter(({ diameter }) => diameter >= LEAST);
@@ -94,26 +96,9 @@ function anglesBetween(places: readonly number[]): number[] {
 
 /** Holes and pits of features that a fingertip may enter; those that screws fill are left out. */
 function openFeatures({ sun, planets }: PlanetarySpec): FingerGap[] {
-  const { hole, pocket } = planets;
-  const gaps: FingerGap[] = [];
-  if (sun.crank)
-    gaps.push({ where: "the sun's crank socket", diameter: sun.crank.acrossFlats + sun.crank.clearance });
-  if (hole) gaps.push({ where: "the planets' finger holes", diameter: hole.diameter });
-  if (pocket) gaps.push({ where: "the planets' pockets", diameter: pocket.diameter });
-  return gaps;
-}
-
-/** Diameter of the largest round rod in the sun's bore, mm; 0 for none. */
-function boreRod({ sun: { bore } }: PlanetarySpec): number {
-  switch (bore.shape) {
-    case 'none':
-      return 0;
-    case 'round':
-      return bore.diameter;
-    case 'hexagon':
-    case 'square':
-      return bore.acrossFlats;
-    case 'D':
-      return Math.min(bore.diameter, bore.acrossFlat);
-  }
+  const openIn = (whose: string, part: object): FingerGap[] =>
+    featuresOf(part).flatMap(({ kind: { entered }, own }) =>
+      entered ? [{ where: `${whose} ${entered.words}`, diameter: entered.width(own) }] : [],
+    );
+  return [...openIn("the sun's", sun), ...openIn("the planets'", planets)];
 }

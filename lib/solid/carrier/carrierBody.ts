@@ -1,6 +1,6 @@
 import type { CarrierSizes, Plate } from '../../fit/carrier/carrierSizes.js';
+import type { Contour } from '../../stack/contour.js';
 import type { Mesh } from '../mesh.js';
-import type { Contour } from '../stack/contour.js';
 import { stackMesh } from '../stack/stackMesh.js';
 import { type Column, pinColumns, postColumns } from './columns.js';
 import { plateStack } from './plate.js';

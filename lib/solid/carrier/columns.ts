@@ -1,6 +1,6 @@
 import type { CarrierSizes } from '../../fit/carrier/carrierSizes.js';
 import type { Station } from '../../fit/carrier/pinShape.js';
-import { type Contour, chordsOf, circlePoints, contourAt, type Point } from '../stack/contour.js';
+import { type Contour, chordsOf, circlePoints, contourAt, type Point } from '../../stack/contour.js';
 
 /** What joins the plates, or stands on one: its outlines from the lower end to the upper one. */
 export interface Column {

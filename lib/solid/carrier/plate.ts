@@ -1,10 +1,10 @@
+import { boreOutline } from '../../features/bore.js';
 import { type CarrierSizes, chordDistance, type Plate } from '../../fit/carrier/carrierSizes.js';
 import type { Opening } from '../../fit/carrier/postShape.js';
 import type { Boss } from '../../spec/types.js';
+import { type Contour, chordsOf, circlePoints, contourAt, type Point } from '../../stack/contour.js';
+import type { Face, Stack, Wall } from '../../stack/stack.js';
 import { polar } from '../../tooth/polar.js';
-import { boreOutline } from '../bore.js';
-import { type Contour, chordsOf, circlePoints, contourAt, type Point } from '../stack/contour.js';
-import type { Face, Stack, Wall } from '../stack/stack.js';
 
 /** Points of a lobed edge, for every one that a circle as large would have. */
 const FINER = 2;

@@ -1,14 +1,14 @@
+import { boreOutline } from '../../features/bore.js';
 import type { CouponLayout } from '../../fit/coupon/layout.js';
 import { shown } from '../../fit/coupon/readGaps.js';
 import { LABEL, type Station } from '../../fit/coupon/stations.js';
+import { atHeight, contourAt } from '../../stack/contour.js';
+import { together } from '../../stack/stack.js';
 import { barSweep } from '../bar/barSweep.js';
-import { boreOutline } from '../bore.js';
 import { sweepOf } from '../buildTrain.js';
 import { gearBody } from '../gearBody.js';
 import type { Part } from '../mesh.js';
 import { placed } from '../place.js';
-import { atHeight, contourAt } from '../stack/contour.js';
-import { together } from '../stack/stack.js';
 import { stackMesh } from '../stack/stackMesh.js';
 import { gaugeBody } from './gaugeBody.js';
 import { raisedLabel } from './label.js';

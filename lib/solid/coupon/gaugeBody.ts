@@ -1,7 +1,7 @@
 import type { Gauge } from '../../fit/coupon/layout.js';
+import { type Contour, chordsOf, circlePoints, contourAt, type Point } from '../../stack/contour.js';
+import type { Wall } from '../../stack/stack.js';
 import type { Mesh } from '../mesh.js';
-import { type Contour, chordsOf, circlePoints, contourAt, type Point } from '../stack/contour.js';
-import type { Wall } from '../stack/stack.js';
 import { stackMesh } from '../stack/stackMesh.js';
 
 /** The gauge: a flat bar with a round hole, its edges bevelled at both faces. @param tolerance of the hole, mm */

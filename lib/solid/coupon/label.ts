@@ -1,6 +1,7 @@
-import { glyph, strokeWidth } from '../features/glyphs.js';
-import { atHeight, contourAt, type Point } from '../stack/contour.js';
-import type { Face, Feature, Wall } from '../stack/stack.js';
+import { type Glyph, glyph, strokeWidth } from '../../features/letters/glyphs.js';
+import { standing } from '../../features/letters/lettering.js';
+import type { Point } from '../../stack/contour.js';
+import type { Feature } from '../../stack/stack.js';
 
 /** A line of raised text: words, the middle of its foot line, height of a capital and of the relief, mm. */
 export interface Label {
@@ -14,27 +15,12 @@ export interface Label {
 export function raisedLabel({ words, middle, size, height }: Label, z: number, lineWidth: number): Feature {
   const glyphs = [...words].map((letter) => glyph(letter, size, strokeWidth(size, lineWidth)));
   const length = glyphs.reduce((sum, { advance }) => sum + advance, 0);
-  const walls: Wall[] = [];
-  const faces: Face[] = [];
-  const top = [];
   let along = middle[0] - length / 2;
-  for (const { pieces, advance } of glyphs) {
+  const placed = glyphs.flatMap(({ pieces, advance }): Glyph['pieces'] => {
     const put = (points: readonly Point[]) => points.map(([x, y]): Point => [x + along, y + middle[1]]);
-    for (const { outer, holes } of pieces) {
-      const edge = contourAt(put(outer), z);
-      const far = atHeight(edge, z + height);
-      walls.push({ from: edge, to: far, solid: 'inside' });
-      const islands = holes.map((points) => {
-        const island = contourAt(put(points), z);
-        const above = atHeight(island, z + height);
-        walls.push({ from: island, to: above, solid: 'outside' });
-        faces.push({ looks: 'up', outer: island, holes: [] });
-        return above;
-      });
-      faces.push({ looks: 'up', outer: far, holes: islands });
-      top.push(edge);
-    }
+    const there = pieces.map(({ outer, holes }) => ({ outer: put(outer), holes: holes.map(put) }));
     along += advance;
-  }
-  return { holes: { top }, walls, faces };
+    return there;
+  });
+  return standing(placed, z, { style: 'raised', height });
 }

@@ -1,8 +1,8 @@
 import type { PlacedBar } from '../../fit/train/fitTrain.js';
+import type { Contour, Point } from '../../stack/contour.js';
 import { teethAlong } from '../bar/barBody.js';
 import { barDraft } from '../bar/barDraft.js';
 import type { BarSweep } from '../bar/barSweep.js';
-import type { Contour, Point } from '../stack/contour.js';
 import type { OpenSurface } from '../stack/stackMesh.js';
 
 /** A hole of straight walls, one of them toothed, about the axis of its pinion. As drawn, mm. */

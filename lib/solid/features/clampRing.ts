@@ -1,12 +1,13 @@
-import type { Flange, Mount } from '../../spec/features/types.js';
+import { holeLevels } from '../../features/axisHole.js';
+import { bedFrame, boltColumns } from '../../features/bolts.js';
+import type { Flange } from '../../features/flange.js';
+import type { Mount } from '../../features/mount.js';
+import { column } from '../../stack/column.js';
+import { circlePoints } from '../../stack/contour.js';
 import type { InUse } from '../inUse.js';
 import type { Mesh } from '../mesh.js';
 import { placed } from '../place.js';
-import { column } from '../stack/column.js';
-import { circlePoints } from '../stack/contour.js';
 import { stackMesh } from '../stack/stackMesh.js';
-import { holeLevels } from './axisHole.js';
-import { bedFrame, boltColumns } from './bolts.js';
 
 /** Room between loose parts on the bed, mm. Common practice. */
 export const BESIDE = 3;
@@ -30,7 +31,7 @@ export function clampRing(mount: Mount, flange: Flange, bodyRadius: number, tole
   const nut = { acrossFlats: nutFlats, depth: nutDepth };
   const open = [
     column(round(bodyRadius + clearance), 'outside'),
-    ...boltColumns(holeLevels({ diameter, top: nut }, 0, clamp, tolerance), circle, screws, bedFrame),
+    ...boltColumns(holeLevels({ diameter, top: nut }, clamp, tolerance), circle, screws, bedFrame),
   ];
   const mesh = stackMesh({
     walls: [edge, ...open].flatMap(({ walls }) => walls),

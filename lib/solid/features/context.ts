@@ -1,15 +1,7 @@
-import { textWords } from '../../spec/features/words.js';
+import type { FeatureContext } from '../../features/feature.js';
+import type { Frame } from '../../features/frame.js';
+import { textWords } from '../../features/text.js';
 import type { Spec } from '../../spec/types.js';
-import type { Frame } from './frame.js';
-import type { TextContext } from './lettering.js';
-
-/** What every feature of a part is made with. Lengths in mm. */
-export interface FeatureContext extends TextContext {
-  faceWidth: number;
-  /** Radius of the root circle as made. */
-  rootRadius: number;
-  tolerance: number;
-}
 
 /** @param part path of the part in the file, such as `sun` */
 export function featureContext(

@@ -1,12 +1,19 @@
-import { armRadius, type HandleSeat } from '../../fit/handleSeat.js';
-import { AXLE } from '../../spec/features/fasteners.js';
-import type { CrankSocket } from '../../spec/features/types.js';
+import { armRadius, type CrankSocket, sidesOf } from '../../features/crank.js';
+import { AXLE } from '../../features/fasteners.js';
+import type { HandleSeat } from '../../fit/handleSeat.js';
+import { column } from '../../stack/column.js';
+import {
+  atHeight,
+  chordsOf,
+  circlePoints,
+  contourAt,
+  type Point,
+  polygonPoints,
+} from '../../stack/contour.js';
 import { polar } from '../../tooth/polar.js';
 import type { InUse } from '../inUse.js';
 import type { Mesh } from '../mesh.js';
 import { placed } from '../place.js';
-import { column } from '../stack/column.js';
-import { atHeight, chordsOf, circlePoints, contourAt, type Point, polygonPoints } from '../stack/contour.js';
 import { stackMesh } from '../stack/stackMesh.js';
 import { BESIDE } from './clampRing.js';
 
@@ -32,7 +39,7 @@ export function crankHandle(
   setRadius: number,
   tolerance: number,
 ): Mesh {
-  const peg = polygonPoints(crank.shape === 'square' ? 4 : 6, crank.acrossFlats);
+  const peg = polygonPoints(sidesOf(crank), crank.acrossFlats);
   const radius = armRadius(crank);
   const bottom = contourAt(stadium(length, radius, tolerance), 0);
   const top = atHeight(bottom, THICK);

@@ -1,16 +1,13 @@
-import { shoulderRadius } from '../../fit/handleSeat.js';
-import type { GearFeatures } from '../../spec/features/types.js';
-import type { Bore } from '../../spec/types.js';
+import { type Bore, boreOutline } from '../../features/bore.js';
+import { shoulderRadius } from '../../features/crank.js';
+import type { FeatureContext } from '../../features/feature.js';
+import type { GearFeatures } from '../../features/index.js';
+import { knobFace, knobOn } from '../../features/knob.js';
+import { lettering } from '../../features/letters/lettering.js';
+import { aboutTheAxis } from '../../features/through.js';
+import { reachOf } from '../../stack/contour.js';
+import { type Feature, together } from '../../stack/stack.js';
 import { type Blank, noFeature, throughHole } from '../blank.js';
-import { boreOutline } from '../bore.js';
-import { polygonPoints, reachOf } from '../stack/contour.js';
-import { type Feature, together } from '../stack/stack.js';
-import { holeLevels, holeShape, throughFeature } from './axisHole.js';
-import type { FeatureContext } from './context.js';
-import { inFrame } from './frame.js';
-import { knobFace, knobOn } from './knobOn.js';
-import { lettering } from './lettering.js';
-import { flatPit } from './pit.js';
 
 /**
  * A gear with outside teeth, its bore and its features: what is about the axis goes through a knob where there is one.
@@ -20,7 +17,7 @@ export function gearBlank(gear: GearFeatures & { bore: Bore }, context: FeatureC
   const { knob, text } = gear;
   const { faceWidth, rootRadius, tolerance } = context;
   const top = faceWidth + (knob?.height ?? 0);
-  const middle = aboutTheAxis(gear, top, context);
+  const middle = inMiddle(gear, top, context);
   const opened = Math.max(0, ...(middle.holes.top ?? []).map(({ points }) => reachOf(points)));
   const letters = (z: number, outer: number, inner: number) =>
     text ? lettering(text, z, { inner, outer }, context) : noFeature;
@@ -44,17 +41,7 @@ export function gearBlank(gear: GearFeatures & { bore: Bore }, context: FeatureC
   return { feature: together([below, standing, around]) };
 }
 
-function aboutTheAxis(
-  { bore, screw, nut, crank }: GearFeatures & { bore: Bore },
-  top: number,
-  { tolerance, frame }: FeatureContext,
-): Feature {
-  if (screw || nut) return throughFeature(holeLevels(holeShape(screw, nut), 0, top, tolerance));
-  if (crank) {
-    const sides = crank.shape === 'square' ? 4 : 6;
-    const outline = polygonPoints(sides, crank.acrossFlats + crank.clearance);
-    return flatPit(inFrame(outline, frame), crank.depth, top);
-  }
-  const outline = boreOutline(bore, tolerance);
-  return outline.length ? throughHole(outline, top) : noFeature;
+function inMiddle(gear: GearFeatures & { bore: Bore }, top: number, context: FeatureContext): Feature {
+  const outline = boreOutline(gear.bore, context.tolerance);
+  return outline.length ? throughHole(outline, top) : aboutTheAxis(gear, top, context);
 }

@@ -1,6 +1,6 @@
+import type { Point } from '../../stack/contour.js';
+import type { Face } from '../../stack/stack.js';
 import { fillOutlines } from '../cap.js';
-import type { Point } from './contour.js';
-import type { Face } from './stack.js';
 
 /**
  * Fills plane faces, counter-clockwise seen from +z. Faces with the same outlines at different heights, such as the

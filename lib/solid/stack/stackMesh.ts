@@ -1,7 +1,7 @@
+import type { Contour } from '../../stack/contour.js';
+import type { Face, Stack, Wall } from '../../stack/stack.js';
 import type { Mesh } from '../mesh.js';
-import type { Contour } from './contour.js';
 import { fillFaces } from './fillFaces.js';
-import type { Face, Stack, Wall } from './stack.js';
 import { zippedWall } from './zippedWall.js';
 
 /** A surface that is there already, such as swept teeth, and the contours at its open ends. */

@@ -1,4 +1,4 @@
-import type { Point } from './contour.js';
+import type { Point } from '../../stack/contour.js';
 
 /**
  * Triangles between two contours with different numbers of points, such as a hexagon and a circle: both rims are

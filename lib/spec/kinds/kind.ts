@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import type { PlanetFeatures } from '../features/types.js';
+import type { PlanetFeatures } from '../../features/index.js';
 import { type CommonFile, common } from '../schema/common.js';
 import type { ExternalGear, InternalGear } from '../schema/gears.js';
 

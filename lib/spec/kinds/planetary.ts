@@ -1,8 +1,7 @@
 import * as z from 'zod';
+import { type PlanetFeatures, planetFeatures, ringFeatures, schemas } from '../../features/index.js';
+import { completed } from '../../features/through.js';
 import { BEVEL_FOR_LIPS } from '../bevelLimits.js';
-import { completePlanet } from '../features/complete.js';
-import { planetFeatures, ringFeatures } from '../features/schema.js';
-import type { PlanetFeatures } from '../features/types.js';
 import { follows, number, whole, word } from '../fields.js';
 import { ranges } from '../ranges.js';
 import {
@@ -21,6 +20,7 @@ import {
   type ExternalGear,
   external,
   type InternalGear,
+  partSizes,
   rim,
   shift,
   shiftOf,
@@ -48,7 +48,7 @@ const planets = z
       source: 'assembly condition of simple planetary sets (AGMA 6123 and handbooks, from memory)',
     }).default('equal'),
     profileShift: shift('Profile shift coefficient x of the planets, in normal modules'),
-    ...planetFeatures,
+    ...schemas(planetFeatures),
   })
   .meta({ description: 'The gears between sun and ring', examples: [{ teeth: 15, count: 3 }] });
 
@@ -70,7 +70,7 @@ const ring = z
       ),
     }).optional(),
     rim: rim('the ring'),
-    ...ringFeatures,
+    ...schemas(ringFeatures),
   })
   .prefault({})
   .meta({ description: 'The outer gear' });
@@ -151,13 +151,13 @@ function complete(file: File, name: string): PlanetarySpec {
     bevel: { ...bevel, size },
     profileShift,
     shiftBalance,
-    sun: completeExternal(sun, shift(sun.profileShift), rest),
+    sun: completeExternal(sun, shift(sun.profileShift), { faceWidth, printer }),
     planets: {
       teeth: planets.teeth,
       count: planets.count,
       spacing: planets.spacing,
       ...shift(planets.profileShift),
-      ...completePlanet(planets, printer.layer),
+      ...completed(planetFeatures, planets, partSizes({ faceWidth, printer })),
     },
     ring: completeInternal(ringed, shift(ring.profileShift, usualRingShift(file)), { ...teeth, printer }),
     fit,

@@ -62,7 +62,7 @@ function complete(file: File, name: string): RackSpec {
   const count = bar.teeth ?? (bar.length === undefined ? pinion.teeth : teethIn(bar.length, teeth));
   return {
     ...teeth,
-    pinion: completeExternal(pinion, shiftOf('none', pinion.profileShift), rest),
+    pinion: completeExternal(pinion, shiftOf('none', pinion.profileShift), { ...teeth, ...rest }),
     bar: {
       teeth: count,
       length: bar.length ?? lengthOf(count, teeth),

@@ -1,8 +1,10 @@
+import { notWith, WALL_LINES } from '../../features/room.js';
+import { featuresOf } from '../../features/through.js';
 import type { ProblemCode } from '../../problemCode.js';
 import { type Problem, problemOf } from '../../refusal.js';
 import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
 import type { Carrier, PlanetarySpec } from '../types.js';
-import { footEdge, notWith, WALL_LINES } from './room.js';
+import { footEdge } from './feet.js';
 import type { Rule } from './rule.js';
 
 /** Cones of a pin leave this share of the face straight, half at each end. Common practice, no source. */
@@ -125,12 +127,11 @@ const pinOrFeatures: Rule<'planetary'> = {
   needs: ['carrier', 'planets'],
   find({ carrier, planets }, file) {
     if (carrier === 'none' || carrier.form === 'cage') return [];
-    const { hole, dimple, pocket, text } = planets;
-    const taken = Object.entries({ hole, dimple, pocket, text }).find(([, value]) => value !== undefined);
+    const [taken] = featuresOf(planets);
     if (!taken) return [];
-    const [key, value] = taken;
+    const { key, own } = taken;
     if (file.carrier !== 'none' && file.carrier.pin !== undefined)
-      return notWith(`planets.${key}`, value, 'carrier.pin');
+      return notWith(`planets.${key}`, own, 'carrier.pin');
     const rule = `must be cage where planets.${key} is given: a pin goes through the planet there`;
     return [problemOf('excluded', 'carrier.form', carrier.form, rule, ['cage'])];
   },

@@ -1,8 +1,8 @@
+import { type Body, FLOOR_LAYERS, notWith, WALL_LINES } from '../../features/room.js';
+import { featuresOf, roomProblems } from '../../features/through.js';
 import { type Problem, problemOf } from '../../refusal.js';
-import type { PlanetarySpec } from '../types.js';
-import { gearFeatureProblems, planetFeatureProblems } from './gearFeatures.js';
-import { gripProblems, ringFeatureProblems } from './ringFeatures.js';
-import { type Body, FLOOR_LAYERS, footEdge, notWith, WALL_LINES } from './room.js';
+import type { CommonSpec, PlanetarySpec } from '../types.js';
+import { footEdge } from './feet.js';
 import { rootRadius, rootsFollow } from './roots.js';
 import { type Rule, toothSizes } from './rule.js';
 
@@ -21,7 +21,7 @@ export const featureRoom: Rule<'planetary'> = {
     'printer.lineWidth',
   ],
   find(spec) {
-    if (!rootsFollow(spec)) return anywhere(spec);
+    if (!rootsFollow(spec)) return featureProblems(spec, {});
     const roots = { sun: rootRadius(spec, 'sun'), planets: rootRadius(spec, 'planets') };
     return featureProblems(spec, { ...roots, ring: rootRadius(spec, 'ring') });
   },
@@ -30,71 +30,76 @@ export const featureRoom: Rule<'planetary'> = {
 /** Root radii as made, mm. */
 export type Roots = Record<'sun' | 'planets' | 'ring', number>;
 
-/** What finds no room in its part, or beside a carrier. */
-export function featureProblems(spec: PlanetarySpec, roots: Roots): Problem[] {
-  const { sun, planets, ring } = spec;
+/** What finds no room in its part, or beside a carrier. @param roots those that are known */
+export function featureProblems(spec: PlanetarySpec, roots: Partial<Roots>): Problem[] {
   const hindered = besideCarrier(spec);
   if (hindered.length) return hindered;
-  const body = bodyOf(spec);
   const edge = footEdge(spec);
   return [
-    ...gearFeatureProblems(sun, body('sun', roots.sun - edge)),
-    ...planetFeatureProblems(planets, body('planets', roots.planets)),
-    ...ringFeatureProblems(ring, ring.rim - edge, body('ring', roots.ring + edge)),
+    ...partProblems(spec, 'sun', spec.sun, roots.sun, edge),
+    ...partProblems(spec, 'planets', spec.planets, roots.planets),
+    ...partProblems(spec, 'ring', spec.ring, roots.ring, edge),
   ];
 }
 
-/** Letters that stand up would meet a plate that lies over them. */
-function raisedUnder({ sun, planets, carrier }: PlanetarySpec): Problem[] {
-  if (carrier === 'none' || carrier.plates === 'below') return [];
-  const under = { planets: planets.text, ...(carrier.centre === 'closed' && { sun: sun.text }) };
-  return Object.entries(under).flatMap(([part, text]) =>
-    text?.style === 'raised'
+/**
+ * What finds no room in one gear.
+ * @param part its key in the file
+ * @param root radius of its root circle as made, mm; undefined while that is still to be found
+ * @param edge wall that is taken from it beside its root circle, mm
+ */
+export function partProblems(
+  { printer, faceWidth }: CommonSpec,
+  part: string,
+  gear: object,
+  root?: number,
+  edge = 0,
+): Problem[] {
+  const common = {
+    part,
+    faceWidth,
+    wall: WALL_LINES * printer.lineWidth,
+    floor: FLOOR_LAYERS * printer.layer,
+  };
+  if (!('rim' in gear) || typeof gear.rim !== 'number')
+    return roomProblems(gear, { ...common, root: (root ?? Number.POSITIVE_INFINITY) - edge, rim: 0 });
+  const ring: Body = { ...common, root: (root ?? 0) + edge, rim: gear.rim - edge };
+  return roomProblems(gear, ring, root === undefined ? 0 : undefined);
+}
+
+/** What stands on a part would meet a plate that lies over it. */
+function raisedUnder(part: string, gear: object): Problem[] {
+  return withoutStanding(part, gear, 'under a plate above');
+}
+
+/** What must be otherwise so that it does not stand above the top face, where it can. */
+export function withoutStanding(part: string, gear: object, where: string): Problem[] {
+  return featuresOf(gear).flatMap(({ key, kind: { flat, stands }, own }) =>
+    flat && stands?.(own)
       ? [
-          problemOf('excluded', `${part}.text.style`, text.style, 'must be sunk under a plate above', [
-            'sunk',
-          ]),
+          problemOf(
+            'excluded',
+            `${part}.${key}.${flat.key}`,
+            Reflect.get(own, flat.key),
+            `must be ${flat.value} ${where}`,
+            [flat.value],
+          ),
         ]
       : [],
   );
 }
 
-/** What finds no room wherever root circles turn out to be. */
-function anywhere(spec: PlanetarySpec): Problem[] {
-  const hindered = besideCarrier(spec);
-  if (hindered.length) return hindered;
-  const body = bodyOf(spec);
-  const { sun, planets, ring } = spec;
-  return [
-    ...gearFeatureProblems(sun, body('sun', Number.POSITIVE_INFINITY)),
-    ...planetFeatureProblems(planets, body('planets', Number.POSITIVE_INFINITY)),
-    ...gripProblems(ring, ring.rim - footEdge(spec), body('ring', 0)),
-  ];
-}
-
-function bodyOf({ printer, faceWidth }: PlanetarySpec) {
-  return (part: keyof Roots, root: number): Body => ({
-    part,
-    root,
-    faceWidth,
-    wall: WALL_LINES * printer.lineWidth,
-    floor: FLOOR_LAYERS * printer.layer,
-  });
-}
-
 /** Pins go through the planets, and a closed plate lies over the sun. */
-function besideCarrier(spec: PlanetarySpec): Problem[] {
-  const { sun, planets, carrier } = spec;
+function besideCarrier({ sun, planets, carrier }: PlanetarySpec): Problem[] {
   if (carrier === 'none') return [];
-  const pinned = (['hole', 'dimple', 'pocket', 'text'] as const).filter(
-    (key) => carrier.form === 'pins' && planets[key],
-  );
-  const covered = (['knob', 'crank'] as const).filter(
-    (key) => carrier.plates !== 'below' && carrier.centre === 'closed' && sun[key],
-  );
+  const pinned = carrier.form === 'pins' ? featuresOf(planets) : [];
+  const above = carrier.plates !== 'below';
+  const closed = above && carrier.centre === 'closed';
+  const covered = closed ? featuresOf(sun).filter(({ kind }) => kind.reached) : [];
   return [
-    ...pinned.flatMap((key) => notWith(`planets.${key}`, planets[key], 'carrier.pin')),
-    ...covered.flatMap((key) => notWith(`sun.${key}`, sun[key], 'a closed plate above')),
-    ...raisedUnder(spec),
+    ...pinned.flatMap(({ key, own }) => notWith(`planets.${key}`, own, 'carrier.pin')),
+    ...covered.flatMap(({ key, own }) => notWith(`sun.${key}`, own, 'a closed plate above')),
+    ...(above ? raisedUnder('planets', planets) : []),
+    ...(closed ? raisedUnder('sun', sun) : []),
   ];
 }

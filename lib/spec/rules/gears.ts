@@ -1,9 +1,9 @@
+import { boreProblems } from '../../features/bore.js';
 import { type Problem, problemOf } from '../../refusal.js';
 import { ranges } from '../ranges.js';
 import type { PlanetarySpec } from '../types.js';
-import { boreProblems } from './bores.js';
 import { featureProblems, type Roots } from './features.js';
-import { footEdge } from './room.js';
+import { footEdge } from './feet.js';
 import { rootProblems, rootRadius, rootsFollow } from './roots.js';
 import { gears, lines, type Rule, toothSizes } from './rule.js';
 import { sizeProblems } from './sizes.js';

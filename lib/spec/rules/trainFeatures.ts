@@ -1,9 +1,9 @@
-import { type Problem, problemOf } from '../../refusal.js';
+import { notWith } from '../../features/room.js';
+import { featuresOf, type One } from '../../features/through.js';
+import type { Problem } from '../../refusal.js';
 import { gearsOf } from '../kinds.js';
 import type { TrainSpec } from '../types.js';
-import { gearFeatureProblems } from './gearFeatures.js';
-import { gripProblems, ringFeatureProblems } from './ringFeatures.js';
-import { type Body, FLOOR_LAYERS, notWith, WALL_LINES } from './room.js';
+import { partProblems, withoutStanding } from './features.js';
 import { madeRootRadius, rootsFollow } from './roots.js';
 import { gears, lines, type Rule, toothSizes } from './rule.js';
 
@@ -11,16 +11,16 @@ import { gears, lines, type Rule, toothSizes } from './rule.js';
 export const trainFeatureRoom: Rule<'pair' | 'rack' | 'gear'> = {
   needs: [...toothSizes, 'faceWidth', 'fit.gap', ...gears, 'printer.layer', ...lines],
   find(spec) {
-    if (!rootsFollow(spec)) return anywhere(spec);
-    return trainFeatureProblems(spec, (_, gear) => madeRootRadius(spec, gear));
+    const follow = rootsFollow(spec);
+    return trainFeatureProblems(spec, (_, gear) => (follow ? madeRootRadius(spec, gear) : undefined));
   },
 };
 
-/** Root radius of a gear as made, mm, by its key in the file. */
+/** Root radius of a gear as made, mm, by its key in the file; undefined while it is still to be found. */
 export type RootOf = (
   part: string,
   gear: { teeth: number; profileShift?: number; internal: boolean },
-) => number;
+) => number | undefined;
 
 /**
  * What finds no room. What stands on a gear with teeth outside stays inside its root circle, where no mate comes, and
@@ -29,59 +29,42 @@ export type RootOf = (
 export function trainFeatureProblems(spec: TrainSpec, rootOf: RootOf): Problem[] {
   const beside = besideArm(spec);
   if (beside.length) return beside;
-  const body = bodyOf(spec);
-  return gearsOf(spec).flatMap((gear) => {
-    const around = body(gear.part, rootOf(gear.part, gear));
-    return gear.internal ? ringFeatureProblems(gear, gear.rim, around) : gearFeatureProblems(gear, around);
-  });
+  return gearsOf(spec).flatMap((gear) => partProblems(spec, gear.part, gear, rootOf(gear.part, gear)));
 }
 
-/** What finds no room wherever root circles turn out to be. */
-function anywhere(spec: TrainSpec): Problem[] {
-  const beside = besideArm(spec);
-  if (beside.length) return beside;
-  const body = bodyOf(spec);
-  return gearsOf(spec).flatMap((gear) =>
-    gear.internal
-      ? gripProblems(gear, gear.rim, body(gear.part, 0))
-      : gearFeatureProblems(gear, body(gear.part, Number.POSITIVE_INFINITY)),
-  );
-}
-
-function bodyOf({ printer, faceWidth }: TrainSpec) {
-  return (part: string, root: number): Body => ({
-    part,
-    root,
-    faceWidth,
-    wall: WALL_LINES * printer.lineWidth,
-    floor: FLOOR_LAYERS * printer.layer,
-  });
-}
-
-/** The arm of a crank handle lies on its gear's top face and sweeps over the other gear's. */
+/**
+ * The arm of a crank handle lies on its gear's top face and sweeps over the other gear's: it meets another arm there, and
+ * whatever stands.
+ */
 function besideArm(spec: TrainSpec): Problem[] {
   const [pinion, wheel] = gearsOf(spec);
-  if (!wheel || pinion.internal) return [];
-  const found: Problem[] = [];
-  const arm = (by: string, crank: { handle?: number } | undefined) => {
-    if (crank?.handle === undefined) return null;
-    return `the arm of ${by}.crank.handle, which sweeps over it,`;
-  };
-  const [own, others] = [arm('pinion', pinion.crank), wheel.internal ? null : arm('wheel', wheel.crank)];
-  if (own && !wheel.internal) {
-    if (wheel.crank?.handle !== undefined) found.push(...notWith('wheel.crank', wheel.crank, own));
-    if (wheel.knob) found.push(...notWith('wheel.knob', wheel.knob, own));
-  }
-  if (others && pinion.knob) found.push(...notWith('pinion.knob', pinion.knob, others));
-  for (const [part, text, above] of [
-    ['wheel', wheel.text, own],
-    ['pinion', pinion.text, others],
-  ] as const)
-    if (above && text?.style === 'raised')
-      found.push(
-        problemOf('excluded', `${part}.text.style`, text.style, `must be sunk where ${above} is given`, [
-          'sunk',
-        ]),
-      );
-  return found;
+  if (!wheel) return [];
+  const own = armOf('pinion', pinion);
+  const others = armOf('wheel', wheel);
+  return [
+    ...(own && others ? met('wheel', wheel, own, sweeps) : []),
+    ...(own ? met('wheel', wheel, own, stands) : []),
+    ...(others ? met('pinion', pinion, others, stands) : []),
+    ...(own ? withoutStanding('wheel', wheel, `where ${own} is given`) : []),
+    ...(others ? withoutStanding('pinion', pinion, `where ${others} is given`) : []),
+  ];
+}
+
+function armOf(part: string, gear: object): string | undefined {
+  const [one] = featuresOf(gear).filter(sweeps);
+  return one && `the arm of ${part}.${one.key}.${one.kind.sweeps}, which sweeps over it,`;
+}
+
+function met(part: string, gear: object, arm: string, where: (one: One) => boolean): Problem[] {
+  const found = featuresOf(gear).filter(where);
+  return found.flatMap(({ key, own }) => notWith(`${part}.${key}`, own, arm));
+}
+
+function sweeps({ kind, own }: One): boolean {
+  return kind.sweeps !== undefined && Reflect.get(own, kind.sweeps) !== undefined;
+}
+
+/** What could be asked for without standing is told otherwise. */
+function stands({ kind, own }: One): boolean {
+  return !kind.flat && (kind.stands?.(own) ?? 0) > 0;
 }

@@ -1,3 +1,4 @@
+import { boreProblems } from '../../features/bore.js';
 import { type Problem, problemOf } from '../../refusal.js';
 import { usualMate } from '../kinds/gear.js';
 import { barLean, barPitch, lengthOf, teethIn } from '../kinds/rack.js';
@@ -5,7 +6,6 @@ import { barOf, gearsOf } from '../kinds.js';
 import { ceilThousandth, ROUNDING } from '../nearest.js';
 import { LARGEST, ranges } from '../ranges.js';
 import type { CommonSpec, ExternalGear, TrainSpec } from '../types.js';
-import { boreProblems } from './bores.js';
 import { madeRootRadius, rootProblems, rootsFollow } from './roots.js';
 import { gears, lines, type Rule, toothSizes } from './rule.js';
 import { sizeProblems } from './sizes.js';

@@ -1,9 +1,9 @@
 import * as z from 'zod';
+import { type Bore, shapesOf } from '../../features/bore.js';
 import { gearSizes } from '../../tooth/gear.js';
 import { follows, mm, whole, word } from '../fields.js';
 import { ranges } from '../ranges.js';
 import type { CommonSpec, Fit } from './common.js';
-import { type Bore, shapes } from './gears.js';
 import type { Printer } from './printing.js';
 
 /** Plates are this thick, up to whole layers, mm. Common practice, no source. */
@@ -25,7 +25,7 @@ const height = mm(0.4, 100, {
   examples: [8],
 });
 
-const boss = shapes('the boss', ranges.boss, [16, 14], { height }).default({ shape: 'none' }).meta({
+const boss = shapesOf('the boss', ranges.boss, [16, 14], { height }).default({ shape: 'none' }).meta({
   description: 'What stands on the upper plate for whatever is driven; needs plates above or both',
   source: 'common practice',
 });

@@ -1,56 +1,17 @@
 import * as z from 'zod';
-import { completeGear, completeRing, type RingFile } from '../features/complete.js';
-import { gearFeatures, ringFeatures } from '../features/schema.js';
-import type { GearFeatures, RingFeatures } from '../features/types.js';
+import { type Bore, bore } from '../../features/bore.js';
+import {
+  type GearFeatures,
+  gearFeatures,
+  type RingFeatures,
+  ringFeatures,
+  schemas,
+} from '../../features/index.js';
+import { completed } from '../../features/through.js';
 import { follows, mm, number, whole } from '../fields.js';
-import { type Range, ranges } from '../ranges.js';
+import { ranges } from '../ranges.js';
 import { USUAL_WALL, usualWall } from '../usual.js';
 import type { CommonSpec } from './common.js';
-
-/** Opening for a shaft. `acrossFlat`: from the flat to the far side of the circle, mm. */
-export type Bore =
-  | { shape: 'none' }
-  | { shape: 'round'; diameter: number }
-  | { shape: 'hexagon'; acrossFlats: number }
-  | { shape: 'square'; acrossFlats: number }
-  | { shape: 'D'; diameter: number; acrossFlat: number };
-
-/**
- * Round, with flats, or nothing at all: lengths in mm.
- * @param what has a diameter
- * @param examples of a size, and of one across a flat
- */
-export const shapes = <T extends z.core.$ZodLooseShape>(
-  what: string,
-  [least, most]: Range,
-  [size, flat]: [number, number],
-  more: T,
-) => {
-  const length = (description: string, example = size, from = least) =>
-    mm(from, most, { description, source: 'range by common practice', examples: [example] });
-  const flats = { acrossFlats: length('Width across flats'), ...more };
-  const acrossFlat = 'From the flat to the far side: half the diameter to 0.98 × the diameter';
-  return z.union([
-    z.literal('none'),
-    z.discriminatedUnion('shape', [
-      z.strictObject({ shape: z.literal('none') }),
-      z.strictObject({ shape: z.literal('round'), diameter: length(`Diameter of ${what}`), ...more }),
-      z.strictObject({ shape: z.literal('hexagon'), ...flats }),
-      z.strictObject({ shape: z.literal('square'), ...flats }),
-      z.strictObject({
-        shape: z.literal('D'),
-        diameter: length('Diameter of the round side'),
-        acrossFlat: length(acrossFlat, flat, least / 2),
-        ...more,
-      }),
-    ]),
-  ]);
-};
-
-const bore = shapes('the bore', ranges.bore, [6.6, 6.6], {}).default({ shape: 'none' }).meta({
-  description: 'Opening for a shaft; at least two lines of wall stay inside the root circle',
-  source: 'common practice',
-});
 
 /** Teeth of a gear with teeth outside. */
 export const teeth = (part: string) =>
@@ -73,7 +34,7 @@ export const external = (part: string) => ({
   teeth: teeth(part),
   profileShift: shift(`Profile shift coefficient x of ${part}, in normal modules`),
   bore,
-  ...gearFeatures,
+  ...schemas(gearFeatures),
 });
 
 /** The smaller gear of a pair, or the gear that runs on a bar. */
@@ -91,7 +52,7 @@ export const rim = (part: string) =>
   }).optional();
 
 /** A panel mount is for what has its axis in the middle of a set. */
-const { mount: _, ...features } = ringFeatures;
+const { mount: _, ...features } = schemas(ringFeatures);
 
 /** What every gear with teeth inside may have. */
 export const ringed = (part: string, rule: string) => ({
@@ -134,26 +95,29 @@ export interface InternalGear
 export function completeExternal(
   file: ExternalFile,
   shift: { profileShift?: number },
-  { printer }: Pick<CommonSpec, 'printer'>,
+  sizes: Pick<CommonSpec, 'faceWidth' | 'printer'>,
 ): ExternalGear {
   const bore: Bore = file.bore === 'none' ? { shape: 'none' } : file.bore;
-  return { teeth: file.teeth, ...shift, bore, ...completeGear(file, printer.layer) };
+  return { teeth: file.teeth, ...shift, bore, ...completed(gearFeatures, file, partSizes(sizes)) };
 }
 
 /** A gear with teeth inside with its defaults. */
 export function completeInternal(
-  file: { teeth: number; rim?: number } & RingFile,
+  file: { teeth: number; rim?: number },
   shift: { profileShift?: number },
   sizes: Pick<CommonSpec, 'rack' | 'module' | 'faceWidth' | 'printer'>,
 ): InternalGear {
-  const { layer, lineWidth } = sizes.printer;
-  const { faceWidth } = sizes;
   return {
     teeth: file.teeth,
     ...shift,
     rim: file.rim ?? usualWall(sizes),
-    ...completeRing(file, { faceWidth, layer, lineWidth }),
+    ...completed(ringFeatures, file, partSizes(sizes)),
   };
+}
+
+/** What defaults of features follow from. */
+export function partSizes({ faceWidth, printer }: Pick<CommonSpec, 'faceWidth' | 'printer'>) {
+  return { faceWidth, layer: printer.layer, lineWidth: printer.lineWidth };
 }
 
 /** A shift that is to be found stays out of the file, so that resolving again finds the same one. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { undersidesOf } from '../../../lib/proof/printing/undersides.js';
 import type { Part } from '../../../lib/solid/mesh.js';
-import { atHeight, contourAt, type Point } from '../../../lib/solid/stack/contour.js';
+import { atHeight, contourAt, type Point } from '../../../lib/stack/contour.js';
 import { stackMesh } from '../../../lib/solid/stack/stackMesh.js';
 
 /** Against areas and spans of plain boxes; the rule itself is common practice. */

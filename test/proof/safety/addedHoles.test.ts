@@ -6,7 +6,7 @@ import { isInside, sectionAt } from '../../../lib/proof/mesh/section.js';
 import { addedHoles } from '../../../lib/proof/safety/addedHoles.js';
 import { largestCircle } from '../../../lib/proof/safety/largestCircle.js';
 import { fromGeom3, type Geom3 } from '../../../lib/solid/geom3.js';
-import { signedArea } from '../../../lib/solid/stack/contour.js';
+import { signedArea } from '../../../lib/stack/contour.js';
 
 type Triple = [number, number, number];
 const box = (size: Triple, center: Triple) => primitives.cuboid({ size, center });

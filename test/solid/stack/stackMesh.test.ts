@@ -12,9 +12,9 @@ import {
   placedPoints,
   polygonPoints,
   signedArea,
-} from '../../../lib/solid/stack/contour.js';
-import { roomProblems } from '../../../lib/solid/stack/room.js';
-import type { Face, Stack, Wall } from '../../../lib/solid/stack/stack.js';
+} from '../../../lib/stack/contour.js';
+import { roomProblems } from '../../../lib/stack/room.js';
+import type { Face, Stack, Wall } from '../../../lib/stack/stack.js';
 import { stackMesh } from '../../../lib/solid/stack/stackMesh.js';
 import { kernelBody, startKernel } from '../../outside/kernel.js';
 import { fuzz, uniform } from '../../proof/mesh/fuzz.js';

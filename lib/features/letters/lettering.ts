@@ -1,11 +1,11 @@
 import { refuse } from '../../refusal.js';
-import type { Text } from '../../spec/features/types.js';
-import { filled } from '../../spec/features/words.js';
 import { floorThousandth } from '../../spec/nearest.js';
 import { featureRanges } from '../../spec/ranges.js';
-import { atHeight, contourAt, type Point, placedPoints } from '../stack/contour.js';
-import type { Face, Feature, Wall } from '../stack/stack.js';
-import { type Frame, inFrame } from './frame.js';
+import { atHeight, contourAt, type Point, placedPoints } from '../../stack/contour.js';
+import type { Face, Feature, Wall } from '../../stack/stack.js';
+import type { TextContext } from '../feature.js';
+import { type Frame, inFrame } from '../frame.js';
+import { filled, type Text } from '../text.js';
 import { type Glyph, type GlyphPiece, glyph, strokeWidth } from './glyphs.js';
 
 /** Where letters may stand: a ring about the axis, or a whole disc with `inner` 0. Radii in mm. */
@@ -14,19 +14,6 @@ export interface TextRoom {
   inner: number;
   /** Radius of the edge. */
   outer: number;
-}
-
-/** What text is made with. */
-export interface TextContext {
-  /** Path of the part in the file, such as `ring`. */
-  part: string;
-  /** What `{name}` and the like stand for. */
-  words: Readonly<Record<string, string>>;
-  /** Width of a printed line, mm. */
-  lineWidth: number;
-  /** Least wall beside the letters, mm. */
-  wall: number;
-  frame: Frame;
 }
 
 /** Letters reach this far below their foot (g, j, y …), in heights of a capital. Hershey's simplex font: 7 of 21. */
@@ -111,7 +98,11 @@ function placedInFrame({ outer, holes }: GlyphPiece, frame: Frame): GlyphPiece {
 }
 
 /** Letters as bodies on the face, or as pits in it; the insides of an O stay at the height of the face. */
-function standing(pieces: readonly GlyphPiece[], z: number, { style, height }: Text): Feature {
+export function standing(
+  pieces: readonly GlyphPiece[],
+  z: number,
+  { style, height }: Pick<Text, 'style' | 'height'>,
+): Feature {
   const walls: Wall[] = [];
   const faces: Face[] = [];
   const sunk = style === 'sunk';

@@ -1,5 +1,5 @@
-import { polar } from '../../tooth/polar.js';
 import { chordsOf, type Point } from '../stack/contour.js';
+import { polar } from '../tooth/polar.js';
 
 /** Points for one hollow, at least. */
 const PER_HOLLOW = 16;

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { Refusal } from '../../../lib/refusal.js';
-import { glyph } from '../../../lib/solid/features/glyphs.js';
-import { lettering, type TextRoom } from '../../../lib/solid/features/lettering.js';
-import { circlePoints, contourAt, type Point, signedArea } from '../../../lib/solid/stack/contour.js';
-import { distanceBetween, roomProblems } from '../../../lib/solid/stack/room.js';
+import { glyph } from '../../lib/features/letters/glyphs.js';
+import { lettering, type TextRoom } from '../../lib/features/letters/lettering.js';
+import { Refusal } from '../../lib/refusal.js';
+import { circlePoints, contourAt, type Point, signedArea } from '../../lib/stack/contour.js';
+import { distanceBetween, roomProblems } from '../../lib/stack/room.js';
 
 const context = {
   part: 'ring',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { boreOutline, boreRadius } from '../../lib/features/bore.js';
 import { meshVolume } from '../../lib/proof/mesh/volume.js';
-import { boreOutline, boreRadius } from '../../lib/solid/bore.js';
 import { buildSet } from '../../lib/solid/buildSet.js';
 import type { Bore } from '../../lib/spec/types.js';
 import { gearOf } from '../trains.js';

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fasteners } from '../../lib/spec/features/fasteners.js';
+import { fasteners } from '../../lib/features/fasteners.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import { evenly } from '../evenly.js';
 import { planetary } from '../sets.js';
-import { type File, problemsOf, soleProblem, spinner, withValue } from './table.js';
+import { type File, problemsOf, soleProblem, spinner, withValue } from '../spec/table.js';
 
 const spinnerWith = (path: string, value: unknown) => withValue(path, value);
 

@@ -1,4 +1,4 @@
-import type { Point } from '../stack/contour.js';
+import type { Point } from '../../stack/contour.js';
 
 /**
  * A closed polyline without the points that lie within `off` of the line between the ones kept.

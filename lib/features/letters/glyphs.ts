@@ -1,7 +1,7 @@
 // The whole of @jscad/modeling would take a good part of the time in which the command starts.
 import text from '@jscad/modeling/src/text/index.js';
-import { type Point, signedArea } from '../stack/contour.js';
-import { contains } from '../stack/room.js';
+import { type Point, signedArea } from '../../stack/contour.js';
+import { contains } from '../../stack/room.js';
 import { strokeOutlines } from './strokeOutlines.js';
 
 /** One connected piece of a letter: its outline and the holes in it, each counter-clockwise, mm. */

@@ -1,4 +1,4 @@
-import type { Point } from '../stack/contour.js';
+import type { Point } from '../../stack/contour.js';
 import { simplified } from './simplified.js';
 
 /** Squares across a stroke. */

@@ -1,3 +1,7 @@
+import { word } from '../spec/fields.js';
+import { featureRanges } from '../spec/ranges.js';
+import { length } from './feature.js';
+
 /** Sizes of metric fasteners, mm. */
 export interface Fastener {
   /** Clearance hole diameters: ISO 273, series fine (H12), medium (H13) and coarse (H14). */
@@ -51,3 +55,30 @@ function row(
 
 /** Diameter of the hole for an M5 screw, the axle of a crank handle's grip, mm. */
 export const AXLE = fasteners.M5.medium;
+
+/** Keys of what takes a screw. */
+export const size = word(screwSizes, {
+  description: 'Thread size',
+  source: 'ISO 273 and ISO 4032 tables',
+  examples: ['M4'],
+});
+
+export const series = word(['fine', 'medium', 'coarse'], {
+  description: 'Series of the clearance hole',
+  source: 'ISO 273',
+}).default('medium');
+
+/** Heads and nuts, 100 at most, are wider than their holes. */
+export const diameter = length(...featureRanges.screwHole, 'Diameter of the hole on the print', 4.5, {
+  source: 'ISO 273',
+  defaultRule: 'the clearance hole of size and series',
+}).optional();
+
+/** Diameter of the hole that these keys ask for, mm. */
+export function clearanceHole(file: {
+  size: ScrewSize;
+  series: 'fine' | 'medium' | 'coarse';
+  diameter?: number;
+}): number {
+  return file.diameter ?? fasteners[file.size][file.series];
+}

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { drawnBore } from '../../lib/features/bore.js';
+import { textWords } from '../../lib/features/text.js';
+import { drawnFeatures } from '../../lib/features/through.js';
 import { drawnCarrier } from '../../lib/fit/carrier/drawnCarrier.js';
-import { drawnBore } from '../../lib/fit/compensation.js';
-import { drawnFeatures } from '../../lib/fit/drawnFeatures.js';
 import { drawnTrain } from '../../lib/fit/train/drawnTrain.js';
 import { setOf as numbersOf } from '../../lib/fit/train/setOf.js';
 import { trainNumbers } from '../../lib/fit/train/trainNumbers.js';
@@ -35,7 +36,7 @@ function expectAsked<T extends object>(
 }
 
 const spec = referenceSet({ printer: { growth: GROWTH }, filament: { shrinkage: 2 } });
-const features = drawnFeatures(GROWTH, scale, spec);
+const drawnOf = (asked: object) => drawnFeatures(asked, { growth: GROWTH, scale }, textWords(spec));
 const pit = { diameter: 'opening', depth: 'length' } as const;
 const letters = { content: 'go', size: 5, style: 'raised', height: 0.6 } as const;
 const text = { size: 'length', height: 'length' } as const;
@@ -57,7 +58,7 @@ describe('features come out as asked', () => {
       crank: { shape: 'square', acrossFlats: 8, clearance: 0.3, depth: 7, handle: 40 },
       text: letters,
     } as const;
-    const drawn = features.gear(asked);
+    const drawn = drawnOf(asked);
     expectAsked(asked.screw, drawn.screw, { diameter: 'opening', headDiameter: 'opening' });
     // The clearance is in the width across flats already.
     expectAsked(asked.nut, drawn.nut, { acrossFlats: 'opening', diameter: 'opening', depth: 'length' });
@@ -67,9 +68,9 @@ describe('features come out as asked', () => {
     const pitWidth = drawn.crank!.acrossFlats + drawn.crank!.clearance;
     expect(printed(pitWidth, 'opening')).toBeCloseTo(8 + clearance, 12);
     expectAsked(letters, drawn.text, text);
-    expect(features.gear({ crank: { ...peg, clearance } }).crank).toHaveProperty('handle');
+    expect(drawnOf({ crank: { ...peg, clearance } }).crank).toHaveProperty('handle');
     const { handle: _, ...noHandle } = peg;
-    expect(features.gear({ crank: { ...noHandle, clearance } })).toEqual({
+    expect(drawnOf({ crank: { ...noHandle, clearance } })).toEqual({
       crank: expect.not.objectContaining({ handle: expect.anything() }),
     });
   });
@@ -81,7 +82,7 @@ describe('features come out as asked', () => {
       pocket: { diameter: 9, depth: 3 },
       text: letters,
     };
-    const drawn = features.planet(asked);
+    const drawn = drawnOf(asked);
     expectAsked(asked.hole, drawn.hole, { diameter: 'opening' });
     expectAsked(asked.dimple, drawn.dimple, pit);
     expectAsked(asked.pocket, drawn.pocket, pit);
@@ -99,7 +100,7 @@ describe('features come out as asked', () => {
       },
       text: letters,
     } as const;
-    const drawn = features.ring(asked);
+    const drawn = drawnOf(asked);
     expectAsked(asked.grip, drawn.grip, { depth: 'length' });
     expectAsked(asked.flange, drawn.flange, { diameter: 'standing', thickness: 'length' });
     expectAsked(asked.bolts, drawn.bolts, { circle: 'length', diameter: 'opening' });
@@ -111,13 +112,11 @@ describe('features come out as asked', () => {
   });
 
   it('and nothing is added that was not asked for', () => {
-    expect(features.gear({})).toEqual({});
-    expect(features.planet({})).toEqual({});
-    expect(features.ring({})).toEqual({});
+    expect(drawnOf({})).toEqual({});
   });
 
   it('labels keep the gap that is asked, not the one that is drawn', () => {
-    const { text: drawn } = features.planet({ text: { ...letters, content: 'gap {gap} m{module}' } });
+    const { text: drawn } = drawnOf({ text: { ...letters, content: 'gap {gap} m{module}' } });
     expect(drawn!.content).toBe('gap 0.25 m1.5');
   });
 });
@@ -133,11 +132,11 @@ describe('bores come out as asked', () => {
       { diameter: 'opening', acrossFlat: 'opening' },
     ],
   ] as const)('%o', (bore, kinds) => {
-    expectAsked<object>(bore, drawnBore(spec, bore), kinds);
+    expectAsked<object>(bore, drawnBore(bore, { growth: GROWTH, scale }), kinds);
   });
 
   it('none stays none', () => {
-    expect(drawnBore(spec, { shape: 'none' })).toEqual({ shape: 'none' });
+    expect(drawnBore({ shape: 'none' }, { growth: GROWTH, scale })).toEqual({ shape: 'none' });
   });
 });
 

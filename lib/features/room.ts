@@ -1,22 +1,16 @@
-import { type Problem, problemOf } from '../../refusal.js';
-import { ceilThousandth, floorThousandth, ROUNDING } from '../nearest.js';
-import type { PlanetarySpec } from '../types.js';
+import { type Problem, problemOf } from '../refusal.js';
+import { ceilThousandth, floorThousandth, ROUNDING } from '../spec/nearest.js';
 
 /** Lines of wall beside every opening. Common practice. */
 export const WALL_LINES = 2;
-/**
- * Feet that reach down to the bed beside a lower plate keep this share of the module from the root circles: more than
- * the chords of the coarsest teeth (`chordTolerance`) dip into them.
- */
-export const FOOT_EDGE = 0.03;
-
-/** How far the feet of sun and ring stand off their root circles, mm; 0 where there are none. */
-export function footEdge({ carrier, module }: Pick<PlanetarySpec, 'carrier' | 'module'>): number {
-  return carrier === 'none' || carrier.plates === 'above' ? 0 : FOOT_EDGE * module;
-}
-
 /** Layers of floor under every pit. Common practice. */
 export const FLOOR_LAYERS = 4;
+
+/** Why a size about the axis is bounded. */
+export const WALLED = 'two lines of wall inside the root circle';
+
+/** Width across corners of a polygon for its width across flats. */
+export const CORNER = { hexagon: 2 / Math.sqrt(3), square: Math.SQRT2 };
 
 /** What bounds features: sizes of the body they are in, mm. */
 export interface Body {
@@ -25,6 +19,8 @@ export interface Body {
   /** Radius of its root circle as made. */
   root: number;
   faceWidth: number;
+  /** Wall outside the root circle of a ring; 0 for other parts. */
+  rim: number;
   /** Least width of a wall, and least thickness of a floor. */
   wall: number;
   floor: number;
@@ -56,6 +52,18 @@ export function atLeast(parameter: string, value: number, least: number, why: st
 /** The problem of a feature that cannot be together with another one. */
 export function notWith(parameter: string, value: unknown, other: string): Problem[] {
   return [problemOf('excluded', parameter, value, `must be none where ${other} is given`, ['none'])];
+}
+
+/** A problem unless there are at most so many. */
+export function countAtMost(parameter: string, value: number, most: number, why: string): Problem[] {
+  if (value <= most) return [];
+  return [problemOf('no-room', parameter, value, `must be at most ${most}: ${why}`, [most])];
+}
+
+/** Holes around a circle stand `apart` mm from middle to middle at least. */
+export function spaced(parameter: string, count: number, circle: number, apart: number): Problem[] {
+  const most = Math.floor(Math.PI / Math.asin(Math.min(1, apart / circle)) + 1e-9);
+  return countAtMost(parameter, count, most, 'walls between the holes');
 }
 
 /** The feature that a size belongs to: `sun.nut` for `sun.nut.depth`. */

@@ -1,4 +1,4 @@
-import { polar } from '../../tooth/polar.js';
+import { polar } from '../tooth/polar.js';
 
 /** x and y, mm. */
 export type Point = readonly [number, number];
