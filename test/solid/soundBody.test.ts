@@ -5,8 +5,8 @@ import { buildTrain } from '../../lib/solid/buildTrain.js';
 import { fillOutlines } from '../../lib/solid/cap.js';
 import type { Mesh } from '../../lib/solid/mesh.js';
 import { soundBody } from '../../lib/solid/soundBody.js';
-import type { Point } from '../../lib/stack/contour.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
+import type { Point } from '../../lib/stack/contour.js';
 import { fitted } from '../planetarySets.js';
 
 const empty: Mesh = { positions: new Float64Array(), triangles: new Uint32Array() };

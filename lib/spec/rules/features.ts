@@ -67,11 +67,6 @@ export function partProblems(
   return roomProblems(gear, ring, root === undefined ? 0 : undefined);
 }
 
-/** What stands on a part would meet a plate that lies over it. */
-function raisedUnder(part: string, gear: object): Problem[] {
-  return withoutStanding(part, gear, 'under a plate above');
-}
-
 /** What must be otherwise so that it does not stand above the top face, where it can. */
 export function withoutStanding(part: string, gear: object, where: string): Problem[] {
   return featuresOf(gear).flatMap(({ key, kind: { flat, stands }, own }) =>
@@ -89,6 +84,8 @@ export function withoutStanding(part: string, gear: object, where: string): Prob
   );
 }
 
+const UNDER_PLATE = 'under a plate above';
+
 /** Pins go through the planets, and a closed plate lies over the sun. */
 function besideCarrier({ sun, planets, carrier }: PlanetarySpec): Problem[] {
   if (carrier === 'none') return [];
@@ -99,7 +96,7 @@ function besideCarrier({ sun, planets, carrier }: PlanetarySpec): Problem[] {
   return [
     ...pinned.flatMap(({ key, own }) => notWith(`planets.${key}`, own, 'carrier.pin')),
     ...covered.flatMap(({ key, own }) => notWith(`sun.${key}`, own, 'a closed plate above')),
-    ...(above ? raisedUnder('planets', planets) : []),
-    ...(closed ? raisedUnder('sun', sun) : []),
+    ...(above ? withoutStanding('planets', planets, UNDER_PLATE) : []),
+    ...(closed ? withoutStanding('sun', sun, UNDER_PLATE) : []),
   ];
 }

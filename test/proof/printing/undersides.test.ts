@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { undersidesOf } from '../../../lib/proof/printing/undersides.js';
 import type { Part } from '../../../lib/solid/mesh.js';
-import { atHeight, contourAt, type Point } from '../../../lib/stack/contour.js';
 import { stackMesh } from '../../../lib/solid/stack/stackMesh.js';
+import { atHeight, contourAt, type Point } from '../../../lib/stack/contour.js';
 
 /** Against areas and spans of plain boxes; the rule itself is common practice. */
 const limits = { above: 0.2, layer: 0.2, bridge: 10, lineWidth: 0.45 };

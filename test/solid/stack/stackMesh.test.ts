@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { edgeDefects } from '../../../lib/proof/mesh/edges.js';
 import { selfIntersections } from '../../../lib/proof/mesh/selfIntersection.js';
 import { meshVolume } from '../../../lib/proof/mesh/volume.js';
+import { stackMesh } from '../../../lib/solid/stack/stackMesh.js';
 import {
   atHeight,
   type Contour,
@@ -15,7 +16,6 @@ import {
 } from '../../../lib/stack/contour.js';
 import { roomProblems } from '../../../lib/stack/room.js';
 import type { Face, Stack, Wall } from '../../../lib/stack/stack.js';
-import { stackMesh } from '../../../lib/solid/stack/stackMesh.js';
 import { kernelBody, startKernel } from '../../outside/kernel.js';
 import { fuzz, uniform } from '../../proof/mesh/fuzz.js';
 
