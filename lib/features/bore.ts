@@ -92,7 +92,7 @@ const polygon = (sides: number, reach: number) =>
 const flatted = {
   ...byDiameter,
   drawn: { diameter: 'opening', acrossFlat: 'opening' },
-  width: (own) => own.acrossFlat,
+  width: (own) => Math.min(own.diameter, own.acrossFlat),
   outline: ({ diameter, acrossFlat }, tolerance) =>
     dShape(diameter / 2, acrossFlat - diameter / 2, tolerance),
   // The flat lies between the middle and just inside the far side, or it is no D.
