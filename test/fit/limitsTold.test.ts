@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { stationsLike } from '../../lib/fit/coupon/stations.js';
-import { fitSet } from '../../lib/fit/fitSet.js';
-import { armRadius, sunHandle } from '../../lib/fit/handleSeat.js';
+import { armRadius, handleSeat } from '../../lib/fit/handleSeat.js';
 import { ringSection } from '../../lib/fit/ring/section.js';
-import { Refusal } from '../../lib/spec/refusal.js';
+import { Refusal } from '../../lib/refusal.js';
 import type { PlanetarySpec } from '../../lib/spec/types.js';
+import { fitSet, fitted } from '../planetarySets.js';
 import { setOf } from '../sets.js';
 
 function refusalOf(make: () => unknown): Refusal {
@@ -48,7 +48,7 @@ describe('what a handle turns over', () => {
       sun: { teeth: 16, crank: { acrossFlats: 8, depth: 6, ...crank } },
       ...more,
     });
-    return { spec, set: fitSet(spec), handle: sunHandle(spec, fitSet(spec))! };
+    return { spec, set: fitSet(spec), handle: handleSeat(fitted(spec))! };
   };
 
   it('is nothing but the gap where it reaches nothing higher', () => {
@@ -77,7 +77,7 @@ describe('what a handle turns over', () => {
       return {
         spec,
         set,
-        over: sunHandle(spec, set)!.standOff - Math.max(spec.fit.gap, 2 * spec.printer.layer),
+        over: handleSeat(fitted(spec))!.standOff - Math.max(spec.fit.gap, 2 * spec.printer.layer),
       };
     };
     const { spec, set } = mounted(30);

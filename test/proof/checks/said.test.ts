@@ -1,25 +1,26 @@
 import { primitives } from '@jscad/modeling';
 import { describe, expect, it } from 'vitest';
-import { setNumbers } from '../../../lib/fit/setNumbers.js';
+import { trainNumbers } from '../../../lib/fit/train/trainNumbers.js';
 import type { BodyFindings } from '../../../lib/proof/bodies.js';
 import { bed } from '../../../lib/proof/checks/bed.js';
-import { bodyGapOf } from '../../../lib/proof/checks/bodyGap.js';
+import { bodyGap } from '../../../lib/proof/checks/bodyGap.js';
 import { captured } from '../../../lib/proof/checks/captured.js';
 import { coaxial } from '../../../lib/proof/checks/coaxial.js';
-import { contactRatioOf } from '../../../lib/proof/checks/contactRatio.js';
+import { contactRatio } from '../../../lib/proof/checks/contactRatio.js';
 import { fingerGaps } from '../../../lib/proof/checks/fingerGaps.js';
 import { freeToTurn } from '../../../lib/proof/checks/freeToTurn.js';
 import { helixAccuracy } from '../../../lib/proof/checks/helixAccuracy.js';
-import { layersOf } from '../../../lib/proof/checks/layers.js';
+import { layers } from '../../../lib/proof/checks/layers.js';
 import { opening } from '../../../lib/proof/checks/opening.js';
 import { overhang } from '../../../lib/proof/checks/overhang.js';
-import { rimOf } from '../../../lib/proof/checks/rim.js';
+import { rim } from '../../../lib/proof/checks/rim.js';
 import { smallParts } from '../../../lib/proof/checks/smallParts.js';
 import { thinFeaturesMeasured } from '../../../lib/proof/checks/thinFeatures.js';
 import type { MotionGap } from '../../../lib/proof/freeToTurn/freeToTurn.js';
 import { fingerGaps as gapsOf } from '../../../lib/proof/safety/fingerGaps.js';
 import { fromGeom3 } from '../../../lib/solid/geom3.js';
 import type { Part } from '../../../lib/solid/mesh.js';
+import { fitted, planOf } from '../../planetarySets.js';
 import { referenceSet, setOf } from '../../sets.js';
 
 /** Checks on findings written down by hand: figure, limit and words are what the findings say. */
@@ -230,7 +231,7 @@ describe('what is measured or counted', () => {
 
   it('layers count the face and the bevels', () => {
     const of = (faceWidth: number, more: object = {}) =>
-      layersOf(setOf(15, 15, 45, 5, { faceWidth, printer: { layer: 0.2 }, ...more }));
+      layers(planOf(setOf(15, 15, 45, 5, { faceWidth, printer: { layer: 0.2 }, ...more })));
     expect(of(20)).toMatchObject({ holds: true, value: expect.closeTo(0, 9) });
     expect(of(20).says).toMatch(/^the face is 100\.00 layers of 0\.2 mm high/);
     const off = of(20.1);
@@ -241,29 +242,48 @@ describe('what is measured or counted', () => {
   });
 
   it('a rim too thin is named with the least that works', () => {
-    expect(rimOf("the ring's rim", 'ring.rim', 3, 3.375)).toMatchObject({
-      ...{ holds: false, value: 3, limit: 3.375, unit: 'mm' },
-      says: 'ring.rim 3: a rim thinner than 3.38 mm may flex until a tooth skips; 3.38 mm or more works',
-    });
-    expect(rimOf("the ring's rim", 'ring.rim', 3.375, 3.375)).toMatchObject({
-      ...{ holds: true, says: "the ring's rim is 3.38 mm" },
-    });
+    const rimOf = (wall: number) =>
+      rim(trainNumbers(setOf(15, 15, 45, 5, { ring: { teeth: 45, rim: wall } })));
+    const { limit } = rimOf(9)[0];
+    const least = (Math.ceil(100 * limit! - 1e-9) / 100).toFixed(2);
+    expect(rimOf(2)).toMatchObject([
+      {
+        ...{ holds: false, value: 2, unit: 'mm' },
+        says: `ring.rim 2: a rim thinner than ${least} mm may flex until a tooth skips; ${least} mm or more works`,
+      },
+    ]);
+    const [held] = rimOf(Number(least));
+    expect(held).toMatchObject({ holds: true, says: `the ring's rim is ${least} mm` });
   });
 
   it('a contact ratio is a pure number, gaps of mates are told as they are', () => {
-    const ratio = contactRatioOf([{ where: 'a and b', transverse: 1.3, overlap: 0.2 }], 1.2);
-    expect(ratio).toMatchObject({ holds: true, unit: '1', value: 1.5, limit: 1.2 });
-    expect(ratio.says).toBe('between a and b: transverse 1.300 + overlap 0.200');
-    const gaps = [0.25, 0.2512].map((distance, i) => ({
-      ...{ between: ['sun', `planet-${i + 1}`] as [string, string], as: 'mates' as const, distance },
-    }));
-    const check = bodyGapOf(spec, { ...NONE, gaps }, [{ name: 'between both', kinds: ['sun', 'planet'] }]);
+    const train = fitted(setOf(15, 15, 45, 5, { helix: { form: 'spur' } }));
+    const [inner, outer] = train.meshes;
+    const meshes = [inner, { ...outer, transverseContactRatio: 1.25 }];
+    const ratio = contactRatio({ ...train, meshes });
+    expect(ratio).toMatchObject({ id: 'contact-ratio', unit: '1', value: 1.25 });
+    expect(ratio.says).toMatch(/^between planets and ring: transverse 1\.250 \+ overlap 0\.000/);
+    const gap = (a: string, b: string, distance: number) => ({
+      between: [a, b] as [string, string],
+      as: 'mates' as const,
+      distance,
+    });
+    const told = (...gaps: BodyFindings['gaps']) =>
+      bodyGap({ spec, drawn: fitted(spec), bodies: { ...NONE, gaps } });
+    const check = told(
+      gap('sun', 'planet-1', 0.25),
+      gap('sun', 'planet-2', 0.2512),
+      gap('planet-1', 'ring', 0.25),
+    );
     expect(check.holds).toBe(true);
-    expect(check.says).toMatch(/measured 0\.2500 to 0\.2512 mm between both$/);
-    const others = ['one', 'two'].map((name) => ({ name, kinds: ['bar', name] as [string, string] }));
-    const lost = bodyGapOf(spec, { ...NONE, gaps }, others);
+    expect(check.says).toMatch(
+      /measured 0\.2500 to 0\.2512 mm between sun and planets, 0\.2500 mm between planets and ring$/,
+    );
+    const lost = told(gap('planet-1', 'planet-2', 0.25));
     expect(lost.holds).toBe(false);
-    expect(lost.says).toMatch(/; nothing was measured one; nothing was measured two$/);
+    expect(lost.says).toMatch(
+      /; nothing was measured between sun and planets; nothing was measured between planets and ring$/,
+    );
   });
 
   it('captured names what holds and what nothing holds', () => {
@@ -287,14 +307,12 @@ describe('what is measured or counted', () => {
   });
 
   it('openings are told with the edge that is laid over them, and fingers with the widest gap', () => {
-    const numbers = setNumbers(setOf(15, 15, 45, 3));
+    const numbers = planOf(setOf(15, 15, 45, 3));
     expect(opening(numbers).says).toMatch(/; a long straight edge drops \d/);
-    expect(opening(numbers, { edge: 12 }).says).toMatch(/; a straight edge of 12 mm drops \d/);
-    for (const set of [
-      numbers,
-      setNumbers(referenceSet()),
-      setNumbers(setOf(24, 12, 48, 3, { module: 3 })),
-    ]) {
+    expect(opening(planOf(setOf(15, 15, 45, 3, { opening: { max: 9, edge: 12 } }))).says).toMatch(
+      /; a straight edge of 12 mm drops \d/,
+    );
+    for (const set of [numbers, planOf(referenceSet()), planOf(setOf(24, 12, 48, 3, { module: 3 }))]) {
       const found = gapsOf(set);
       const trapping = found.filter(({ diameter }) => diameter >= 5 && diameter < 13);
       const shown = (trapping.length ? trapping : found).map(({ diameter }) => diameter);
@@ -305,7 +323,7 @@ describe('what is measured or counted', () => {
 
   it('coaxial tells of shifts that were asked for and not found, where standard ones do', () => {
     // Eight planets as large as the sun find no room at all.
-    const check = coaxial(setNumbers(setOf(15, 15, 45, 8, { profileShift: 'solve' })));
+    const check = coaxial(planOf(setOf(15, 15, 45, 8, { profileShift: 'solve' })));
     expect(check.holds).toBe(true);
     expect(check.says).toMatch(
       /; profileShift: solve found no shifts \(.+\), so shifts not given are left at standard$/,
