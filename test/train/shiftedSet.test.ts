@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Refusal } from '../../lib/spec/refusal.js';
+import { Refusal } from '../../lib/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import { tipThickness } from '../../lib/tooth/thickness.js';
 import { planParameters } from '../../lib/train/planParameters.js';

@@ -22,8 +22,11 @@ it('finds the nearest value that keeps every limit, or says that there is none',
   let [found, none] = [0, 0];
   fc.assert(
     fc.property(fc.array(peak, { minLength: 1, maxLength: 4 }), evenly(-1, 1), (peaks, ideal) => {
-      const rooms = (x: number) =>
-        peaks.map(({ h, p, c, d }) => h - c * Math.abs(x - p) - d * (x - p) * (x - p));
+      const rooms = (x: number) => {
+        // Beyond the ends a circle may be out of reach.
+        if (!(Math.abs(x) <= 1)) throw new RangeError(`asked at ${x}`);
+        return peaks.map(({ h, p, c, d }) => h - c * Math.abs(x - p) - d * (x - p) * (x - p));
+      };
       const least = (x: number) => Math.min(...rooms(x));
       const result = admissible(rooms, ideal, [-1, 1], MARGIN, WIDTH);
       // Undefined is for rooms without a slope: these have one but just at their peak.
