@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { stationsLike } from '../../lib/fit/coupon/stations.js';
-import { armRadius, handleSeat } from '../../lib/fit/handleSeat.js';
+import { armRadius } from '../../lib/features/crank.js';
+import { handleSeat } from '../../lib/fit/handleSeat.js';
 import { ringSection } from '../../lib/fit/ring/section.js';
 import { Refusal } from '../../lib/refusal.js';
 import type { PlanetarySpec } from '../../lib/spec/types.js';

@@ -19,7 +19,7 @@ const tests = {
   ],
   'lib/train/shifts': [
     'test/train/shifts/*.test.ts',
-    'test/train/{solveShifts,setGears,nearestShiftedSets}.test.ts',
+    'test/train/{solveShifts,setGears,shiftedSet,nearestShiftedSets}.test.ts',
     ...outside('shifts'),
   ],
   'lib/train/solveShifts.ts': ['test/train/{solveShifts,setGears,nearestShiftedSets}.test.ts'],
@@ -38,22 +38,32 @@ const tests = {
   'lib/fit/carrier': [
     'test/{fit,solid}/carrier/*.test.ts',
     'test/features/drawnFeatures.test.ts',
+    'test/fit/limitsTold.test.ts',
     ...outside('carrier'),
   ],
-  'lib/fit/coupon': ['test/fit/coupon/*.test.ts', 'test/proof/coupon/*.test.ts', ...outside('coupon')],
+  'lib/fit/coupon': [
+    'test/{fit,proof}/coupon/*.test.ts',
+    'test/fit/limitsTold.test.ts',
+    ...outside('coupon'),
+  ],
   'lib/fit/play': [
     'test/fit/play/*.test.ts',
     'test/proof/motion/*.test.ts',
     'test/proof/checks/heldTogether.test.ts',
     ...outside('{captured,lips}'),
   ],
-  'lib/fit/ring': ['test/fit/{ring/*,skip}.test.ts', ...outside('ring')],
+  'lib/fit/ring': ['test/fit/{ring/*,skip,limitsTold}.test.ts', ...outside('ring')],
   'lib/fit/train': [
+    'test/fit/train/*.test.ts',
     'test/solid/{barBody,features/trains}.test.ts',
     'test/proof/checks/trainRules.test.ts',
     ...outside('{trains,rack,pairs}'),
   ],
-  'lib/fit/trials': ['test/fit/trials/!(coverage).test.ts', ...outside('ordinalRegression')],
+  'lib/fit/trials': [
+    'test/fit/trials/!(coverage).test.ts',
+    'test/write/{profileText,trialSheet}.test.ts',
+    ...outside('ordinalRegression'),
+  ],
   'lib/proof': ['test/proof/**/*.test.ts', ...outside('{smallParts,interference,planetary,undercut}')],
   'lib/proof/checks': [
     'test/proof/checks/*.test.ts',
