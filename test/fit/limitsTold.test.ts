@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { stationsLike } from '../../lib/fit/coupon/stations.js';
 import { armRadius } from '../../lib/features/crank.js';
+import { stationsLike } from '../../lib/fit/coupon/stations.js';
 import { handleSeat } from '../../lib/fit/handleSeat.js';
 import { ringSection } from '../../lib/fit/ring/section.js';
 import { Refusal } from '../../lib/refusal.js';
