@@ -2,6 +2,7 @@ import { setOf } from '../../fit/train/setOf.js';
 import type { PlanetarySpec } from '../../spec/types.js';
 import { allowsEqualSpacing, leastClearance, planetPlaces } from '../../train/assembly.js';
 import { opening as openingOf } from '../../train/opening.js';
+import { specShifts } from '../../train/shifts/specShifts.js';
 import { mustFail } from '../check.js';
 import { assembly } from '../checks/assembly.js';
 import { captured } from '../checks/captured.js';
@@ -18,7 +19,7 @@ import { type PlayRecord, playRecord } from '../motion/playRecord.js';
 import { mountingRecord } from '../mounting.js';
 import { freeWays } from '../nearest/freeWays.js';
 import { helpedChecks } from '../nearest/help.js';
-import { setWays } from '../nearest/setChanges.js';
+import { setWays, solved } from '../nearest/setChanges.js';
 import { fingerGaps as gapsForFingers } from '../safety/fingerGaps.js';
 import { trainRecord } from '../trainRecord.js';
 import type { ProofArrangement } from './arrangement.js';
@@ -61,6 +62,18 @@ export const planetary: ProofArrangement<PlanetarySpec> = {
   },
   triesRolling: false,
   ways: setWays,
+  countsHang: true,
+  // A resolved file does not tell whether its ring's shift was given.
+  shifted: (spec, shifts) => [{ ...shifts, 'ring.profileShift': undefined }, solved(spec)],
+
+  follows(spec, path) {
+    const shifts = {
+      'sun.profileShift': 'sun',
+      'planets.profileShift': 'planet',
+      'ring.profileShift': 'ring',
+    } as const;
+    return path in shifts ? specShifts(spec)[shifts[path as keyof typeof shifts]] : undefined;
+  },
 
   /** What would let bodies turn freely that do not, tried on the whole set. */
   helpedBodies(spec, checks, isProved) {

@@ -2,8 +2,8 @@ import { ranges } from '../../spec/ranges.js';
 import type { Spec } from '../../spec/types.js';
 import type { Gear } from '../../tooth/gear.js';
 import { leastProfileShift } from '../../tooth/undercut.js';
+import { arrangementOf } from '../arrangements/arrangementOf.js';
 import { along, type Change } from './changes.js';
-import { solved } from './setChanges.js';
 import { worksWith } from './works.js';
 
 /** A gear with teeth outside, by the key of its kind in the file. */
@@ -21,7 +21,9 @@ export function clearOfUndercut(spec: Spec, gears: readonly Toothed[]): Change[]
   const shifts = Object.fromEntries(
     undercut.map(({ part, gear }) => [`${keyOf(part)}.profileShift`, ceilShift(leastProfileShift(gear))]),
   );
-  const shifted = withShifts(spec, shifts).find((change) => worksWith(spec, change));
+  const shifted = arrangementOf(spec)
+    .shifted(spec, shifts)
+    .find((change) => worksWith(spec, change));
   const steeper = (angle: number) =>
     gears.every(({ gear }) => leastProfileShift({ ...gear, helixAngle: angle }) <= gear.profileShift);
   const { form, angle } = spec.helix;
@@ -41,19 +43,4 @@ function keyOf(part: string): string {
 /** In thousandths, to the safe side. */
 function ceilShift(shift: number): number {
   return Math.ceil(shift * 1000) / 1000;
-}
-
-/**
- * Shifts, with the value that a file may state of what follows from them left out; or found by cogweave. A resolved file
- * does not tell whether its ring's shift was given.
- */
-function withShifts(spec: Spec, shifts: Change): Change[] {
-  switch (spec.kind) {
-    case 'planetary':
-      return [{ ...shifts, 'ring.profileShift': undefined }, solved(spec)];
-    case 'pair':
-      return [shifts, { ...shifts, centreDistance: undefined }];
-    default:
-      return [shifts];
-  }
 }

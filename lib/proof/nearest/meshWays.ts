@@ -16,7 +16,7 @@ export function meshWays(spec: Spec): Ways {
   const { tolerance, bevel, helix, faceWidth } = spec;
   const less = (path: string, value: number) =>
     tried(path, value > 0 ? LESS.map((share) => floorThousandth(share * value)) : []);
-  const lips = spec.kind === 'planetary' && spec.lips;
+  const lips = 'lips' in spec && spec.lips;
   return singly([
     tried(
       'tolerance',

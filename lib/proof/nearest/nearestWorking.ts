@@ -1,7 +1,6 @@
 import type { Spec } from '../../spec/types.js';
+import { arrangementOf } from '../arrangements/arrangementOf.js';
 import { type Change, changed, type Ways } from './changes.js';
-import { setWays } from './setChanges.js';
-import { trainWays } from './trainChanges.js';
 import { worksWith } from './works.js';
 
 /** How many ways are offered. */
@@ -28,20 +27,16 @@ export interface Search<S extends Spec> {
  */
 export function nearestWorking<S extends Spec>(
   spec: S,
-  { counts = true, first, more, ways = waysOf(spec) }: Search<S> = {},
+  { counts = true, first, more, ways = arrangementOf(spec).ways(spec) }: Search<S> = {},
 ): Change[] {
   const isWorking = (change: Change) => worksWith(spec, change, more);
-  const set = spec.kind === 'planetary';
+  const set = arrangementOf(spec).countsHang;
   // The counts of a set hang together, so some are named in any case; those of a pair where nothing else helps.
   const sets = set && counts ? firstOf(ways.counts(spec), COUNTS_OFFERED, isWorking) : [];
   const found = [...singleChanges(ways, OFFERED - sets.length, isWorking, first), ...sets];
   if (found.length || (set && !counts)) return found;
   const others = set ? [] : firstOf(ways.counts(spec), COUNTS_OFFERED, isWorking);
   return others.length ? others : withLosses(spec, ways, isWorking);
-}
-
-function waysOf(spec: Spec): Ways {
-  return spec.kind === 'planetary' ? setWays(spec) : trainWays(spec);
 }
 
 function singleChanges(

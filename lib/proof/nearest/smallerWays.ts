@@ -1,5 +1,6 @@
 import { gearFeatures, ringFeatures } from '../../features/index.js';
 import { featuresOf } from '../../features/through.js';
+import { barOf, gearsOf } from '../../spec/kinds.js';
 import { gapChange } from '../../spec/measuredGaps.js';
 import { moduleGiven } from '../../spec/moduleGiven.js';
 import { floorThousandth } from '../../spec/nearest.js';
@@ -46,12 +47,13 @@ function sizesOf(spec: TrainSpec): Way[] {
     along(`${ring.part}.rim`, ring.rim, ranges.rim[0]),
     ...widths(ring.part, ring),
   ];
-  const bar = spec.kind === 'rack' && [
-    along('bar.length', spec.bar.length, ranges.barLength[0]),
-    alongWhole('bar.teeth', spec.bar.teeth, ranges.barTeeth[0]),
-    along('bar.backing', spec.bar.backing, ranges.rim[0]),
+  const bar = barOf(spec);
+  const sizes = bar && [
+    along('bar.length', bar.length, ranges.barLength[0]),
+    alongWhole('bar.teeth', bar.teeth, ranges.barTeeth[0]),
+    along('bar.backing', bar.backing, ranges.rim[0]),
   ];
-  return [...(bar || []), ...outside, ...(inside ?? [])];
+  return [...(sizes ?? []), ...outside, ...(inside ?? [])];
 }
 
 /** Sizes of its features that a gear grows with. */
@@ -71,7 +73,7 @@ export function plainForm(spec: TrainSpec): Change {
     for (const key of ['bore', ...Object.keys(gearFeatures)]) form[`${part}.${key}`] = undefined;
   const ring = ringOf(spec);
   if (ring) for (const key of ['rim', ...Object.keys(ringFeatures)]) form[`${ring.part}.${key}`] = undefined;
-  if (spec.kind === 'rack') for (const key of ['length', 'backing']) form[`bar.${key}`] = undefined;
+  if (barOf(spec)) for (const key of ['length', 'backing']) form[`bar.${key}`] = undefined;
   return Object.fromEntries(Object.entries(form).filter(([path]) => isGiven(spec, path)));
 }
 
@@ -90,12 +92,11 @@ function fewTeeth(spec: TrainSpec): Change {
   ]);
   const ring = ringOf(spec);
   if (ring) gears.push([`${ring.part}.teeth`, Math.min(ring.teeth, 2 * FEW_TEETH.gear)]);
-  if (spec.kind === 'rack') gears.push(['bar.teeth', Math.min(spec.bar.teeth, FEW_TEETH.bar)]);
+  const bar = barOf(spec);
+  if (bar) gears.push(['bar.teeth', Math.min(bar.teeth, FEW_TEETH.bar)]);
   return Object.fromEntries(gears);
 }
 
 function ringOf(spec: TrainSpec) {
-  if (spec.kind === 'pair' && spec.wheel.internal) return { part: 'wheel', ...spec.wheel };
-  if (spec.kind === 'gear' && spec.gear.internal) return { part: 'gear', ...spec.gear };
-  return undefined;
+  return gearsOf(spec).find((gear) => gear.internal);
 }

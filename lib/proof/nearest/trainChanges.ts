@@ -1,27 +1,42 @@
+import type { FileGear } from '../../spec/kinds/kind.js';
+import { gearsOf } from '../../spec/kinds.js';
 import { gapChange } from '../../spec/measuredGaps.js';
 import { floorThousandth } from '../../spec/nearest.js';
 import { ranges } from '../../spec/ranges.js';
 import type { Spec, TrainSpec } from '../../spec/types.js';
 import { usual } from '../../spec/usual.js';
-import { radians } from '../../tooth/gear.js';
 import { along, alongWhole, type Change, just, moduleWay, type Way, type Ways } from './changes.js';
 import { plainForm } from './smallerWays.js';
 
 /** Teeth with which a gear that stands alone, or runs on a bar, works whatever its rack is. */
-const ENOUGH_TEETH = 40;
-/** How many teeth more or less are tried. */
-const WINDOW = 8;
-/** Pairs of tooth counts that are tried. */
-const COUNTS = 80;
+export const ENOUGH_TEETH = 40;
 
-/** What may be changed about a pair, a rack and pinion or one gear. */
-export function trainWays(spec: TrainSpec): Ways {
+/** What a kind of file adds. */
+export interface OwnWays {
+  /** Other tooth counts. */
+  counts(spec: Spec): Change[];
+  /** Shifts found by cogweave, whatever the file gives. */
+  solved: Change;
+  /** No shifts, and what goes with none. */
+  unshifted: Change;
+  /** Ways of a distance of axes. */
+  distance: Way[];
+}
+
+/**
+ * What may be changed about gears whose axes the maker holds.
+ * @param own what its kind adds [that of a gear that stands alone, or runs on a bar]
+ */
+export function trainWays(
+  spec: TrainSpec,
+  own: OwnWays = { counts: enough, solved: {}, unshifted: unshifted(spec), distance: [] },
+): Ways {
   const { module, fit, printer, helix, faceWidth } = spec;
   const slanted = [
     along('helix.angle', helix.angle, ranges.helixAngle[1]),
     along('faceWidth', faceWidth, Math.min(ranges.faceWidth[1], 4 * faceWidth)),
   ];
-  const unshift = unshifted(spec);
+  const unshift = own.unshifted;
   const gap = gapChange(spec, floorThousandth(Math.max(ranges.gap[0], Math.min(fit.gap, 0.1 * module))));
   const form = { rack: usual.rack, pressureAngle: usual.pressureAngle };
   const flat = { 'printer.growth': 0 };
@@ -32,16 +47,15 @@ export function trainWays(spec: TrainSpec): Ways {
       moduleWay(spec),
       ...gearsOf(spec).flatMap(shiftWays),
       ...gearsOf(spec).flatMap(teethWays),
-      just('profileShift', solved(spec)),
-      ...distanceWays(spec),
-      just('centreDistance', freed(spec)),
+      just('profileShift', own.solved),
+      ...own.distance,
       just('profileShift', unshift),
       ...(helix.form === 'spur' ? [] : slanted),
       just('printer.growth', printer.growth === 0 ? {} : flat),
       just('rack', { rack: usual.rack }),
       just('pressureAngle', { pressureAngle: usual.pressureAngle }),
     ],
-    counts,
+    counts: own.counts,
     bases: [
       ...(Object.keys(bare).length ? [bare] : []),
       gap,
@@ -54,36 +68,15 @@ export function trainWays(spec: TrainSpec): Ways {
   };
 }
 
-/** A gear of a file, by its key there. */
-interface Toothed {
-  part: string;
-  internal: boolean;
-  teeth: number;
-  profileShift?: number;
-  mateTeeth?: number;
-}
-
-function gearsOf(spec: TrainSpec): Toothed[] {
-  switch (spec.kind) {
-    case 'pair':
-      return [
-        { part: 'pinion', internal: false, ...spec.pinion },
-        { part: 'wheel', ...spec.wheel },
-      ];
-    case 'rack':
-      return [{ part: 'pinion', internal: false, ...spec.pinion }];
-    case 'gear':
-      return [{ part: 'gear', ...spec.gear }];
-  }
-}
-
-function shiftWays({ part, internal, profileShift }: Toothed): Way[] {
+function shiftWays({ part, internal, profileShift }: FileGear): Way[] {
   if (profileShift === undefined) return [];
   const ends = internal ? ranges.ringShift : ranges.shift;
   return [along(`${part}.profileShift`, profileShift, ...ends)];
 }
 
-function teethWays({ part, internal, teeth, mateTeeth }: Toothed): Way[] {
+function teethWays(gear: FileGear): Way[] {
+  const { part, internal, teeth } = gear;
+  const mateTeeth = 'mateTeeth' in gear ? Number(gear.mateTeeth) : undefined;
   const [fewest, largest] = internal ? ranges.ringTeeth : ranges.teeth;
   const most = Math.min(largest, Math.max(2 * teeth, teeth + ENOUGH_TEETH));
   const own = alongWhole(`${part}.teeth`, teeth, most, fewest);
@@ -95,56 +88,15 @@ function teethWays({ part, internal, teeth, mateTeeth }: Toothed): Way[] {
       ];
 }
 
-/** Both gears of a pair with other teeth, the fewest more or less first; one gear with enough. */
-function counts(spec: Spec): Change[] {
-  if (spec.kind === 'planetary') return [];
-  if (spec.kind !== 'pair') {
-    const [{ part, teeth }] = gearsOf(spec);
-    return [{ [`${part}.teeth`]: Math.max(teeth, ENOUGH_TEETH) }];
-  }
-  const { pinion, wheel } = spec;
-  const steps = Array.from({ length: 2 * WINDOW + 1 }, (_, i) => i - WINDOW);
-  const both = steps.flatMap((p) => steps.map((w) => ({ p, w, off: Math.abs(p) + Math.abs(w) })));
-  const near = both.sort((a, b) => a.off - b.off).slice(1, COUNTS);
-  const enough = Math.max(pinion.teeth, ENOUGH_TEETH / 2);
-  return [
-    ...near.map(({ p, w }) => withTeeth(spec, pinion.teeth + p, wheel.teeth + w)),
-    withTeeth(spec, enough, Math.max(wheel.teeth, enough + ENOUGH_TEETH)),
-  ];
+/** Teeth enough for any rack. */
+function enough(spec: Spec): Change[] {
+  const [{ part, teeth }] = gearsOf(spec);
+  return [{ [`${part}.teeth`]: Math.max(teeth, ENOUGH_TEETH) }];
 }
 
-function withTeeth(spec: TrainSpec, pinion: number, wheel: number): Change {
-  return { 'pinion.teeth': pinion, 'wheel.teeth': wheel, ...freed(spec) };
-}
-
-/** The centre distance itself, on the way to the one that teeth without shifts make. */
-function distanceWays(spec: TrainSpec): Way[] {
-  if (spec.kind !== 'pair' || spec.centreDistance === undefined) return [];
-  const { pinion, wheel, module, helix } = spec;
-  const teeth = wheel.internal ? wheel.teeth - pinion.teeth : wheel.teeth + pinion.teeth;
-  const plain = (module * teeth) / (2 * Math.cos(radians(helix.angle)));
-  return [along('centreDistance', spec.centreDistance, plain)];
-}
-
-/** The centre distance that the teeth make, without shifts found for another; nothing where none is given. */
-function freed(spec: TrainSpec): Change {
-  if (spec.kind !== 'pair' || spec.centreDistance === undefined) return {};
-  return { centreDistance: undefined, ...(spec.profileShift === 'solve' && { profileShift: 'none' }) };
-}
-
-/** Shifts of a pair found by cogweave, whatever the file gives. */
-function solved(spec: TrainSpec): Change {
-  if (spec.kind !== 'pair') return {};
-  const given = gearsOf(spec).filter(({ profileShift }) => profileShift !== undefined);
-  if (!given.length) return {};
-  const out = given.map(({ part }) => [`${part}.profileShift`, undefined]);
-  return { profileShift: 'solve', ...Object.fromEntries(out) };
-}
-
-/** No shifts, and the centre distance that goes with none; nothing where there are none. */
-function unshifted(spec: TrainSpec): Change {
+/** No shifts; nothing where there are none. */
+export function unshifted(spec: TrainSpec): Change {
   const gears = gearsOf(spec);
-  if (gears.every(({ profileShift }) => profileShift === 0)) return freed(spec);
-  const none = Object.fromEntries(gears.map(({ part }) => [`${part}.profileShift`, 0]));
-  return { ...(spec.kind === 'pair' ? { profileShift: 'none' } : {}), ...none, ...freed(spec) };
+  if (gears.every(({ profileShift }) => profileShift === 0)) return {};
+  return Object.fromEntries(gears.map(({ part }) => [`${part}.profileShift`, 0]));
 }

@@ -1,11 +1,10 @@
-import { trainNumbers } from '../../fit/train/trainNumbers.js';
 import { type Problem, Refusal, unlessRefused } from '../../refusal.js';
 import { guideAt } from '../../spec/guide.js';
 import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
 import { isMapping, type Plain, putAt } from '../../spec/plainData.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
-import type { PairSpec, PlanetarySpec, Spec } from '../../spec/types.js';
-import { specShifts } from '../../train/shifts/specShifts.js';
+import type { Spec } from '../../spec/types.js';
+import { arrangementOf } from '../arrangements/arrangementOf.js';
 import { nearestThat } from './nearestThat.js';
 import { works } from './works.js';
 
@@ -84,23 +83,11 @@ function usualGroup({ parameter, nearest: [offer] }: Problem, file: Plain): unkn
 function valueWithout(file: Plain, path: string[]): number | undefined {
   return unlessRefused(() => {
     const spec = resolveSpec(putAt(file, path, undefined));
-    if (path[0] === 'centreDistance' && spec.kind === 'pair') return madeDistance(spec);
-    const found = spec.kind === 'planetary' && path[1] === 'profileShift' ? withShifts(spec) : spec;
-    const value = path.reduce<unknown>((group, key) => (isMapping(group) ? group[key] : undefined), found);
+    const follows = arrangementOf(spec).follows(spec, path.join('.'));
+    if (follows !== undefined) return follows;
+    const value = path.reduce<unknown>((group, key) => (isMapping(group) ? group[key] : undefined), spec);
     return typeof value === 'number' ? value : undefined;
   }, undefined);
-}
-
-/** In steps far below what tells centre distances apart, mm. */
-function madeDistance(spec: PairSpec): number {
-  const [{ centreDistance }] = trainNumbers(spec).meshes;
-  return Math.round(centreDistance * 1e5) / 1e5;
-}
-
-/** Shifts of a set by the keys of its gears. */
-function withShifts(spec: PlanetarySpec): Plain {
-  const { sun, planet, ring } = specShifts(spec);
-  return { sun: { profileShift: sun }, planets: { profileShift: planet }, ring: { profileShift: ring } };
 }
 
 function isWorking(file: Plain): boolean {
