@@ -1,25 +1,21 @@
-import type { FittedTrain } from '../fit/train/fitTrain.js';
 import { arrangementOf } from './arrangements/arrangementOf.js';
 import type { Check } from './check.js';
 import { bed } from './checks/bed.js';
 import { bodyGap } from './checks/bodyGap.js';
-import { contactRatio } from './checks/contactRatio.js';
 import { firstLayer } from './checks/firstLayer.js';
 import { freeToTurn } from './checks/freeToTurn.js';
 import { helixAccuracy } from './checks/helixAccuracy.js';
-import { involuteInterference } from './checks/involuteInterference.js';
 import { layers } from './checks/layers.js';
 import { lineWidth } from './checks/lineWidth.js';
+import { outlineChecks } from './checks/outlines.js';
 import { overhang } from './checks/overhang.js';
 import { plateClearance } from './checks/plateClearance.js';
 import { rim } from './checks/rim.js';
 import { rolling } from './checks/rolling.js';
-import { rootSpace } from './checks/rootSpace.js';
 import { selfIntersection } from './checks/selfIntersection.js';
 import { smallParts } from './checks/smallParts.js';
 import { thinFeatures } from './checks/thinFeatures.js';
 import { tipThickness } from './checks/tipThickness.js';
-import { trochoidInterference } from './checks/trochoidInterference.js';
 import { undercut } from './checks/undercut.js';
 import { watertight } from './checks/watertight.js';
 import type { AllFindings, PlanFindings, ToothFindings } from './findings.js';
@@ -48,18 +44,6 @@ export function toothChecks(found: ToothFindings): Check[] {
     ...outlineChecks(found.asked),
     ...(found.rolling.length ? [rolling(found)] : []),
     ...arrangementOf(found.spec).outlines(found),
-  ];
-}
-
-/** Those of them that need nothing rolled. */
-export function outlineChecks(asked: FittedTrain): Check[] {
-  const ring = asked.meshes.find(({ pair }) => pair?.internal);
-  if (!asked.meshes.length) return [rootSpace(asked)];
-  return [
-    rootSpace(asked),
-    involuteInterference(asked),
-    ...(ring ? [trochoidInterference(ring)] : []),
-    contactRatio(asked),
   ];
 }
 

@@ -4,7 +4,6 @@ import type { Spec } from '../../spec/types.js';
 import type { Check } from '../check.js';
 import type { AllFindings, PlanFindings, ToothFindings } from '../findings.js';
 import type { TriangleTree } from '../mesh/triangleTree.js';
-import type { Change, Ways } from '../nearest/changes.js';
 import type { FingerGap } from '../safety/fingerGaps.js';
 import type { MountingRecord, SimpleTrainRecord, TrainRecord } from '../sheetTypes.js';
 
@@ -38,18 +37,6 @@ export interface ProofArrangement<S extends Spec = Spec> {
   record(train: Train<S>): TrainRecord | SimpleTrainRecord;
   /** The sheet's key `mounting`. */
   mounting?(spec: S): MountingRecord | undefined;
-  /** Every `must` that follows from its numbers and is asked of this kind alone; asked when offers are tried. */
-  assembles(train: Train<S>): boolean;
-  /** Whether offers are rolled too when they are tried: tips that pass each other too closely show only then. */
-  triesRolling: boolean;
-  /** What an offer may change. */
-  ways(spec: S): Ways;
-  /** Whether its tooth counts hang together, so that some are offered in any case. */
-  countsHang: boolean;
-  /** Shifts of its gears, each with whatever else goes with them. */
-  shifted(spec: S, shifts: Change): Change[];
-  /** The number at a path that follows from others where a file leaves it out; undefined for one that does not. */
-  follows(spec: S, path: string): number | undefined;
   /**
    * Checks of finished bodies, of which one that fails says what would help.
    * @param isProved whether another file passes every check that stops a job; none where a script changes the bodies

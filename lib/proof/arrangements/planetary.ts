@@ -1,8 +1,4 @@
-import { setOf } from '../../fit/train/setOf.js';
 import type { PlanetarySpec } from '../../spec/types.js';
-import { allowsEqualSpacing, leastClearance, planetPlaces } from '../../train/assembly.js';
-import { opening as openingOf } from '../../train/opening.js';
-import { specShifts } from '../../train/shifts/specShifts.js';
 import { mustFail } from '../check.js';
 import { assembly } from '../checks/assembly.js';
 import { captured } from '../checks/captured.js';
@@ -19,13 +15,9 @@ import { type PlayRecord, playRecord } from '../motion/playRecord.js';
 import { mountingRecord } from '../mounting.js';
 import { freeWays } from '../nearest/freeWays.js';
 import { helpedChecks } from '../nearest/help.js';
-import { setWays, solved } from '../nearest/setChanges.js';
 import { fingerGaps as gapsForFingers } from '../safety/fingerGaps.js';
 import { trainRecord } from '../trainRecord.js';
 import type { ProofArrangement } from './arrangement.js';
-
-/** Centre distances that differ by less are one, mm, as the check `coaxial` has it. */
-const ONE_DISTANCE = 1e-4;
 
 /** What is asked of sun, planets and ring. */
 export const planetary: ProofArrangement<PlanetarySpec> = {
@@ -42,38 +34,6 @@ export const planetary: ProofArrangement<PlanetarySpec> = {
   ],
   record: trainRecord,
   mounting: mountingRecord,
-
-  assembles(train) {
-    const { spec, inner, outer, radii } = setOf(train);
-    const { sun, ring, planets } = spec;
-    if (planets.spacing !== 'nearest' && !allowsEqualSpacing(sun.teeth, ring.teeth, planets.count))
-      return false;
-    if (Math.abs(inner.centreDistance - outer.centreDistance) > ONE_DISTANCE) return false;
-    const places = planetPlaces(sun.teeth, ring.teeth, planets.count);
-    if (!(leastClearance(places, inner.centreDistance, radii.planet.tip) >= spec.fit.gap)) return false;
-    const { max, edge } = spec.opening ?? {};
-    const sizes = {
-      centreDistance: inner.centreDistance,
-      planetTipRadius: radii.planet.tip,
-      ringTipRadius: radii.ring.tip,
-      sunTipRadius: radii.sun.tip,
-    };
-    return max === undefined || openingOf(places, sizes, edge).drop <= max;
-  },
-  triesRolling: false,
-  ways: setWays,
-  countsHang: true,
-  // A resolved file does not tell whether its ring's shift was given.
-  shifted: (spec, shifts) => [{ ...shifts, 'ring.profileShift': undefined }, solved(spec)],
-
-  follows(spec, path) {
-    const shifts = {
-      'sun.profileShift': 'sun',
-      'planets.profileShift': 'planet',
-      'ring.profileShift': 'ring',
-    } as const;
-    return path in shifts ? specShifts(spec)[shifts[path as keyof typeof shifts]] : undefined;
-  },
 
   /** What would let bodies turn freely that do not, tried on the whole set. */
   helpedBodies(spec, checks, isProved) {

@@ -2,8 +2,8 @@ import { ranges } from '../../spec/ranges.js';
 import type { Spec } from '../../spec/types.js';
 import type { Gear } from '../../tooth/gear.js';
 import { leastProfileShift } from '../../tooth/undercut.js';
-import { arrangementOf } from '../arrangements/arrangementOf.js';
 import { along, type Change } from './changes.js';
+import { searchOf } from './searchOf.js';
 import { worksWith } from './works.js';
 
 /** A gear with teeth outside, by the key of its kind in the file. */
@@ -21,7 +21,7 @@ export function clearOfUndercut(spec: Spec, gears: readonly Toothed[]): Change[]
   const shifts = Object.fromEntries(
     undercut.map(({ part, gear }) => [`${keyOf(part)}.profileShift`, ceilShift(leastProfileShift(gear))]),
   );
-  const shifted = arrangementOf(spec)
+  const shifted = searchOf(spec)
     .shifted(spec, shifts)
     .find((change) => worksWith(spec, change));
   const steeper = (angle: number) =>

@@ -1,6 +1,6 @@
 import type { Spec } from '../../spec/types.js';
-import { arrangementOf } from '../arrangements/arrangementOf.js';
 import { type Change, changed, type Ways } from './changes.js';
+import { searchOf } from './searchOf.js';
 import { worksWith } from './works.js';
 
 /** How many ways are offered. */
@@ -27,10 +27,10 @@ export interface Search<S extends Spec> {
  */
 export function nearestWorking<S extends Spec>(
   spec: S,
-  { counts = true, first, more, ways = arrangementOf(spec).ways(spec) }: Search<S> = {},
+  { counts = true, first, more, ways = searchOf(spec).ways(spec) }: Search<S> = {},
 ): Change[] {
   const isWorking = (change: Change) => worksWith(spec, change, more);
-  const set = arrangementOf(spec).countsHang;
+  const set = searchOf(spec).countsHang;
   // The counts of a set hang together, so some are named in any case; those of a pair where nothing else helps.
   const sets = set && counts ? firstOf(ways.counts(spec), COUNTS_OFFERED, isWorking) : [];
   const found = [...singleChanges(ways, OFFERED - sets.length, isWorking, first), ...sets];

@@ -4,8 +4,8 @@ import { ceilThousandth, floorThousandth } from '../../spec/nearest.js';
 import { isMapping, type Plain, putAt } from '../../spec/plainData.js';
 import { resolveSpec } from '../../spec/resolveSpec.js';
 import type { Spec } from '../../spec/types.js';
-import { arrangementOf } from '../arrangements/arrangementOf.js';
 import { nearestThat } from './nearestThat.js';
+import { searchOf } from './searchOf.js';
 import { works } from './works.js';
 
 /** More problems than this are not all looked into. */
@@ -83,7 +83,7 @@ function usualGroup({ parameter, nearest: [offer] }: Problem, file: Plain): unkn
 function valueWithout(file: Plain, path: string[]): number | undefined {
   return unlessRefused(() => {
     const spec = resolveSpec(putAt(file, path, undefined));
-    const follows = arrangementOf(spec).follows(spec, path.join('.'));
+    const follows = searchOf(spec).follows(spec, path.join('.'));
     if (follows !== undefined) return follows;
     const value = path.reduce<unknown>((group, key) => (isMapping(group) ? group[key] : undefined), spec);
     return typeof value === 'number' ? value : undefined;

@@ -6,13 +6,13 @@ import { unlessRefused } from '../../refusal.js';
 import { wallOf } from '../../solid/buildTrain.js';
 import type { Spec } from '../../spec/types.js';
 import { leastMeshGap } from '../allowedGapError.js';
-import { arrangementOf } from '../arrangements/arrangementOf.js';
 import { mustFail } from '../check.js';
+import { outlineChecks } from '../checks/outlines.js';
 import { thinnestTip } from '../checks/tipThickness.js';
-import { outlineChecks } from '../checks.js';
 import { leastRolled } from '../rolling/rollingError.js';
 import { rollTrain } from '../rolling/rollTrain.js';
 import { type Change, changed } from './changes.js';
+import { searchOf } from './searchOf.js';
 
 /** Share of the tolerance that meshes may take of what rolling outlines leave of the gap. */
 const FOR_MESHES = 0.75;
@@ -26,7 +26,7 @@ export function works(spec: Spec): boolean {
 }
 
 function runs(spec: Spec): boolean {
-  const { assembles, triesRolling } = arrangementOf(spec);
+  const { assembles, triesRolling } = searchOf(spec);
   const numbers = trainNumbers(spec);
   if (!assembles(numbers) || !(thinnestTip(drawnTrain(numbers)).thickness > 0)) return false;
   const asked = fitTrain(numbers);
