@@ -1,8 +1,9 @@
 // Build and STL of the reference set against other ways to the same bodies, all in this process.
 import { encodeStl } from 'cogweave';
-import { fitSet } from '../../../dist/lib/fit/fitSet.js';
+import { fitTrain } from '../../../dist/lib/fit/train/fitTrain.js';
+import { trainNumbers } from '../../../dist/lib/fit/train/trainNumbers.js';
 import { proveSet } from '../../../dist/lib/proof/proveSet.js';
-import { buildFitted, gearKinds } from '../../../dist/lib/solid/buildSet.js';
+import { buildTrain, sweepOf } from '../../../dist/lib/solid/buildTrain.js';
 import { twistRate } from '../../../dist/lib/solid/sweep/helix.js';
 import { gearOutline } from '../../../dist/lib/tooth/outline.js';
 import { median } from '../timing.mjs';
@@ -12,15 +13,16 @@ import { coarsestExtrude } from './plainExtrude.mjs';
 
 /** Compares; `ours` is the median time of build and STL, ms. */
 export function compare(spec, ours) {
-  const set = fitSet(spec);
+  const train = fitTrain(trainNumbers(spec));
   const deviation = proveSet(spec).sheet.checks.find(({ id }) => id === 'helix-accuracy').value;
   const half = spec.faceWidth / 2;
-  const kinds = gearKinds(spec, set).map(({ first, profile, sweep }) => {
+  const kinds = train.gears.map((gear) => {
+    const { part, profile } = gear;
+    const sweep = sweepOf(train, gear);
     const coarsest = coarsestExtrude(profile, sweep, deviation);
     const points = gearOutline(profile, coarsest.sagitta).points;
     const way = sweep.hand === 'right' ? 1 : -1;
     return {
-      first,
       ...coarsest,
       outline: Array.from({ length: points.length / 2 }, (_, i) => [points[2 * i], way * points[2 * i + 1]]),
       twist: (way * twistRate(profile, sweep) * half * 180) / Math.PI,
@@ -28,28 +30,23 @@ export function compare(spec, ours) {
       internal: profile.gear.internal,
       bevelSize: sweep.bevelSize,
       tipRadius: profile.tipRadius,
-      bore: first === 'sun' ? spec.sun.bore.diameter / 2 : 0,
+      bore: part === 'sun' ? spec.sun.bore.diameter / 2 : 0,
       rim: profile.rootRadius + spec.ring.rim,
       places:
-        first === 'planet-1'
-          ? set.planets.map(({ angle, rotation }) => [
-              rotation,
-              set.centreDistance * Math.cos(angle),
-              set.centreDistance * Math.sin(angle),
-            ])
-          : [[0, 0, 0]],
+        part === 'planet' ? gear.places.map(({ rotation, centre }) => [rotation, ...centre]) : [[0, 0, 0]],
     };
   });
   for (const kind of kinds) if (kind.twist < 0) kind.outline.reverse();
-  const teethOurs = toothed(buildFitted(spec, set), spec);
+  const teethOurs = toothed(buildTrain(train), spec);
   const teethTheirs = kinds.reduce((sum, { triangles, places }) => sum + triangles * places.length, 0);
   const kernelMs = median(() => {
     const meshes = kernelSet(kinds);
     return encodeStl(meshes.map(asPart));
   }, 3);
 
-  const { profile, sweep } = gearKinds(spec, set)[0];
-  const twist = twistRate(profile, sweep) * half;
+  const [sun] = train.gears;
+  const { profile } = sun;
+  const twist = twistRate(profile, sweepOf(train, sun)) * half;
   const runs = [
     [0.2, 4],
     [0.1, 8],
