@@ -3,12 +3,13 @@ import type { FittedTrain, PlacedBar, PlacedGear } from '../../fit/train/fitTrai
 import type { Place } from '../../fit/train/place.js';
 import { gearIn } from '../../fit/train/train.js';
 import { looseParts } from '../../solid/buildTrain.js';
+import type { InUse } from '../../solid/inUse.js';
 import type { Mesh, Part } from '../../solid/mesh.js';
 import { panelPiece } from '../../solid/panel.js';
 import { kindOf } from '../../solid/partKinds.js';
 import type { BodyFindings } from '../bodies.js';
 import { type DistanceTree, triangleTree } from '../mesh/triangleTree.js';
-import { onItsSeat } from './onItsSeat.js';
+import { movedTree } from '../motion/movedTree.js';
 import { outsideOf } from './outsideOf.js';
 import { HAIR, type Mates, type MovingBody, type Scene, type ToothZone } from './scene.js';
 import type { Turning } from './turning.js';
@@ -115,6 +116,12 @@ function looseInUse({ train, bodies }: BuiltTrain): Seated[] {
     { name: PANEL, tree: triangleTree(panel), turning, seats: [clamp.on] },
     { name: clamp.name, tree, turning, seats: [clamp.on, PANEL] },
   ];
+}
+
+/** A part where it is used, lifted off its seat by a hair, mm. */
+function onItsSeat(tree: DistanceTree, { motion, about }: InUse, hair: number): DistanceTree {
+  const [x, y, z, ...turn] = motion;
+  return movedTree(tree, [x, y, z + hair, ...turn], about);
 }
 
 /** How far a body reaches from the axis of the set, at most, mm. */
