@@ -28,6 +28,7 @@ describe('an entry of a log', () => {
     ['outcome', 'fre', /^must be one of fused, tight, free, loose$/, ['free']],
     ['outcome', 7, /^must be one of fused/, [...outcomes]],
     ['printer', '', /^must be a name of at most 100 letters on one line$/, []],
+    ['printer', '   ', /^must be a name of at most 100 letters on one line$/, []],
     ['printer', long(101), /^must be a name of at most 100 letters/, []],
     ['filament', 'two\nlines', /on one line$/, []],
     ['filament', 'turned \u202e round', /on one line$/, []],
@@ -63,6 +64,11 @@ describe('an entry of a log', () => {
     ['readings', Array(most.readings).fill(bar)],
   ])('%s is taken up to its limit', (key, value) => {
     expect(one({ gap: 0.2, outcome: 'free', [key]: value })).toEqual([]);
+  });
+
+  it('of a name is kept without the spaces around it', () => {
+    const trials = [{ gap: 0.2, outcome: 'free', printer: ' the workshop\t', filament: 7 }];
+    expect(logSchema.parse({ trials }).trials![0]).toMatchObject({ printer: 'the workshop', filament: '7' });
   });
 
   it.each<[string, unknown, RegExp, unknown[]]>([
