@@ -18,15 +18,15 @@ function pairSection({ mate, axial, nearer, leaning: leans, heldBy, confirmed }:
   const way = mate.degrees === null ? mm(mate.mm) : `${figure(mate.degrees)}°`;
   const moves = mate.part === 'bar' ? 'Bar, pushed along' : 'Wheel, turned';
   const rows: [string, string][] = [
-    [`${moves} with the pinion held`, `± ${way}`],
-    [`Pinion, up and down against the ${mate.part}`, bothWays(axial)],
-    [`Pinion’s shaft, nearer to the ${mate.part} until teeth bind`, mm(nearer)],
-    ['Pinion’s shaft, leaning in the plane of the axes until teeth bind', leaning(leans.inPlane)],
-    ['Pinion’s shaft, leaning across that plane until teeth bind', leaning(leans.outOfPlane)],
+    [moves, `± ${way}`],
+    ['Pinion, up and down', bothWays(axial)],
+    [`Axis, nearer to the ${mate.part}`, mm(nearer)],
+    ['Axis, leaning towards it', leaning(leans.inPlane)],
+    ['Axis, leaning across that', leaning(leans.outOfPlane)],
   ];
   const doubted = unproved(confirmed);
   const own =
-    'Axes and guides are held by the pins, shafts and guides that are put in: they must be at least as true as these figures.' +
+    'Axes and guides are held by the pins, shafts and guides that are put in. One part moves while the other is held; the pinion’s axis must stand truer than the last three figures, at which teeth bind.' +
     (doubted.length ? ` The meshes do not bear out: ${doubted.join(', ')}.` : '');
   return section(
     'Play',
