@@ -1,5 +1,5 @@
 import { planetary } from '../fit/train/planetary.js';
-import { setOf } from '../fit/train/setOf.js';
+import { openingSizes, setOf } from '../fit/train/setOf.js';
 import type { Train } from '../fit/train/train.js';
 import type { PlanetarySpec } from '../spec/types.js';
 import { degrees } from '../tooth/gear.js';
@@ -10,25 +10,17 @@ import type { TrainRecord } from './sheetTypes.js';
 
 /** The sheet's record of a planetary train: ratios, places and turns of the planets, widest opening. */
 export function trainRecord(train: Train<PlanetarySpec>): TrainRecord {
-  const { spec, inner, radii } = setOf(train);
+  const set = setOf(train);
+  const { spec } = set;
   const angles = planetPlaces(spec.sun.teeth, spec.ring.teeth, spec.planets.count);
-  const places = planetary.places(train).flat();
+  const [, places] = planetary.places(train);
   return {
     ratios: ratios(spec.sun.teeth, spec.ring.teeth),
     planets: angles.map((angle, i) => ({
       angle,
-      rotation: degrees(places.find(({ name }) => name === `planet-${i + 1}`)!.rotation),
+      rotation: degrees(places[i].rotation),
     })),
     unbalance: unbalance(angles),
-    opening: opening(
-      angles,
-      {
-        centreDistance: inner.centreDistance,
-        planetTipRadius: radii.planet.tip,
-        ringTipRadius: radii.ring.tip,
-        sunTipRadius: radii.sun.tip,
-      },
-      spec.opening?.edge,
-    ),
+    opening: opening(angles, openingSizes(set), spec.opening?.edge),
   };
 }

@@ -4,7 +4,7 @@ import type { Arrangement } from './arrangement.js';
 import { besideBar } from './besideBar.js';
 import { alone } from './place.js';
 import { reliefOf } from './train.js';
-import { gearOf, inside, outside } from './trainGear.js';
+import { gearOf, trainGear } from './trainGear.js';
 
 /**
  * One gear by itself: with teeth outside made for a bar, which asks more of a gear's roots than any mate with teeth
@@ -20,7 +20,7 @@ export const gear: Arrangement<GearSpec> = {
       const { radii, adjustments } = besideBar(spec, own, 'gear');
       return {
         ...common,
-        gears: [outside(spec, asked, { ...toothed, radii })],
+        gears: [trainGear(spec, asked, { ...toothed, radii })],
         adjustments: adjustments.filter(({ part }) => part === 'gear'),
       };
     }
@@ -31,7 +31,7 @@ export const gear: Arrangement<GearSpec> = {
     });
     return {
       ...common,
-      gears: [inside(spec, asked, { ...toothed, radii: radii.gear })],
+      gears: [trainGear(spec, asked, { ...toothed, radii: radii.gear })],
       adjustments: adjustments
         .filter(({ part }) => part === 'gear')
         .map((one) => ({ ...one, mateTeeth: asked.mateTeeth })),

@@ -6,7 +6,7 @@ import { gearMesh } from './meshSizes.js';
 import { pairGears } from './pairGears.js';
 import { alone } from './place.js';
 import { reliefOf, type TrainGear } from './train.js';
-import { inside, opposite, outside } from './trainGear.js';
+import { opposite, trainGear } from './trainGear.js';
 
 /** Two gears: the pinion at the origin, a wheel beside it at +x, or around it with its axis at −x. */
 export const pair: Arrangement<PairSpec> = {
@@ -20,7 +20,7 @@ export const pair: Arrangement<PairSpec> = {
     pairBodyRoom(spec, radii);
     const second = { part: 'wheel', gear: wheel, radii: radii.wheel, share: 'rest' } as const;
     const gears: TrainGear[] = [
-      outside(spec, spec.pinion, {
+      trainGear(spec, spec.pinion, {
         part: 'pinion',
         way: 1,
         hand,
@@ -29,8 +29,8 @@ export const pair: Arrangement<PairSpec> = {
         share: 'share',
       }),
       spec.wheel.internal
-        ? inside(spec, spec.wheel, { ...second, way: 1, hand })
-        : outside(spec, spec.wheel, { ...second, way: -1, hand: opposite(hand) }),
+        ? trainGear(spec, spec.wheel, { ...second, way: 1, hand })
+        : trainGear(spec, spec.wheel, { ...second, way: -1, hand: opposite(hand) }),
     ];
     const mesh = gearMesh(
       ['pinion', 'wheel'],

@@ -11,7 +11,7 @@ import type { Arrangement } from './arrangement.js';
 import { gearMesh } from './meshSizes.js';
 import { alone } from './place.js';
 import { gearIn, reliefOf, type Train } from './train.js';
-import { inside, opposite, outside, planets } from './trainGear.js';
+import { opposite, trainGear } from './trainGear.js';
 
 /** Sun, planets and ring. The sun has a tooth at angle 0, the first planet stands on +x. */
 export const planetary: Arrangement<PlanetarySpec> = {
@@ -40,16 +40,14 @@ export const planetary: Arrangement<PlanetarySpec> = {
     return {
       spec,
       gears: [
-        outside(spec, spec.sun, { part: 'sun', way: 1, hand, gear: sun, radii: radii.sun, share: 'share' }),
-        planets(spec, {
-          part: 'planet',
-          way: -1,
-          hand: opposite(hand),
-          gear: planet,
-          radii: radii.planet,
-          share: 'rest',
-        }),
-        inside(spec, spec.ring, {
+        trainGear(spec, spec.sun, { part: 'sun', way: 1, hand, gear: sun, radii: radii.sun, share: 'share' }),
+        trainGear(
+          spec,
+          spec.planets,
+          { part: 'planet', way: -1, hand: opposite(hand), gear: planet, radii: radii.planet, share: 'rest' },
+          { key: 'planets', count: spec.planets.count, orbits: true },
+        ),
+        trainGear(spec, spec.ring, {
           part: 'ring',
           way: -1,
           hand: opposite(hand),

@@ -4,7 +4,7 @@ import { besideBar } from './besideBar.js';
 import { barMesh } from './meshSizes.js';
 import { alone } from './place.js';
 import { reliefOf } from './train.js';
-import { gearOf, outside } from './trainGear.js';
+import { gearOf, trainGear } from './trainGear.js';
 
 /** A pinion at the origin and a bar below it, its middle under the pinion. */
 export const rack: Arrangement<RackSpec> = {
@@ -15,7 +15,7 @@ export const rack: Arrangement<RackSpec> = {
     const { hand } = helix;
     return {
       spec,
-      gears: [outside(spec, spec.pinion, { part: 'pinion', way: 1, hand, gear, radii, share: 'share' })],
+      gears: [trainGear(spec, spec.pinion, { part: 'pinion', way: 1, hand, gear, radii, share: 'share' })],
       bar: {
         part: 'bar',
         bar: { module, pressureAngle, helixAngle: helix.angle, rack: spec.rack },

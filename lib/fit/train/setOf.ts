@@ -1,6 +1,7 @@
 import type { PlanetarySpec } from '../../spec/types.js';
 import type { Gear } from '../../tooth/gear.js';
 import type { ToothProfile } from '../../tooth/profile.js';
+import type { OpeningSizes } from '../../train/opening.js';
 import type { PairSizes } from '../../train/pair.js';
 import type { CarrierSizes } from '../carrier/carrierSizes.js';
 import type { GearEnd } from '../gearEnds.js';
@@ -45,6 +46,16 @@ export function setOf(train: Train<PlanetarySpec>): SetNumbers {
     radii: bySet(train, ({ radii }) => radii),
     inner,
     outer,
+  };
+}
+
+/** What the opening between its planets is asked with. */
+export function openingSizes({ inner, radii }: SetNumbers): OpeningSizes {
+  return {
+    centreDistance: inner.centreDistance,
+    planetTipRadius: radii.planet.tip,
+    ringTipRadius: radii.ring.tip,
+    sunTipRadius: radii.sun.tip,
   };
 }
 

@@ -1,5 +1,5 @@
 import { onlyFeatures } from '../../features/through.js';
-import type { CommonSpec, ExternalGear, InternalGear, PlanetarySpec } from '../../spec/types.js';
+import type { Bore, CommonSpec } from '../../spec/types.js';
 import type { Gear } from '../../tooth/gear.js';
 import type { MadeRadii } from '../madeRadii.js';
 import { type GapShare, reliefOf, type TrainGear } from './train.js';
@@ -11,42 +11,23 @@ interface Toothed extends Pick<TrainGear, 'part' | 'way' | 'hand'> {
   share: GapShare;
 }
 
-const NO_BORE = { shape: 'none' } as const;
-
-/** A gear with teeth outside, on its own axis. */
-export function outside({ fit }: CommonSpec, asked: ExternalGear, toothed: Toothed): TrainGear {
+/**
+ * A gear of a file with its body; one that is not said to be a planet stands on its own axis.
+ * @param asked what the file says of it
+ * @param own key in the file, and how many [its part, one]
+ */
+export function trainGear(
+  { fit }: CommonSpec,
+  asked: { teeth?: number; bore?: Bore; rim?: number },
+  toothed: Toothed,
+  own: Pick<TrainGear, 'key' | 'count' | 'orbits'> = { key: toothed.part, count: 1, orbits: false },
+): TrainGear {
   return {
     ...toothed,
-    ...single(toothed.part),
+    ...own,
     relief: reliefOf(fit, toothed.share),
-    bore: asked.bore,
-    rim: 0,
-    features: onlyFeatures(asked),
-  };
-}
-
-/** A gear with teeth inside. */
-export function inside({ fit }: CommonSpec, asked: InternalGear, toothed: Toothed): TrainGear {
-  return {
-    ...toothed,
-    ...single(toothed.part),
-    relief: reliefOf(fit, toothed.share),
-    bore: NO_BORE,
-    rim: asked.rim,
-    features: onlyFeatures(asked),
-  };
-}
-
-/** All planets of a set. */
-export function planets({ fit, planets: asked }: PlanetarySpec, toothed: Toothed): TrainGear {
-  return {
-    ...toothed,
-    key: 'planets',
-    count: asked.count,
-    orbits: true,
-    relief: reliefOf(fit, toothed.share),
-    bore: NO_BORE,
-    rim: 0,
+    bore: asked.bore ?? { shape: 'none' },
+    rim: asked.rim ?? 0,
     features: onlyFeatures(asked),
   };
 }
@@ -63,8 +44,4 @@ export function gearOf(
 /** The hand of a gear that runs with teeth outside of another. */
 export function opposite(hand: 'right' | 'left'): 'right' | 'left' {
   return hand === 'right' ? 'left' : 'right';
-}
-
-function single(part: string) {
-  return { key: part, count: 1, orbits: false };
 }

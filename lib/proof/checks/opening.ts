@@ -1,8 +1,8 @@
-import { type SetNumbers, setOf } from '../../fit/train/setOf.js';
+import { openingSizes, type SetNumbers, setOf } from '../../fit/train/setOf.js';
 import { ranges } from '../../spec/ranges.js';
 import type { PlanetarySpec } from '../../spec/types.js';
 import { allowsEqualSpacing, neighbourClearance, planetPlaces } from '../../train/assembly.js';
-import { type OpeningSizes, opening as openingOf } from '../../train/opening.js';
+import { opening as openingOf } from '../../train/opening.js';
 import type { NamingCheck } from '../check.js';
 import type { PlanFindings } from '../findings.js';
 import type { Change } from '../nearest/changes.js';
@@ -55,13 +55,4 @@ function offer(found: SetNumbers, max: number, edge?: number): { says: string; s
   const sets = nearestOpenSets(spec, max, edge);
   const none = 'No set within twelve teeth of this one passes at this module';
   return { sets, says: sets.length ? saySets(sets, 'pass') : none };
-}
-
-function openingSizes({ inner, radii }: SetNumbers): OpeningSizes {
-  return {
-    centreDistance: inner.centreDistance,
-    planetTipRadius: radii.planet.tip,
-    ringTipRadius: radii.ring.tip,
-    sunTipRadius: radii.sun.tip,
-  };
 }

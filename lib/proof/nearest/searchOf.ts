@@ -1,4 +1,4 @@
-import { setOf } from '../../fit/train/setOf.js';
+import { openingSizes, setOf } from '../../fit/train/setOf.js';
 import type { Train } from '../../fit/train/train.js';
 import { trainNumbers } from '../../fit/train/trainNumbers.js';
 import type { PairSpec, PlanetarySpec, Spec, TrainSpec } from '../../spec/types.js';
@@ -31,7 +31,8 @@ const ONE_DISTANCE = 1e-4;
 
 const planetary: KindSearch<PlanetarySpec> = {
   assembles(train) {
-    const { spec, inner, outer, radii } = setOf(train);
+    const set = setOf(train);
+    const { spec, inner, outer, radii } = set;
     const { sun, ring, planets } = spec;
     if (planets.spacing !== 'nearest' && !allowsEqualSpacing(sun.teeth, ring.teeth, planets.count))
       return false;
@@ -39,13 +40,7 @@ const planetary: KindSearch<PlanetarySpec> = {
     const places = planetPlaces(sun.teeth, ring.teeth, planets.count);
     if (!(leastClearance(places, inner.centreDistance, radii.planet.tip) >= spec.fit.gap)) return false;
     const { max, edge } = spec.opening ?? {};
-    const sizes = {
-      centreDistance: inner.centreDistance,
-      planetTipRadius: radii.planet.tip,
-      ringTipRadius: radii.ring.tip,
-      sunTipRadius: radii.sun.tip,
-    };
-    return max === undefined || opening(places, sizes, edge).drop <= max;
+    return max === undefined || opening(places, openingSizes(set), edge).drop <= max;
   },
   triesRolling: false,
   ways: setWays,
