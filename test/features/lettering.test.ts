@@ -4,6 +4,7 @@ import { lettering, type TextRoom } from '../../lib/features/letters/lettering.j
 import { Refusal } from '../../lib/refusal.js';
 import { circlePoints, contourAt, type Point, signedArea } from '../../lib/stack/contour.js';
 import { distanceBetween, roomProblems } from '../../lib/stack/room.js';
+import { refusalOf } from '../refusalOf.js';
 
 const context = {
   part: 'ring',
@@ -63,15 +64,7 @@ describe('letters', () => {
 
   it('are refused with the largest size that fits', () => {
     const room = { inner: 30, outer: 36 };
-    const refused = (content: string, size: number) => {
-      try {
-        put(content, size, room);
-      } catch (error) {
-        if (error instanceof Refusal) return error;
-        throw error;
-      }
-      throw new Error('not refused');
-    };
+    const refused = (content: string, size: number) => refusalOf(() => put(content, size, room));
     const { parameter, nearest } = refused('gap {gap}', 8);
     expect(parameter).toBe('ring.text.size');
     expect(put('gap {gap}', nearest[0] as number, room).length).toBeGreaterThan(5);

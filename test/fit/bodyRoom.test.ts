@@ -6,18 +6,9 @@ import { Refusal } from '../../lib/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import type { PairSpec, PlanetarySpec } from '../../lib/spec/types.js';
 import { setNumbers } from '../planetarySets.js';
+import { refusalOf } from '../refusalOf.js';
 import { setOf } from '../sets.js';
 import { type File, withValue } from '../spec/table.js';
-
-const refusalOf = (make: () => unknown): Refusal => {
-  try {
-    make();
-  } catch (error) {
-    if (error instanceof Refusal) return error;
-    throw error;
-  }
-  throw new Error('not refused');
-};
 
 const set = (module: number, [sun, planet, count]: number[], more: object) => ({
   kind: 'planetary' as const,

@@ -6,17 +6,8 @@ import { ringSection } from '../../lib/fit/ring/section.js';
 import { Refusal } from '../../lib/refusal.js';
 import type { PlanetarySpec } from '../../lib/spec/types.js';
 import { fitSet, fitted } from '../planetarySets.js';
+import { refusalOf } from '../refusalOf.js';
 import { setOf } from '../sets.js';
-
-function refusalOf(make: () => unknown): Refusal {
-  try {
-    make();
-  } catch (error) {
-    if (error instanceof Refusal) return error;
-    throw error;
-  }
-  throw new Error('not refused');
-}
 
 describe('lips with a reach of their own', () => {
   const lipped = (reach?: number) => {

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { gearIn } from '../../lib/fit/train/train.js';
-import { Refusal } from '../../lib/refusal.js';
 import { buildTrain } from '../../lib/solid/buildTrain.js';
 import { fillOutlines } from '../../lib/solid/cap.js';
 import type { Mesh } from '../../lib/solid/mesh.js';
@@ -8,6 +7,7 @@ import { soundBody } from '../../lib/solid/soundBody.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import type { Point } from '../../lib/stack/contour.js';
 import { fitted } from '../planetarySets.js';
+import { refusalOf } from '../refusalOf.js';
 
 const empty: Mesh = { positions: new Float64Array(), triangles: new Uint32Array() };
 const square = (x: number, side: number): Point[] => [
@@ -23,20 +23,10 @@ function nested(tolerance: number): Mesh {
   return empty;
 }
 
-const refused = (make: () => unknown) => {
-  try {
-    make();
-  } catch (error) {
-    if (error instanceof Refusal) return error.problems[0];
-    throw error;
-  }
-  throw new Error('not refused');
-};
-
 describe('a body whose outlines cross', () => {
   it('is refused with a tolerance that has been tried', () => {
     expect(soundBody('ring', 0.005, nested)).toBe(empty);
-    const { parameter, value, nearest } = refused(() => soundBody('ring', 0.015, nested));
+    const { parameter, value, nearest } = refusalOf(() => soundBody('ring', 0.015, nested)).problems[0];
     expect([parameter, value, nearest]).toEqual(['tolerance', 0.015, [0.0075]]);
   });
 
@@ -53,7 +43,7 @@ describe('a body whose outlines cross', () => {
     const train = fitted(spec);
     const { tipRadius } = gearIn(train, 'sun').profile;
     const wide = { ...train, carrier: { ...train.carrier!, hubRadius: tipRadius } };
-    const { parameter, rule, nearest } = refused(() => buildTrain(wide));
+    const { parameter, rule, nearest } = refusalOf(() => buildTrain(wide)).problems[0];
     expect([parameter, nearest]).toEqual(['sun', []]);
     expect(rule).toContain('touch or cross');
   });

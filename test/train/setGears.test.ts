@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { Refusal } from '../../lib/refusal.js';
 import { resolveSpec } from '../../lib/spec/resolveSpec.js';
 import type { PlanetarySpec } from '../../lib/spec/types.js';
 import { centreDistance } from '../../lib/train/pair.js';
 import { setGears } from '../../lib/train/setGears.js';
+import { refusalOf } from '../refusalOf.js';
 import { planetary, setOf } from '../sets.js';
 
 const solved = (more: object = {}) =>
@@ -12,15 +12,6 @@ const solved = (more: object = {}) =>
 const shiftsOf = (spec: PlanetarySpec) => {
   const { sun, planet, ring } = setGears(spec);
   return [sun, planet, ring].map(({ profileShift }) => profileShift);
-};
-
-const refusalOf = (spec: PlanetarySpec): Refusal => {
-  try {
-    setGears(spec);
-  } catch (error) {
-    if (error instanceof Refusal) return error;
-  }
-  throw new Error('not refused');
 };
 
 describe('gears of a file that asks to solve', () => {
@@ -57,7 +48,7 @@ describe('gears of a file that asks to solve', () => {
         planets: { teeth: 14, count: 5, profileShift: 0.28 },
         ring: { teeth: 45, profileShift },
       });
-    const { parameter, value, nearest } = refusalOf(contradicting(0.2));
+    const { parameter, value, nearest } = refusalOf(() => setGears(contradicting(0.2)));
     expect([parameter, value]).toEqual(['ring.profileShift', 0.2]);
     expect(shiftsOf(contradicting(nearest[0] as number))).toEqual([0.28, 0.28, nearest[0]]);
   });

@@ -2,27 +2,17 @@ import { describe, expect, it } from 'vitest';
 import { fitDrawn, fitTrain } from '../../../lib/fit/train/fitTrain.js';
 import type { TrainGear } from '../../../lib/fit/train/train.js';
 import { trainNumbers } from '../../../lib/fit/train/trainNumbers.js';
-import { Refusal } from '../../../lib/refusal.js';
 import type { PairSpec } from '../../../lib/spec/types.js';
 import { tipThickness } from '../../../lib/tooth/thickness.js';
 import { centreDistance } from '../../../lib/train/pair.js';
 import { specificSliding } from '../../../lib/train/specificSliding.js';
+import { refusalOf } from '../../refusalOf.js';
 import { gearOf, pairOf, rackOf, ringPairOf } from '../../trains.js';
 
 const shifted = (pinion: number, wheel: number, more: object = {}) =>
   pairOf(pinion, wheel, { profileShift: 'solve', helix: { form: 'spur' }, ...more });
 const gearsOf = (spec: PairSpec): TrainGear[] => trainNumbers(spec).gears;
 const shiftsOf = (spec: PairSpec) => gearsOf(spec).map(({ gear }) => gear.profileShift);
-
-function refusalOf(make: () => unknown): Refusal {
-  try {
-    make();
-  } catch (error) {
-    if (error instanceof Refusal) return error;
-    throw error;
-  }
-  throw new Error('not refused');
-}
 
 describe('shifts that a centre distance asks for', () => {
   const pairs: [number, number, number][] = [
